@@ -147,6 +147,8 @@ export type ShelfEvent = {
 } & (
   | { readonly kind: "written off"; readonly lot: string; readonly quantity: Stock }
   | { readonly kind: "arrived"; readonly lot: string; readonly quantity: Stock }
+  /** What was owed to earlier runs, taken from what has just come in. */
+  | { readonly kind: "settled"; readonly quantity: Stock }
   | {
       readonly kind: "drawn";
       readonly run: Run;

@@ -1,11 +1,104 @@
-import type { Day } from "./calendar";
+import { type Arrival, arrivalsOf, deliveryFrom } from "./arrivals";
+import { type Day, daysAfter, later } from "./calendar";
+import { byCodePoint } from "./code-point-order";
+import { costOf } from "./costing";
+import { judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { compositions } from "./formula";
+import { byId, grouped } from "./index-by-id";
+import { asShelfLot } from "./lots";
+import { roundedUpFor, usesOf } from "./needs";
+import { outlookOf } from "./outlook";
 import type { Plan } from "./plan-figures";
-import type { Workshop } from "./workshop";
+import { priceBook } from "./prices";
+import { type Draw, project } from "./projection";
+import type { Run, Workshop } from "./workshop";
 
 /**
  * The whole plan of a workshop: what each product costs, which runs can be made, and what becomes of every material.
+ * Everything is indexed once; each run, lot and arrival is then touched once, on the days on which something happens.
  * @param today  the day to plan from: the workshop's own where it is set, else the real date, which the caller knows
+ * @returns products, runs and materials in the workshop's order
  */
 export function plan(workshop: Workshop, today: Day): Plan {
-  throw new Error(`not written yet: ${workshop.settings.name} ${String(today)}`);
+  const { settings } = workshop;
+  const { stock, runs, usesByProduct, deliveryOf } = preparedFor(workshop, today);
+  const lastDay = daysAfter(today, settings.horizonDays);
+  const frame = { today, lastDay, coverDays: settings.coverDays ?? settings.horizonDays };
+
+  const offersByMaterial = grouped(workshop.offers, (offer) => offer.material);
+  const lotsByMaterial = grouped(workshop.lots, (lot) => lot.material);
+  const books = new Map(
+    workshop.materials.map(({ id }) => [
+      id,
+      priceBook(offersByMaterial.get(id) ?? [], lotsByMaterial.get(id) ?? [], today),
+    ]),
+  );
+  const bookOf = (id: string) => books.get(id) ?? { replacement: null, average: null, usableLots: [] };
+
+  const drawsByMaterial = drawsOn(runs, lastDay);
+  const outlookByRun = new Map(judgeRuns(runs, stock).map((outlook) => [outlook.run, outlook]));
+  return {
+    today,
+    lastDay,
+    costs: workshop.products.map((product) => costOf(product, usesByProduct.get(product.id) ?? [], bookOf, settings)),
+    runs: workshop.runs.flatMap((run) => outlookByRun.get(run) ?? []),
+    materials: workshop.materials.map((material) => {
+      const lots = stock.lotsByMaterial.get(material.id) ?? [];
+      const arrivals = stock.arrivalsByMaterial.get(material.id) ?? [];
+      const projection = project(lots, arrivals, drawsByMaterial.get(material.id) ?? [], today, lastDay);
+      return outlookOf(material, lots, projection, offersByMaterial.get(material.id) ?? [], deliveryOf, frame);
+    }),
+  };
+}
+
+/** A workshop indexed for judging runs: shelves and arrivals by material, runs in the order in which they draw. */
+export interface Prepared {
+  readonly stock: StockToCome;
+  readonly runs: readonly RunToJudge[];
+  readonly usesByProduct: ReadonlyMap<string, ReturnType<typeof usesOf>>;
+  readonly deliveryOf: (supplierId: string) => ReturnType<typeof deliveryFrom>;
+}
+
+/** Indexes a workshop once. @rule NEED-2, PLAN-2, PLAN-4 */
+export function preparedFor(workshop: Workshop, today: Day): Prepared {
+  const materialOf = byId("material", workshop.materials);
+  const productOf = byId("product", workshop.products);
+  const compositionOf = compositions(workshop.formulas);
+  const deliveries = workshop.suppliers.map((supplier) => ({
+    id: supplier.id,
+    delivery: deliveryFrom(supplier, workshop.settings.closedDays),
+  }));
+  const found = byId("supplier", deliveries);
+  const deliveryOf = (id: string) => found(id).delivery;
+  const usesByProduct = new Map(
+    workshop.products.map((product) => [product.id, usesOf(product, compositionOf(product.formula), materialOf)]),
+  );
+  const arrivals: readonly Arrival[] = [...arrivalsOf(workshop.orders, deliveryOf, today)].sort(
+    (a, b) => a.day - b.day,
+  );
+  const runs = [...workshop.runs].sort(byTurn).map((run) => ({
+    run,
+    product: productOf(run.product),
+    day: later(run.date, today),
+    uses: usesByProduct.get(run.product) ?? [],
+  }));
+  const lots = workshop.lots.map((lot) => ({ material: lot.material, lot: asShelfLot(lot) }));
+  const lotsByMaterial = new Map(
+    [...grouped(lots, ({ material }) => material)].map(([id, group]) => [id, group.map(({ lot }) => lot)]),
+  );
+  const stock = { lotsByMaterial, arrivalsByMaterial: grouped(arrivals, ({ material }) => material) };
+  return { stock, runs, usesByProduct, deliveryOf };
+}
+
+/** The order in which runs draw. @rule PLAN-4 */
+const byTurn = (a: Run, b: Run): number => a.date - b.date || a.sequence - b.sequence || byCodePoint(a.id, b.id);
+
+/** What the runs up to the last day need, by material, in their order. */
+function drawsOn(runs: readonly RunToJudge[], lastDay: Day): ReadonlyMap<string, readonly Draw[]> {
+  const draws = runs
+    .filter(({ day }) => day <= lastDay)
+    .flatMap(({ run, day, uses }) =>
+      uses.map((use) => ({ material: use.material.id, day, run, need: roundedUpFor(use.need, run.units) })),
+    );
+  return grouped(draws, ({ material }) => material);
 }

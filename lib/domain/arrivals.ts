@@ -1,0 +1,95 @@
+/** When orders come in, and by which day one must go out. @rule DAY-2, DAY-3, PLAN-2, PLAN-3, PLAN-6 */
+import {
+  type Day,
+  daysAfter,
+  latestStartForWorkingDays,
+  type WorkingCalendar,
+  workingCalendar,
+  workingDayFrom,
+  workingDaysAfter,
+  workingDayUpTo,
+} from "./calendar";
+import type { ShelfLot } from "./lots";
+import type { Order, Supplier } from "./workshop";
+
+/** One supplier's days together with the workshop's. */
+export interface Delivery {
+  readonly supplier: Supplier;
+  readonly suppliersDays: WorkingCalendar;
+  readonly daysOfBoth: WorkingCalendar;
+  /** Days on which the workshop takes nothing in. */
+  readonly closedForArrivals: ReadonlySet<Day>;
+}
+
+export function deliveryFrom(supplier: Supplier, closedDaysOfWorkshop: readonly Day[]): Delivery {
+  return {
+    supplier,
+    suppliersDays: workingCalendar(supplier.closedDays),
+    daysOfBoth: workingCalendar([...supplier.closedDays, ...closedDaysOfWorkshop]),
+    closedForArrivals: new Set(closedDaysOfWorkshop),
+  };
+}
+
+/** The day on which an order wanted to go out on `day` comes in. @rule DAY-3 */
+export function arrivalOf(delivery: Delivery, day: Day): Day {
+  const { supplier, suppliersDays, daysOfBoth } = delivery;
+  const placed = workingDayFrom(daysOfBoth, day);
+  let arrives =
+    supplier.leadCounts === "calendar"
+      ? daysAfter(placed, supplier.leadDays)
+      : workingDaysAfter(suppliersDays, placed, supplier.leadDays);
+  while (delivery.closedForArrivals.has(arrives)) arrives = daysAfter(arrives, 1);
+  return arrives;
+}
+
+/**
+ * The latest working day of both on which an order may go out to come in no later than `neededBy`.
+ * An arrival is moved on from closed days, so it must be due on an open one not after `neededBy`. @rule PLAN-6
+ */
+export function latestOrderDay(delivery: Delivery, neededBy: Day): Day {
+  const { supplier, suppliersDays, daysOfBoth } = delivery;
+  let lastOpen = neededBy;
+  while (delivery.closedForArrivals.has(lastOpen)) lastOpen = daysAfter(lastOpen, -1);
+  const latest =
+    supplier.leadCounts === "calendar"
+      ? daysAfter(lastOpen, -supplier.leadDays)
+      : latestStartForWorkingDays(suppliersDays, lastOpen, supplier.leadDays);
+  return workingDayUpTo(daysOfBoth, latest);
+}
+
+/** A line on order, on the day on which it is expected. */
+export interface Arrival {
+  readonly day: Day;
+  readonly material: string;
+  readonly lot: ShelfLot;
+}
+
+/**
+ * Every line on order with the day it is expected and the lot it will be.
+ * One due today or before has not been received: it is expected on the next working day of both. @rule PLAN-2, PLAN-3
+ */
+export function arrivalsOf(
+  orders: readonly Order[],
+  deliveryOf: (supplierId: string) => Delivery,
+  today: Day,
+): readonly Arrival[] {
+  return orders.flatMap((order) => {
+    const day =
+      order.due > today ? order.due : workingDayFrom(deliveryOf(order.supplier).daysOfBoth, daysAfter(today, 1));
+    return order.lines.map((line, index) => ({
+      day,
+      material: line.material,
+      lot: {
+        id: lotIdOfLine(order.id, index),
+        received: day,
+        expires: line.expires,
+        quantity: line.quantity,
+        value: null,
+        order: order.id,
+      },
+    }));
+  });
+}
+
+/** The id under which a line comes in: the order's id and the line's number from 1. @rule PLAN-3 */
+export const lotIdOfLine = (orderId: string, index: number): string => `${orderId}/${String(index + 1)}`;

@@ -1,0 +1,116 @@
+/** Can it be made, and what can be made, with what is in the house. @rule MAKE-1 to MAKE-3 */
+import type { Arrival } from "./arrivals";
+import type { Day } from "./calendar";
+import { putOnShelf, type ShelfLot, type StandingShelf, standingShelf, takeFromShelf, writeOff } from "./lots";
+import { exactFor, type MaterialUse, roundedUpFor } from "./needs";
+import type { RunDraw, RunOutlook } from "./plan-figures";
+import { quantity, type Stock, type Units } from "./quantity";
+import { roundedDown } from "./fraction";
+import type { Material, Product, Run } from "./workshop";
+
+/** A run with what it draws, ready to be judged. */
+export interface RunToJudge {
+  readonly run: Run;
+  readonly product: Product;
+  /** Its date, or today where that has passed. */
+  readonly day: Day;
+  readonly uses: readonly MaterialUse[];
+}
+
+/** What is here and what comes in, by material id; arrivals by day. */
+export interface StockToCome {
+  readonly lotsByMaterial: ReadonlyMap<string, readonly ShelfLot[]>;
+  readonly arrivalsByMaterial: ReadonlyMap<string, readonly Arrival[]>;
+}
+
+/**
+ * Judges runs one after another against the same shelf, all or nothing: a run that lacks any of its least draws
+ * nothing, so that a later one may still be made.
+ * @param runs  in the order in which they draw (date, sequence, id)
+ * @returns an outlook for each, in that order
+ * @rule MAKE-1, MAKE-2, MAKE-3
+ */
+export function judgeRuns(runs: readonly RunToJudge[], stock: StockToCome): readonly RunOutlook[] {
+  const shelves = new Map<string, ShelfInTime>();
+  const shelfOf = (id: string): ShelfInTime => {
+    const known = shelves.get(id);
+    if (known) return known;
+    const shelf = {
+      shelf: standingShelf(stock.lotsByMaterial.get(id) ?? []),
+      arrivals: stock.arrivalsByMaterial.get(id) ?? [],
+      next: 0,
+    };
+    shelves.set(id, shelf);
+    return shelf;
+  };
+  return runs.map((run) => judge(run, (material) => shelfOn(shelfOf(material.id), run.day)));
+}
+
+/** A material's shelf with the arrivals that have not been let in yet. It changes. */
+interface ShelfInTime {
+  readonly shelf: StandingShelf;
+  readonly arrivals: readonly Arrival[];
+  next: number;
+}
+
+function shelfOn(inTime: ShelfInTime, day: Day): StandingShelf {
+  for (let due = inTime.arrivals[inTime.next]; due && due.day <= day; due = inTime.arrivals[inTime.next]) {
+    putOnShelf(inTime.shelf, due.lot);
+    inTime.next += 1;
+  }
+  writeOff(inTime.shelf, day);
+  return inTime.shelf;
+}
+
+function judge({ run, product, day, uses }: RunToJudge, shelfFor: (material: Material) => StandingShelf): RunOutlook {
+  const asked = uses.map((use) => {
+    const shelf = shelfFor(use.material);
+    return {
+      use,
+      shelf,
+      there: shelf.holds,
+      need: roundedUpFor(use.need, run.units),
+      least: roundedUpFor(use.least, run.units),
+    };
+  });
+  const short = asked
+    .filter(({ there, least }) => there < least)
+    .map(({ use, there, least }) => ({ material: use.material, by: quantity<Stock>(least - there) }));
+  const makeable = short.length === 0;
+  const draws = asked.map(({ use, shelf, there, need, least }): RunDraw => ({
+    material: use.material,
+    need,
+    least,
+    there,
+    drawn: makeable ? takeFromShelf(shelf, need) : quantity<Stock>(0n),
+  }));
+  return { run, product, day, makeable, ...mostOf(asked), short, draws };
+}
+
+/**
+ * The most units whose least is there. Materials come by id, so the first of equals is the lower.
+ * @rule MAKE-3
+ */
+export function mostOf(asked: readonly { readonly use: MaterialUse; readonly there: Stock }[]): {
+  readonly mostUnits: Units;
+  readonly limiting: Material;
+} {
+  let most: { readonly mostUnits: Units; readonly limiting: Material } | null = null;
+  for (const { use, there } of asked) {
+    const allowed = unitsAllowed(use, there);
+    if (allowed !== null && (most === null || allowed < most.mostUnits)) {
+      most = { mostUnits: allowed, limiting: use.material };
+    }
+  }
+  if (!most) throw new Error("a product whose formula has no line: the edge should have refused it");
+  return most;
+}
+
+/** How many units of the product the material allows, or null where it sets no limit. */
+function unitsAllowed({ least }: MaterialUse, there: Stock): Units | null {
+  const fixed = exactFor(least, quantity<Units>(0n));
+  const forUnits = there * fixed.under - fixed.over;
+  if (forUnits < 0n) return quantity<Units>(0n);
+  if (least.perUnit === 0n) return null;
+  return quantity<Units>(roundedDown({ over: forUnits, under: least.perUnit }));
+}
