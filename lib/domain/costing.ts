@@ -1,5 +1,5 @@
 /** What one filled, labelled unit costs. @rule COST-1 to COST-7 */
-import { dividedBy, type Fraction, plus, ratio, reduced, times, total, whole } from "./fraction";
+import { dividedBy, type Fraction, plus, ratio, times, total, whole } from "./fraction";
 import { bulkOf, exactFor, type MaterialUse } from "./needs";
 import {
   BASES,
@@ -61,8 +61,8 @@ function priceOn(basis: Basis, book: PriceBook, use: MaterialUse, product: Produ
 }
 
 function lineOf(use: MaterialUse, product: Product, price: Price | null): CostLine {
-  const forOneUnit = (run: Fraction): Fraction => reduced(ratio(run.over, run.under * product.usualRun));
-  const cost = (quantity: Fraction): Fraction | null => (price === null ? null : reduced(times(quantity, price.each)));
+  const forOneUnit = (run: Fraction): Fraction => ratio(run.over, run.under * product.usualRun);
+  const cost = (quantity: Fraction): Fraction | null => (price === null ? null : times(quantity, price.each));
   const uses = use.uses.map(({ as, need }): CostUse => {
     const quantity = forOneUnit(exactFor(need, product.usualRun));
     return { as, quantity, cost: cost(quantity) };

@@ -1,7 +1,7 @@
 /** What a formula is made of, premixes opened. @rule FORMULA-1 to FORMULA-3 */
-import { type Fraction, ONE, plus, times } from "./fraction";
+import type { Fraction } from "./fraction";
 import { byId } from "./index-by-id";
-import { type PartsPerMillion, quantity, shareOf, WHOLE } from "./quantity";
+import { type PartsPerMillion, quantity, WHOLE } from "./quantity";
 import type { Formula, FormulaLine } from "./workshop";
 
 /** Each material's fraction of the finished mass, by material id. The fractions add up to one. */
@@ -24,24 +24,35 @@ export const withoutQs = (formula: Formula): bigint =>
  */
 export function compositions(formulas: readonly Formula[]): (formulaId: string) => Composition {
   const formulaOf = byId("formula", formulas);
-  const opened = new Map<string, Composition>();
+  const opened = new Map<string, Opened>();
 
-  function open(id: string): Composition {
+  function open(id: string): Opened {
     const known = opened.get(id);
     if (known) return known;
-    const fractions = new Map<string, Fraction>();
     const formula = formulaOf(id);
-    for (const line of formula.lines) {
-      const share = shareOf(percentOf(line, formula));
-      const inLine: Composition = line.of.kind === "formula" ? open(line.of.id) : new Map([[line.of.id, ONE]]);
-      for (const [material, fraction] of inLine) {
-        const part = times(share, fraction);
-        const already = fractions.get(material);
-        fractions.set(material, already ? plus(already, part) : part);
-      }
+    const inLines = formula.lines.map((line) => ({
+      ppm: percentOf(line, formula),
+      parts: line.of.kind === "formula" ? open(line.of.id) : { over: new Map([[line.of.id, 1n]]), under: 1n },
+    }));
+    // Denominators are powers of a million, so the largest is common to all: no sum lengthens the numbers.
+    const below = inLines.reduce((largest, { parts }) => (parts.under > largest ? parts.under : largest), 1n);
+    const over = new Map<string, bigint>();
+    for (const { ppm, parts } of inLines) {
+      const scale = ppm * (below / parts.under);
+      for (const [material, part] of parts.over) over.set(material, (over.get(material) ?? 0n) + part * scale);
     }
-    opened.set(id, fractions);
-    return fractions;
+    const result = { over, under: below * WHOLE };
+    opened.set(id, result);
+    return result;
   }
-  return open;
+  return (id) => {
+    const { over, under } = open(id);
+    return new Map([...over].map(([material, part]) => [material, { over: part, under }]));
+  };
+}
+
+/** A formula opened down to materials, all parts over one power of a million. */
+interface Opened {
+  readonly over: ReadonlyMap<string, bigint>;
+  readonly under: bigint;
 }

@@ -1,6 +1,7 @@
 /**
  * Exact fractions of whole numbers. A price for one gram or a share of a batch is kept so until the last step.
- * The denominator is always above zero. Fractions are not reduced on the way, except where many are added up.
+ * The denominator is always above zero. Fractions are not reduced to lowest terms: finding a common divisor costs more
+ * than carrying longer numbers, as long as sums of many are kept over one denominator.
  */
 export interface Fraction {
   readonly over: bigint;
@@ -21,7 +22,7 @@ export function ratio(over: bigint, under: bigint): Fraction {
 export const plus = (a: Fraction, b: Fraction): Fraction =>
   a.under === b.under
     ? { over: a.over + b.over, under: a.under }
-    : reduced({ over: a.over * b.under + b.over * a.under, under: a.under * b.under });
+    : { over: a.over * b.under + b.over * a.under, under: a.under * b.under };
 
 export const minus = (a: Fraction, b: Fraction): Fraction => plus(a, { over: -b.over, under: b.under });
 export const times = (a: Fraction, b: Fraction): Fraction => ({ over: a.over * b.over, under: a.under * b.under });
@@ -35,12 +36,6 @@ export const total = (parts: readonly Fraction[]): Fraction => parts.reduce(plus
 export function compare(a: Fraction, b: Fraction): number {
   const difference = a.over * b.under - b.over * a.under;
   return difference < 0n ? -1 : difference > 0n ? 1 : 0;
-}
-
-export function reduced(a: Fraction): Fraction {
-  let [x, y] = [a.over < 0n ? -a.over : a.over, a.under];
-  while (y !== 0n) [x, y] = [y, x % y];
-  return x === 0n || x === 1n ? a : { over: a.over / x, under: a.under / x };
 }
 
 /** The largest whole number not above the fraction. */

@@ -1,7 +1,7 @@
 /** What a run draws: from units to batch to materials. @rule NEED-1 to NEED-4 */
 import { byCodePoint } from "./code-point-order";
 import type { Composition } from "./formula";
-import { dividedBy, type Fraction, plus, reduced, roundedUp, times, whole, ZERO } from "./fraction";
+import { dividedBy, type Fraction, plus, roundedUp, times, whole, ZERO } from "./fraction";
 import { quantity, restOf, type Stock, type Units } from "./quantity";
 import type { Material, Product } from "./workshop";
 
@@ -84,14 +84,14 @@ export function usesOf(
 const perUnitOf = ({ perUnit, under }: Growing): Fraction => ({ over: perUnit, under });
 const fixedOf = ({ fixed, under }: Growing): Fraction => ({ over: fixed, under });
 
-/** Both parts over one denominator, as small as it can be: the same figures are worked out for every run. */
+/** Both parts over one denominator. */
 function growing(perUnit: Fraction, fixed: Fraction): Growing {
-  const [a, b] = [reduced(perUnit), reduced(fixed)];
-  if (a.under === b.under) return { perUnit: a.over, fixed: b.over, under: a.under };
-  if (b.over === 0n) return { perUnit: a.over, fixed: 0n, under: a.under };
-  if (a.over === 0n) return { perUnit: 0n, fixed: b.over, under: b.under };
-  return { perUnit: a.over * b.under, fixed: b.over * a.under, under: a.under * b.under };
+  if (perUnit.under === fixed.under || fixed.over === 0n) return over(perUnit.over, fixed.over, perUnit.under);
+  if (perUnit.over === 0n) return over(0n, fixed.over, fixed.under);
+  return over(perUnit.over * fixed.under, fixed.over * perUnit.under, perUnit.under * fixed.under);
 }
+
+const over = (perUnit: bigint, fixed: bigint, under: bigint): Growing => ({ perUnit, fixed, under });
 
 function together(parts: readonly Growing[]): Growing {
   const [only] = parts;

@@ -85,8 +85,9 @@ export function shelfPrice(book: PriceBook, wanted: Fraction): Price | null {
   let value = ZERO;
   for (const lot of book.usableLots) {
     if (open.over === 0n) break;
-    const drawn = compare(open, whole(lot.remaining)) < 0 ? open : whole(lot.remaining);
-    const worth = times(ratio(lot.value, lot.remaining), drawn);
+    const takesAll = compare(open, whole(lot.remaining)) >= 0;
+    const drawn = takesAll ? whole(lot.remaining) : open;
+    const worth = takesAll ? whole(lot.value) : times(ratio(lot.value, lot.remaining), drawn);
     draws.push({ lot, quantity: drawn, value: worth });
     value = plus(value, worth);
     open = minus(open, drawn);
