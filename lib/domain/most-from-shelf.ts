@@ -1,0 +1,39 @@
+/** The most that can be made from the shelf today, each product on its own. @rule MAKE-3 */
+import type { Day } from "./calendar";
+import { mostOf } from "./feasibility";
+import { isUsable } from "./lots";
+import type { Prepared } from "./plan";
+import { quantity, type Stock, type Units } from "./quantity";
+import type { Material, Product } from "./workshop";
+
+export interface MostFromShelf {
+  readonly product: Product;
+  readonly mostUnits: Units;
+  readonly limiting: Material;
+  /** What the shelf holds of the limiting material, usable today. */
+  readonly there: Stock;
+}
+
+/**
+ * What a run of each product would allow at most if it were made today, first, from the whole shelf.
+ * @returns in the order of the products given; products draw on the same shelf, so two of them are not to be added up
+ * @rule MAKE-3
+ */
+export function mostFromShelf(
+  products: readonly Product[],
+  { stock, usesByProduct }: Pick<Prepared, "stock" | "usesByProduct">,
+  today: Day,
+): readonly MostFromShelf[] {
+  const usableOf = (material: Material): Stock =>
+    quantity<Stock>(
+      (stock.lotsByMaterial.get(material.id) ?? []).reduce(
+        (held, lot) => (isUsable(lot, today) ? held + lot.quantity : held),
+        0n,
+      ),
+    );
+  return products.map((product) => {
+    const asked = (usesByProduct.get(product.id) ?? []).map((use) => ({ use, there: usableOf(use.material) }));
+    const most = mostOf(asked);
+    return { product, ...most, there: usableOf(most.limiting) };
+  });
+}

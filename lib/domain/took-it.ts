@@ -1,0 +1,75 @@
+/** Which earlier run took what a run is short of. @rule MAKE-4 */
+import { compare, type Fraction, plus, ratio, ZERO } from "./fraction";
+import { judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import type { RunOutlook } from "./plan-figures";
+import type { Product, Run } from "./workshop";
+
+export interface TookIt {
+  readonly run: Run;
+  readonly product: Product;
+  /** Whether the run that is short could be made without this one. */
+  readonly enough: boolean;
+}
+
+/** So many of the nearest earlier runs are tried out; beyond them the one that drew most is named. */
+const MOST_TRIED = 60;
+
+/**
+ * The nearest earlier run without which this one could be made, else the run that drew most of what is short.
+ * @param short    the outlook of the run that cannot be made
+ * @param inTurn   every run, in the order in which they draw
+ * @param outlookOf  the outlook of each run, as the same stock gave it
+ * @returns null where no earlier run drew any of what is short
+ * @rule MAKE-4
+ */
+export function tookIt(
+  short: RunOutlook,
+  inTurn: readonly RunToJudge[],
+  outlookOf: (run: Run) => RunOutlook,
+  stock: StockToCome,
+): TookIt | null {
+  const turn = inTurn.findIndex(({ run }) => run === short.run);
+  const upToIt = inTurn.slice(0, turn + 1);
+  const earlier = upToIt.slice(0, -1).map(({ run }) => outlookOf(run));
+  for (const without of runsThatCouldMatter(short, earlier).slice(0, MOST_TRIED)) {
+    const judged = judgeRuns(
+      upToIt.filter(({ run }) => run !== without.run),
+      stock,
+    );
+    if (judged.at(-1)?.makeable) return { run: without.run, product: without.product, enough: true };
+  }
+  const most = drewMost(short, earlier);
+  return most && { run: most.run, product: most.product, enough: false };
+}
+
+/**
+ * Nearest first, the runs whose absence could change anything for this one: those that drew some of what it is short
+ * of, and those that drew some of what a run in between is short of, which then would draw in its turn. More of a
+ * material never leaves less of it later, so the absence of any other run changes nothing here.
+ */
+function runsThatCouldMatter(short: RunOutlook, earlier: readonly RunOutlook[]): readonly RunOutlook[] {
+  const wanted = new Set(short.short.map(({ material }) => material));
+  return earlier.toReversed().filter((outlook) => {
+    for (const { material } of outlook.short) wanted.add(material);
+    return outlook.draws.some(({ material, drawn }) => drawn > 0n && wanted.has(material));
+  });
+}
+
+/**
+ * The run that drew most, each material counted in what is short of it, so that grams and pieces can be added up.
+ * Of equals the nearest.
+ */
+function drewMost(short: RunOutlook, earlier: readonly RunOutlook[]): RunOutlook | null {
+  const lackOf = new Map(short.short.map(({ material, by }) => [material, by]));
+  const drawnBy = ({ draws }: RunOutlook): Fraction =>
+    draws.reduce((drawn, draw) => {
+      const lack = lackOf.get(draw.material);
+      return lack === undefined ? drawn : plus(drawn, ratio(draw.drawn, lack));
+    }, ZERO);
+  let most: { readonly outlook: RunOutlook; readonly drawn: Fraction } | null = null;
+  for (const outlook of earlier) {
+    const drawn = drawnBy(outlook);
+    if (drawn.over > 0n && (most === null || compare(drawn, most.drawn) >= 0)) most = { outlook, drawn };
+  }
+  return most?.outlook ?? null;
+}
