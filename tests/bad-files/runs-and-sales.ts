@@ -1,0 +1,158 @@
+import { type BadFile, LEFT_OUT } from "./bench-workshop";
+
+export const RUNS_AND_SALES: readonly BadFile[] = [
+  {
+    rule: "FILE-1",
+    says: "a run of a product that is not there",
+    changes: { "runs[0].product": "gone" },
+    faults: ['runs[0].product: no product "gone"; add it or correct the id'],
+  },
+  {
+    rule: "FILE-1",
+    says: "a run of no units",
+    changes: { "runs[0].units": 0 },
+    faults: ["runs[0].units: 0 is out of range 1 to 2^53-1"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a run of fewer than no units",
+    changes: { "runs[0].units": -24 },
+    faults: ["runs[0].units: -24 is out of range 1 to 2^53-1"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a run of half a unit",
+    changes: { "runs[0].units": 0.5 },
+    faults: ["runs[0].units: must be a whole number from 1 to 2^53-1, without a point or quotes, not 0.5"],
+  },
+  {
+    rule: "FILE-1",
+    says: "no units",
+    changes: { "runs[0].units": LEFT_OUT },
+    faults: ["runs[0].units: missing; it must be a whole number from 1 to 2^53-1, without a point or quotes"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sequence below 0",
+    changes: { "runs[0].sequence": -1 },
+    faults: ["runs[0].sequence: -1 is out of range 0 to 1000000"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sequence above a million",
+    changes: { "runs[0].sequence": 1_000_001 },
+    faults: ["runs[0].sequence: 1000001 is out of range 0 to 1000000"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sequence in quotes",
+    changes: { "runs[0].sequence": "1" },
+    faults: ['runs[0].sequence: must be a whole number from 0 to 1000000, without a point or quotes, not "1"'],
+  },
+  {
+    rule: "DAY-1",
+    says: "a run on no day",
+    changes: { "runs[0].date": "2026-02-30" },
+    faults: ['runs[0].date: no such day "2026-02-30"'],
+  },
+  {
+    rule: "DAY-1",
+    says: "a run without a day",
+    changes: { "runs[0].date": null },
+    faults: ['runs[0].date: must be a date in double quotes, as "2026-11-25", not null'],
+  },
+  {
+    rule: "FILE-3",
+    says: "a repeated run",
+    changes: { "runs[1]": { id: "r1", product: "balm60", date: "2026-11-30", units: 1 } },
+    faults: ['runs[1].id: repeated id "r1"; runs[0] has it already'],
+  },
+  {
+    rule: "FILE-1",
+    says: "finished units below 0",
+    changes: { "finished[0].units": -1 },
+    faults: ["finished[0].units: -1 is out of range 0 to 2^53-1"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a finished lot of a product that is not there",
+    changes: { "finished[0].product": "gone" },
+    faults: ['finished[0].product: no product "gone"; add it or correct the id'],
+  },
+  {
+    rule: "DAY-1",
+    says: "a best-before that is no date",
+    changes: { "finished[0].bestBefore": "2027-13-01" },
+    faults: ['finished[0].bestBefore: no such day "2027-13-01"'],
+  },
+  {
+    rule: "DAY-1",
+    says: "no day of making",
+    changes: { "finished[0].made": LEFT_OUT },
+    faults: ['finished[0].made: missing; it must be a date in double quotes, as "2026-11-25"'],
+  },
+  {
+    rule: "FILE-3",
+    says: "a repeated finished lot",
+    changes: { "finished[1]": { id: "F1", product: "balm60", made: "2026-10-02", units: 1 } },
+    faults: ['finished[1].id: repeated id "F1"; finished[0] has it already'],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sale of nothing",
+    changes: { "sales[0].units": 0 },
+    faults: ["sales[0].units: 0 is out of range 1 to 2^53-1"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sale of a product that is not there",
+    changes: { "sales[0].product": "gone" },
+    faults: ['sales[0].product: no product "gone"; add it or correct the id'],
+  },
+  {
+    rule: "FILE-1",
+    says: "a sale with an id",
+    changes: { "sales[0].id": "s1" },
+    faults: ["sales[0].id: unknown key; take it out"],
+  },
+  {
+    rule: "DAY-1",
+    says: "a sale on no day",
+    changes: { "sales[0].date": "2026-11-31" },
+    faults: ['sales[0].date: no such day "2026-11-31"'],
+  },
+  {
+    rule: "FILE-2",
+    says: "faults of different records together",
+    changes: {
+      "offers[0].price": "-1",
+      "lots[0].expires": "2026-02-30",
+      "runs[0].product": "gone",
+      "workshop.currency": "£",
+    },
+    faults: [
+      'workshop.currency: must be a currency code of three capital letters, as GBP, not "£"',
+      'offers[0].price: must be a plain decimal, as 12.5 (no sign, exponent, separators or leading zero), not "-1"',
+      'lots[0].expires: no such day "2026-02-30"',
+      'runs[0].product: no product "gone"; add it or correct the id',
+    ],
+  },
+  {
+    rule: "FILE-2",
+    says: "faults of one record together",
+    changes: {
+      "offers[0].material": "gone",
+      "offers[0].supplier": "gone",
+      "offers[0].pack": "1 pint",
+      "offers[0].price": "",
+      "offers[0].minPacks": 0,
+    },
+    faults: [
+      'offers[0].pack: unknown unit "pint", write one of mg, g, kg, oz, lb, mL, L, floz-us, gal-us, floz-uk, gal-uk, each',
+      'offers[0].price: must be a plain decimal, as 12.5 (no sign, exponent, separators or leading zero), not ""',
+      "offers[0].minPacks: 0 is out of range 1 to 2^53-1",
+      'offers[0].material: no material "gone"; add it or correct the id',
+      'offers[0].supplier: no supplier "gone"; add it or correct the id',
+    ],
+  },
+];

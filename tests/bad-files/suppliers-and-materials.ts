@@ -1,0 +1,185 @@
+import { type BadFile, LEFT_OUT } from "./bench-workshop";
+
+export const SUPPLIERS_AND_MATERIALS: readonly BadFile[] = [
+  {
+    rule: "FILE-3",
+    says: "a supplier without an id, and nothing said about what refers to it",
+    changes: { "suppliers[0].id": LEFT_OUT },
+    faults: ["suppliers[0].id: missing; it must be an id in double quotes"],
+  },
+  {
+    rule: "FILE-3",
+    says: "an id that is faulty in itself still is one",
+    changes: {
+      "suppliers[0].id": "s\u00071",
+      "offers[0].supplier": "s\u00071",
+      "offers[1].supplier": "s\u00071",
+      "offers[2].supplier": "s\u00071",
+      "orders[0].supplier": "s\u00071",
+    },
+    faults: ['suppliers[0].id: control character or lone surrogate in "s\\u00071"; take it out'],
+  },
+  {
+    rule: "FILE-3",
+    says: "an empty id",
+    changes: { "finished[0].id": "" },
+    faults: ["finished[0].id: must not be empty; it has 1 to 200 characters"],
+  },
+  {
+    rule: "FILE-3",
+    says: "an id of 201 characters",
+    changes: { "finished[0].id": "x".repeat(201) },
+    faults: [
+      'finished[0].id: must have at most 200 characters; "xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx…" is longer',
+    ],
+  },
+  {
+    rule: "FILE-3",
+    says: "an id a number",
+    changes: { "finished[0].id": 7 },
+    faults: ["finished[0].id: must be an id in double quotes, not 7"],
+  },
+  {
+    rule: "FILE-3",
+    says: "a repeated supplier",
+    changes: { "suppliers[1]": { id: "s1", name: "Again", leadDays: 0, leadCounts: "calendar" } },
+    faults: ['suppliers[1].id: repeated id "s1"; suppliers[0] has it already'],
+  },
+  {
+    rule: "FILE-3",
+    says: "a repeated material",
+    changes: { "materials[4]": { id: "wax", name: "Again", kind: "ingredient", measure: "mass" } },
+    faults: ['materials[4].id: repeated id "wax"; materials[1] has it already'],
+  },
+  {
+    rule: "FILE-3",
+    says: "a repeated offer",
+    changes: { "offers[2].id": "o1" },
+    faults: ['offers[2].id: repeated id "o1"; offers[0] has it already'],
+  },
+  {
+    rule: "FILE-3",
+    says: "a third of the same id",
+    changes: { "offers[1].id": "o1", "offers[2].id": "o1" },
+    faults: [
+      'offers[1].id: repeated id "o1"; offers[0] has it already',
+      'offers[2].id: repeated id "o1"; offers[0] has it already',
+    ],
+  },
+  {
+    rule: "FILE-1",
+    says: "lead days below 0",
+    changes: { "suppliers[0].leadDays": -1 },
+    faults: ["suppliers[0].leadDays: -1 is out of range 0 to 3660"],
+  },
+  {
+    rule: "FILE-1",
+    says: "lead days above 3660",
+    changes: { "suppliers[0].leadDays": 3661 },
+    faults: ["suppliers[0].leadDays: 3661 is out of range 0 to 3660"],
+  },
+  {
+    rule: "FILE-1",
+    says: "no lead days",
+    changes: { "suppliers[0].leadDays": LEFT_OUT },
+    faults: ["suppliers[0].leadDays: missing; it must be a whole number from 0 to 3660, without a point or quotes"],
+  },
+  {
+    rule: "FILE-1",
+    says: "lead days null",
+    changes: { "suppliers[0].leadDays": null },
+    faults: ["suppliers[0].leadDays: must be a whole number from 0 to 3660, without a point or quotes, not null"],
+  },
+  {
+    rule: "FILE-1",
+    says: "a lead that counts something else",
+    changes: { "suppliers[0].leadCounts": "Working" },
+    faults: ['suppliers[0].leadCounts: must be "working" or "calendar", not "Working"'],
+  },
+  {
+    rule: "FILE-1",
+    says: "no leadCounts",
+    changes: { "suppliers[0].leadCounts": LEFT_OUT },
+    faults: ['suppliers[0].leadCounts: missing; it must be "working" or "calendar"'],
+  },
+  {
+    rule: "FILE-1",
+    says: "an unknown kind",
+    changes: { "materials[0].kind": "oil" },
+    faults: ['materials[0].kind: must be "ingredient" or "packaging" or "consumable", not "oil"'],
+  },
+  {
+    rule: "FILE-1",
+    says: "no measure",
+    changes: { "materials[0].measure": LEFT_OUT },
+    faults: ['materials[0].measure: missing; it must be "mass" or "count"'],
+  },
+  {
+    rule: "FILE-1",
+    says: "an unknown key",
+    changes: { "materials[0].colour": "amber" },
+    faults: ["materials[0].colour: unknown key; take it out"],
+  },
+  {
+    rule: "FILE-1",
+    says: "__proto__ is a key like others",
+    changes: { "materials[0].__proto__": "x" },
+    faults: ["materials[0].__proto__: unknown key; take it out"],
+  },
+  {
+    rule: "FILE-1",
+    says: "constructor is a key like others",
+    changes: { "materials[0].constructor": "x" },
+    faults: ["materials[0].constructor: unknown key; take it out"],
+  },
+  {
+    rule: "FILE-1",
+    says: "safety days above 3660",
+    changes: { "materials[0].safetyDays": 3661 },
+    faults: ["materials[0].safetyDays: 3661 is out of range 0 to 3660"],
+  },
+  {
+    rule: "FILE-1",
+    says: "safety days in quotes",
+    changes: { "materials[0].safetyDays": "3" },
+    faults: ['materials[0].safetyDays: must be a whole number from 0 to 3660, without a point or quotes, not "3"'],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMin above useMax",
+    changes: { "materials[0].useMin": "5.0001", "materials[0].useMax": "5" },
+    faults: ["materials[0].useMin: 5.0001 % is above useMax, 5 %"],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMin below 0",
+    changes: { "materials[0].useMin": "-1" },
+    faults: [
+      'materials[0].useMin: must be a plain decimal, as 12.5 (no sign, exponent, separators or leading zero), not "-1"',
+    ],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMax of 0",
+    changes: { "materials[0].useMax": "0" },
+    faults: ["materials[0].useMax: 0 % is out of range: it must be above zero"],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMax above 100",
+    changes: { "materials[0].useMax": "101" },
+    faults: ["materials[0].useMax: 101 % is out of range: it must be at most 100"],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMin above 100 is not held against useMax",
+    changes: { "materials[0].useMin": "101", "materials[0].useMax": "5" },
+    faults: ["materials[0].useMin: 101 % is out of range: it must be at most 100"],
+  },
+  {
+    rule: "QTY-7",
+    says: "useMax with five decimals",
+    changes: { "materials[0].useMax": "5.00000" },
+    faults: ["materials[0].useMax: 5.00000 has more than 4 decimals"],
+  },
+];
