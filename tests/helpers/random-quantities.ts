@@ -29,14 +29,19 @@ export const stockText = (dice: Dice, about: number, material: FileMaterial): st
     ? `${String(Math.max(1, Math.round(about)))} each`
     : massText(dice, about, material.density);
 
-/** So many µg or pieces, not one more or less. */
-export function exactText(dice: Dice, amount: bigint, material: FileMaterial): string {
-  if (material.measure === "count") return `${amount.toString()} each`;
-  const [decimals, unit] = pick(dice, [
-    [6, "g"],
-    [3, "mg"],
-    [9, "kg"],
-  ] as const);
+const inFull = (amount: bigint, decimals: number): string => {
   const digits = amount.toString().padStart(decimals + 1, "0");
-  return `${digits.slice(0, -decimals)}.${digits.slice(-decimals)} ${unit}`;
+  return `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+};
+
+/** So many µg or pieces, not one more or less, in grams or pieces. */
+export const amountText = (amount: bigint, { measure }: Pick<FileMaterial, "measure">): string =>
+  measure === "count" ? `${amount.toString()} each` : `${inFull(amount, 6)} g`;
+
+/** So many µg or pieces, not one more or less, in some unit that can say it. */
+export function exactText(dice: Dice, amount: bigint, material: FileMaterial): string {
+  const inGrams = amountText(amount, material);
+  return material.measure === "count"
+    ? inGrams
+    : pick(dice, [inGrams, `${inFull(amount, 3)} mg`, `${inFull(amount, 9)} kg`]);
 }

@@ -40,7 +40,7 @@ export function randomFormulas(
 ): FileFormula[] {
   const depths = new Map<string, number>();
   const formulas: FileFormula[] = [];
-  const isChain = chance(dice, 8);
+  const isChain = mostLines <= 6 && chance(dice, 8);
   for (const [index, id] of idsFor(dice, "f", count).entries()) {
     const premixes = formulas.filter((formula) => (depths.get(formula.id) ?? 0) < 8);
     let depth = 0;
@@ -49,7 +49,7 @@ export function randomFormulas(
     const lines = shares.map((share, line) => {
       const percent = line === qs ? "qs" : percentText(dice, share);
       const phase = perhaps(dice, "phase", 50, () => pick(dice, ["A", "B", "cool down"]));
-      const isPremix = premixes.length > 0 && (isChain ? line === 0 : chance(dice, 30));
+      const isPremix = premixes.length > 0 && (isChain ? line === 0 : chance(dice, mostLines > 6 ? 5 : 30));
       const premix = isPremix ? (isChain ? premixes.at(-1) : pick(dice, premixes)) : undefined;
       if (premix === undefined) return { material: pick(dice, weighed).id, percent, ...phase };
       depth = Math.max(depth, (depths.get(premix.id) ?? 0) + 1);

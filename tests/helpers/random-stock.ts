@@ -31,42 +31,41 @@ export function randomOffers(
   suppliers: readonly FileSupplier[],
 ): FileOffer[] {
   const preferred = chance(dice, 30) ? dice.whole(0, ids.length - 1) : -1;
-  const offers: FileOffer[] = [];
-  for (const [index, id] of ids.entries()) {
-    const twin = chance(dice, 20) ? offers.at(-1) : undefined;
-    const breaks = perhaps(dice, "breaks", 45, () =>
+  const terms = several(ids.length, () => ({
+    pack: stockText(dice, pick(dice, [1, 10, 12, 100, 250, 1000, 5000]), material),
+    price: decimalText(dice, 30, 6),
+    ...perhaps(dice, "breaks", 45, () =>
       [...new Set(several(dice.whole(0, 3), () => dice.whole(2, 12)))].map((packs) => ({
         packs,
         price: decimalText(dice, 30, 6),
       })),
-    );
-    offers.push({
-      ...(twin ?? {
-        pack: stockText(dice, pick(dice, [1, 10, 12, 100, 250, 1000, 5000]), material),
-        price: decimalText(dice, 30, 6),
-        ...breaks,
-        ...perhaps(dice, "minPacks", 40, () => dice.whole(1, 8)),
-      }),
-      id,
-      material: material.id,
-      supplier: pick(dice, suppliers).id,
-      ...perhaps(dice, "preferred", 60, () => index === preferred),
-    });
-  }
-  // A preferred offer is one that says so; what was left to chance above may have left the flag out.
-  return offers;
+    ),
+    ...perhaps(dice, "minPacks", 40, () => dice.whole(1, 8)),
+  }));
+  return ids.map((id, index) => ({
+    id,
+    material: material.id,
+    supplier: pick(dice, suppliers).id,
+    ...pick(dice, chance(dice, 20) ? terms : terms.slice(index, index + 1)),
+    ...(index === preferred ? { preferred: true } : perhaps(dice, "preferred", 30, () => false)),
+  }));
 }
 
 /** A quantity round about what is wanted of the material: nothing much, just enough, a little too little, plenty. */
 function roundabout(dice: Dice, material: FileMaterial, wanted: readonly bigint[]): string {
   const most = wanted.reduce((all, each) => all + each, 0n);
-  if (wanted.length > 0 && chance(dice, 45)) {
-    const target = chance(dice, 60) ? pick(dice, wanted) : most;
+  if (wanted.length > 0 && chance(dice, wanted.length > 12 ? 10 : 45)) {
+    // Where many runs want it, one run's share would be next to nothing.
+    const target = wanted.length <= 12 && chance(dice, 60) ? pick(dice, wanted) : most;
     const amount = target + BigInt(dice.whole(-1, 1));
     if (amount > 0n) return exactText(dice, amount, material);
   }
   const about = Number(most) / (material.measure === "mass" ? 1_000_000 : 1) || dice.whole(1, 500);
-  return stockText(dice, (about * pick(dice, [5, 20, 50, 80, 120, 200, 300])) / 100, material);
+  return stockText(
+    dice,
+    (about * pick(dice, wanted.length > 12 ? [60, 100, 150] : [5, 20, 50, 80, 120, 200, 300])) / 100,
+    material,
+  );
 }
 
 /** Lots of a material: out of date, last day today, soon, later, or never; some used up; with ties in their dates. */

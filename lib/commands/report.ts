@@ -1,0 +1,33 @@
+/** `npm run report`: what a workshop comes to, as one JSON document or as tables. @rule REPORT-1 */
+import { plan } from "@/lib/domain/plan";
+import { type Basis, BASES } from "@/lib/domain/plan-figures";
+import { realToday } from "@/lib/edge/real-today";
+import { reportJson, reportOf, reportTables } from "@/lib/edge/report";
+import { readArguments } from "./arguments";
+import { ownWorkshop } from "./own-workshop";
+import { Refusal, runCommand } from "./refusal";
+import { throughStoreOfItsOwn } from "./store-of-its-own";
+import { workshopIn } from "./workshop-in";
+
+const USAGE = "npm run report -- [--workshop FILE] [--json] [--basis replacement|shelf|average]";
+
+async function report(given: readonly string[]): Promise<string> {
+  const takes = { flags: ["--json"], values: ["--workshop", "--basis"], file: false, usage: USAGE };
+  const { flags, values } = readArguments(given, takes);
+  const basis = basisOf(values.get("--basis"));
+  const file = values.get("--workshop");
+  const today = realToday();
+  const workshop = file === undefined ? await ownWorkshop() : await throughStoreOfItsOwn(workshopIn(file, today));
+  const made = reportOf(workshop, plan(workshop, workshop.settings.today ?? today), basis);
+  if (made.kind === "out of range") throw new Refusal(made.faults);
+  return flags.has("--json") ? reportJson(made.report) : reportTables(made.report, workshop);
+}
+
+function basisOf(named: string | undefined): Basis {
+  if (named === undefined) return "replacement";
+  const basis = BASES.find((one) => one === named);
+  if (basis) return basis;
+  throw new Refusal([`--basis must be ${BASES.join(", ")}, not ${JSON.stringify(named)}. Write: ${USAGE}`]);
+}
+
+await runCommand(report);

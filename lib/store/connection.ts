@@ -1,0 +1,135 @@
+/**
+ * Connections to one SQLite file. A writer gives every statement and every transaction its turn; a reader sees the
+ * last committed state and never waits. Prisma's clients and our own SQL speak through the same connection.
+ */
+import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
+import { StoreUnusable } from "./store-unusable";
+import { type Turns, turns } from "./turns";
+
+type Adapter = Awaited<ReturnType<PrismaBetterSqlite3["connect"]>>;
+
+/** Plain SQL, one statement at a time (a script may have many). Arguments are texts: whole numbers are cast in SQL. */
+export interface Sql {
+  readonly rows: (statement: string, ...values: readonly string[]) => Promise<readonly (readonly unknown[])[]>;
+  readonly run: (statement: string, ...values: readonly string[]) => Promise<void>;
+  readonly script: (statements: string) => Promise<void>;
+}
+
+export interface Connection {
+  /** What Prisma's client speaks through. */
+  readonly adapter: Adapter;
+  /** Has the connection to itself until the work is done; everyone else waits. Never nested. */
+  readonly alone: <T>(work: (sql: Sql) => Promise<T>) => Promise<T>;
+  readonly close: () => Promise<void>;
+}
+
+const BUSY_AFTER_MILLISECONDS = 10_000;
+
+/** Opens the file for writing, making it where there is none. @throws StoreUnusable where it is no SQLite file */
+export async function openWriter(file: string): Promise<Connection> {
+  const adapter = await new PrismaBetterSqlite3({ url: `file:${file}` }).connect();
+  const plain = plainSql(adapter);
+  try {
+    await plain.script(`PRAGMA busy_timeout = ${String(BUSY_AFTER_MILLISECONDS)}`);
+    await plain.script("PRAGMA journal_mode = WAL");
+    await plain.script("PRAGMA synchronous = FULL");
+    await plain.script("PRAGMA foreign_keys = ON");
+  } catch (fault) {
+    await adapter.dispose();
+    throw fault;
+  }
+  const queue = turns();
+  queueStatements(adapter, queue);
+  return {
+    adapter,
+    alone: (work) => queue.during(() => work(plain)),
+    close: () => queue.during(() => adapter.dispose()),
+  };
+}
+
+/** Opens a file that exists, for reading only. */
+export async function openReader(file: string): Promise<Connection> {
+  const adapter = await new PrismaBetterSqlite3({ url: `file:${file}`, readonly: true, fileMustExist: true }).connect();
+  const plain = plainSql(adapter);
+  await plain.script(`PRAGMA busy_timeout = ${String(BUSY_AFTER_MILLISECONDS)}`);
+  return { adapter, alone: (work) => work(plain), close: () => adapter.dispose() };
+}
+
+function plainSql(adapter: Adapter): Sql {
+  // Bound before the adapter's own methods are queued: who has the connection alone must not wait for himself.
+  const [queryRaw, executeRaw] = [adapter.queryRaw.bind(adapter), adapter.executeRaw.bind(adapter)];
+  const executeScript = adapter.executeScript.bind(adapter);
+  return {
+    rows: (statement, ...values) =>
+      inSqliteWords(async () => (await queryRaw(query(statement, values))).rows as readonly (readonly unknown[])[]),
+    run: (statement, ...values) =>
+      inSqliteWords(async () => {
+        await executeRaw(query(statement, values));
+      }),
+    script: (statements) => inSqliteWords(() => executeScript(statements)),
+  };
+}
+
+const query = (sql: string, values: readonly string[]) => ({
+  sql,
+  args: [...values],
+  argTypes: values.map(() => ({ scalarType: "string" as const, arity: "scalar" as const })),
+});
+
+/** The adapter hides what SQLite said in a cause; this says it. */
+async function inSqliteWords<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (fault) {
+    const { code, words } = saidBySqlite(fault);
+    if (code.startsWith("SQLITE_BUSY")) {
+      throw new StoreUnusable("Another program is busy writing to the store; try again when it has finished.", {
+        cause: fault,
+      });
+    }
+    if (/^SQLITE_(FULL|READONLY|IOERR|CORRUPT|NOTADB|CANTOPEN)/.test(code)) {
+      throw new StoreUnusable(`The store cannot be used: ${words}.`, { cause: fault });
+    }
+    throw new Error(words, { cause: fault });
+  }
+}
+
+function saidBySqlite(fault: unknown): { readonly code: string; readonly words: string } {
+  if (!(fault instanceof Error)) return { code: "", words: String(fault) };
+  const cause = (fault.cause ?? {}) as { readonly originalCode?: string; readonly originalMessage?: string };
+  return { code: cause.originalCode ?? "", words: cause.originalMessage ?? fault.message };
+}
+
+/**
+ * The adapter has one connection and runs a statement that comes beside an open transaction inside it: it would see
+ * what is not committed, and be lost with a rollback. Here such a statement waits for the transaction to end.
+ * A transaction takes the write lock when it begins: another process (a load beside a running server) then waits its
+ * turn, where a transaction that has already read would fail when it comes to write.
+ */
+function queueStatements(adapter: Adapter, queue: Turns): void {
+  const [queryRaw, executeRaw] = [adapter.queryRaw.bind(adapter), adapter.executeRaw.bind(adapter)];
+  const executeScript = adapter.executeScript.bind(adapter);
+  const startTransaction = adapter.startTransaction.bind(adapter);
+  adapter.queryRaw = (statement) => queue.during(() => queryRaw(statement));
+  adapter.executeRaw = (statement) => queue.during(() => executeRaw(statement));
+  adapter.executeScript = (statements) => queue.during(() => executeScript(statements));
+  adapter.startTransaction = async (isolation) => {
+    const end = await queue.take();
+    try {
+      const transaction = await startTransaction(isolation);
+      const [commit, rollback] = [transaction.commit.bind(transaction), transaction.rollback.bind(transaction)];
+      try {
+        await executeScript("COMMIT; BEGIN IMMEDIATE");
+      } catch (fault) {
+        await rollback();
+        throw fault;
+      }
+      transaction.commit = () => commit().finally(end);
+      transaction.rollback = () => rollback().finally(end);
+      return transaction;
+    } catch (fault) {
+      end();
+      throw fault;
+    }
+  };
+}

@@ -1,0 +1,51 @@
+import type { Workshop } from "@/lib/domain/workshop";
+import type { Table } from "./columns";
+import type { Sql } from "./connection";
+import { keepCopy } from "./kept-copy";
+import { applyAll, inOneTransaction } from "./migrate";
+import { migrationFiles, migrationsFolder } from "./migration-files";
+import { openStore } from "./open-store";
+import { rowsOfWorkshop } from "./rows-of-workshop";
+import { TABLE_NAMES, TABLES } from "./tables";
+
+/**
+ * Makes the store of this file afresh with this workshop in it, in one transaction: whoever reads beside it, and
+ * whoever opens the file after the power went, finds all of the old or all of the new. The tables are dropped and made
+ * again, so that a rule which forbids changing or deleting what was written does not stand in the way. The file
+ * itself stays: a running server has it open, and SQLite finds the log beside it by its name.
+ * @returns where the old store was kept, or null where it held no workshop
+ */
+export async function replaceWorkshop(file: string, workshop: Workshop): Promise<string | null> {
+  const rows = rowsOfWorkshop(workshop);
+  const migrations = migrationFiles(migrationsFolder());
+  const { writer } = await openStore(file);
+  return writer.alone((sql) =>
+    inOneTransaction(sql, async () => {
+      const keptAs = (await holdsWorkshop(sql)) ? await keepCopy(file, new Date()) : null;
+      await dropEverything(sql);
+      await applyAll(sql, migrations);
+      for (const name of TABLE_NAMES) await insert(sql, TABLES[name] as Table<unknown>, rows[name]);
+      return keptAs;
+    }),
+  );
+}
+
+async function holdsWorkshop(sql: Sql): Promise<boolean> {
+  const [held] = await sql.rows("SELECT 1 FROM settings");
+  return held !== undefined;
+}
+
+/** Triggers before tables, or dropping a table could set one off; indexes go with their tables. */
+async function dropEverything(sql: Sql): Promise<void> {
+  for (const kind of ["trigger", "view", "table"]) {
+    const names = await sql.rows(
+      "SELECT name FROM sqlite_master WHERE type = ? AND name NOT LIKE 'sqlite~_%' ESCAPE '~'",
+      kind,
+    );
+    for (const [name] of names) await sql.run(`DROP ${kind} "${String(name).replaceAll('"', '""')}"`);
+  }
+}
+
+async function insert(sql: Sql, table: Table<unknown>, rows: readonly unknown[]): Promise<void> {
+  if (rows.length > 0) await sql.run(table.insert, JSON.stringify(rows.map(table.cellsOf)));
+}

@@ -1,0 +1,117 @@
+/** A workshop as the rows of the store. `position` keeps the order of each list. */
+import type { Amount, Measured, Stock, Unit } from "@/lib/domain/quantity";
+import type { Formula, FormulaLine, Order, Product, Settings, Supplier, Workshop } from "@/lib/domain/workshop";
+import type { Row, Rows } from "./tables";
+
+type Placed<T> = T & { readonly position: number };
+
+const placed = <T extends object>(items: readonly T[]): readonly Placed<T>[] =>
+  items.map((item, position) => ({ ...item, position }));
+
+/** The items of an inner list with the place each has in it. */
+const within = <Owner, Item extends object, Made>(
+  owners: readonly Owner[],
+  list: (owner: Owner) => readonly Item[],
+  row: (owner: Owner, item: Item, position: number) => Made,
+): readonly Made[] => owners.flatMap((owner) => list(owner).map((item, position) => row(owner, item, position)));
+
+export function rowsOfWorkshop(workshop: Workshop): Rows {
+  return {
+    settings: [settingsRow(workshop.settings)],
+    closedDays: workshop.settings.closedDays.map((day, position) => ({ position, day })),
+    suppliers: placed(workshop.suppliers),
+    supplierClosedDays: workshop.suppliers.flatMap((supplier: Supplier) =>
+      supplier.closedDays.map((day, position) => ({ supplier: supplier.id, position, day })),
+    ),
+    materials: placed(workshop.materials).map((material) => ({
+      ...material,
+      safetyStock: material.safetyStock?.quantity ?? null,
+      ...typedOrNull("safetyStock", material.safetyStock),
+    })),
+    offers: placed(workshop.offers).map((offer) => ({
+      ...offer,
+      pack: offer.pack.quantity,
+      packNumber: offer.pack.typed.number,
+      packUnit: offer.pack.typed.unit,
+    })),
+    priceBreaks: within(
+      workshop.offers,
+      (offer) => offer.breaks,
+      (offer, priceBreak, position) => ({ ...priceBreak, offer: offer.id, position }),
+    ),
+    lots: placed(workshop.lots),
+    orders: placed(workshop.orders),
+    orderLines: within(
+      workshop.orders,
+      (order: Order) => order.lines,
+      (order, line, position) => ({ ...line, order: order.id, position }),
+    ),
+    formulas: placed(workshop.formulas),
+    formulaLines: within(workshop.formulas, (formula: Formula) => formula.lines, formulaLineRow),
+    products: placed(workshop.products).map(productRow),
+    packagingItems: within(
+      workshop.products,
+      (product: Product) => product.packaging,
+      (product, item, position) => ({ ...itemRow(product, item, position), spoilage: item.spoilage }),
+    ),
+    perRunItems: within(workshop.products, (product: Product) => product.perRun, itemRow),
+    runs: placed(workshop.runs),
+    finished: placed(workshop.finished),
+    sales: placed(workshop.sales),
+  };
+}
+
+function settingsRow({ balanceStep, ...settings }: Settings): Row<"settings"> {
+  return {
+    ...settings,
+    id: 1,
+    balanceStep: balanceStep.quantity,
+    balanceStepNumber: balanceStep.typed.number,
+    balanceStepUnit: balanceStep.typed.unit,
+  };
+}
+
+function formulaLineRow(formula: Formula, line: FormulaLine, position: number): Row<"formulaLines"> {
+  const { of } = line;
+  return {
+    formula: formula.id,
+    position,
+    material: of.kind === "material" ? of.id : null,
+    premix: of.kind === "formula" ? of.id : null,
+    percent: line.percent === "qs" ? null : line.percent,
+    phase: line.phase,
+  };
+}
+
+function productRow(product: Placed<Product>): Row<"products"> {
+  return {
+    ...product,
+    fill: product.fill.quantity,
+    fillNumber: product.fill.typed.number,
+    fillUnit: product.fill.typed.unit,
+    overfill: product.overfill?.quantity ?? null,
+    ...typedOrNull("overfill", product.overfill),
+    heel: product.heel?.quantity ?? null,
+    ...typedOrNull("heel", product.heel),
+  };
+}
+
+const itemRow = (product: Product, item: Product["perRun"][number], position: number): Row<"perRunItems"> => ({
+  product: product.id,
+  position,
+  material: item.material,
+  amount: item.amount.quantity,
+  amountNumber: item.amount.typed.number,
+  amountUnit: item.amount.typed.unit,
+});
+
+type TypedCells<Name extends string> = { readonly [K in `${Name}Number`]: Amount["number"] | null } & {
+  readonly [K in `${Name}Unit`]: Unit | null;
+};
+
+/** What was typed of an amount that may be absent, under the names of its two columns. */
+const typedOrNull = <Name extends string>(name: Name, measured: Measured<Stock> | null): TypedCells<Name> =>
+  ({
+    [`${name}Number`]: measured?.typed.number ?? null,
+    [`${name}Unit`]: measured?.typed.unit ?? null,
+  }) as TypedCells<Name>;

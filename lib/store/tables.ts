@@ -1,0 +1,167 @@
+/** The tables of a workshop, column by column, as prisma/schema.prisma has them. */
+import type { CurrencyCode, MicroUnits } from "@/lib/domain/money";
+import type {
+  DecimalText,
+  Density,
+  Measure,
+  Micrograms,
+  Packs,
+  PartsPerMillion,
+  Pieces,
+  Stock,
+  Unit,
+  Units,
+} from "@/lib/domain/quantity";
+import type { MaterialKind, Supplier } from "@/lib/domain/workshop";
+import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
+
+const id = text<string>();
+/** A name or another label. */
+const label = text<string>();
+const position = small;
+const money = whole<MicroUnits>();
+const share = whole<PartsPerMillion>();
+const mass = whole<Micrograms>();
+const stock = whole<Stock>();
+const decimal = text<DecimalText>();
+const unit = text<Unit>();
+const units = whole<Units>();
+const packs = whole<Packs>();
+const amount = { amount: whole<Micrograms | Pieces>(), amountNumber: decimal, amountUnit: unit };
+
+/** In an order in which each table names only those before it. */
+export const TABLES = {
+  settings: table(
+    "settings",
+    {
+      id: small,
+      name: label,
+      currency: text<CurrencyCode>(),
+      today: orNull(day),
+      horizonDays: small,
+      coverDays: orNull(small),
+      labourPerHour: money,
+      overheadPerHour: money,
+      balanceStep: mass,
+      balanceStepNumber: decimal,
+      balanceStepUnit: unit,
+      tax: share,
+      paymentFee: share,
+      paymentFeeFixed: money,
+    },
+    ["id"],
+  ),
+  closedDays: table("closed_days", { position, day }, ["position"]),
+  suppliers: table(
+    "suppliers",
+    {
+      id,
+      position,
+      name: label,
+      leadDays: small,
+      leadCounts: text<Supplier["leadCounts"]>(),
+      shipping: money,
+      shippingFreeFrom: orNull(money),
+      minimumOrder: orNull(money),
+    },
+    ["position"],
+  ),
+  supplierClosedDays: table("supplier_closed_days", { supplier: id, position, day }, ["supplier", "position"]),
+  materials: table(
+    "materials",
+    {
+      id,
+      position,
+      name: label,
+      kind: text<MaterialKind>(),
+      measure: text<Measure>(),
+      density: orNull(whole<Density>()),
+      safetyStock: orNull(stock),
+      safetyStockNumber: orNull(decimal),
+      safetyStockUnit: orNull(unit),
+      safetyDays: small,
+      useMin: orNull(share),
+      useMax: orNull(share),
+      addBelow: orNull(decimal),
+    },
+    ["position"],
+  ),
+  offers: table(
+    "offers",
+    {
+      id,
+      position,
+      material: id,
+      supplier: id,
+      pack: stock,
+      packNumber: decimal,
+      packUnit: unit,
+      price: money,
+      minPacks: packs,
+      preferred: flag,
+    },
+    ["position"],
+  ),
+  priceBreaks: table("price_breaks", { offer: id, position, packs, price: money }, ["offer", "position"]),
+  lots: table(
+    "lots",
+    { id, position, material: id, received: day, expires: orNull(day), remaining: stock, value: money },
+    ["position"],
+  ),
+  orders: table("orders", { id, position, supplier: id, placed: day, due: day }, ["position"]),
+  orderLines: table(
+    "order_lines",
+    { order: id, position, material: id, quantity: stock, cost: money, expires: orNull(day) },
+    ["order", "position"],
+  ),
+  formulas: table("formulas", { id, position, name: label, density: orNull(whole<Density>()) }, ["position"]),
+  formulaLines: table(
+    "formula_lines",
+    { formula: id, position, material: orNull(id), premix: orNull(id), percent: orNull(share), phase: orNull(label) },
+    ["formula", "position"],
+  ),
+  products: table(
+    "products",
+    {
+      id,
+      position,
+      name: label,
+      formula: id,
+      fill: mass,
+      fillNumber: decimal,
+      fillUnit: unit,
+      overfill: orNull(mass),
+      overfillNumber: orNull(decimal),
+      overfillUnit: orNull(unit),
+      processLoss: share,
+      heel: orNull(mass),
+      heelNumber: orNull(decimal),
+      heelUnit: orNull(unit),
+      usualRun: units,
+      labourMinutesPerRun: decimal,
+      labourMinutesPerUnit: decimal,
+      priceToShops: orNull(money),
+      priceToCustomers: orNull(money),
+    },
+    ["position"],
+  ),
+  packagingItems: table("packaging_items", { product: id, position, material: id, ...amount, spoilage: share }, [
+    "product",
+    "position",
+  ]),
+  perRunItems: table("per_run_items", { product: id, position, material: id, ...amount }, ["product", "position"]),
+  runs: table("runs", { id, position, product: id, date: day, sequence: small, units }, ["position"]),
+  finished: table("finished_lots", { id, position, product: id, made: day, bestBefore: orNull(day), units }, [
+    "position",
+  ]),
+  sales: table("sales", { position, product: id, date: day, units }, ["position"]),
+};
+
+export type TableName = keyof typeof TABLES;
+export const TABLE_NAMES = Object.keys(TABLES) as readonly TableName[];
+
+type RowsOf<T> = T extends Table<infer Row> ? readonly Row[] : never;
+
+/** Every row of a store, table by table. */
+export type Rows = { readonly [Name in TableName]: RowsOf<(typeof TABLES)[Name]> };
+export type Row<Name extends TableName> = Rows[Name][number];

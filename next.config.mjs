@@ -1,0 +1,18 @@
+// A workshop file may have 64 MiB. The server takes a little more, so that a file which is too large is refused by the
+// app in a sentence, and not by the server with its connection.
+const LARGEST_REQUEST = "72mb";
+
+/** @type {import("next").NextConfig} */
+const config = {
+  poweredByHeader: false,
+  typedRoutes: true,
+  // Native or large, and never bundled.
+  serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client"],
+  experimental: {
+    serverActions: { bodySizeLimit: LARGEST_REQUEST },
+    // The proxy keeps a copy of a request's body, 10 MB of it unless told otherwise.
+    proxyClientMaxBodySize: LARGEST_REQUEST,
+  },
+};
+
+export default config;

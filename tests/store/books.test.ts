@@ -1,0 +1,39 @@
+import { expect, test } from "vitest";
+import { readWorkshop } from "@/lib/store/books";
+import { replaceWorkshop } from "@/lib/store/replace-workshop";
+import { storeForEachTest } from "../helpers/store-folder";
+import { bareWorkshop, richWorkshop } from "../helpers/store-workshop";
+
+const { file } = storeForEachTest();
+
+test("a store in which no workshop was opened has none", async () => {
+  expect(await readWorkshop()).toBeNull();
+});
+
+test("[FILE-4] [QTY-6] a rich workshop comes back as it went in: order, ids, absent values, the largest figures", async () => {
+  await replaceWorkshop(file(), richWorkshop());
+  // strictly: a key that is there with undefined is not a key that is absent
+  expect(await readWorkshop()).toStrictEqual(richWorkshop());
+});
+
+test("what was there before is gone: a workshop replaces, it does not join", async () => {
+  await replaceWorkshop(file(), richWorkshop());
+  const bare = bareWorkshop("Bare");
+  await replaceWorkshop(file(), bare);
+  expect(await readWorkshop()).toStrictEqual(bare);
+});
+
+test("a workshop that the tables refuse leaves the store as it was", async () => {
+  await replaceWorkshop(file(), richWorkshop());
+  const rich = richWorkshop();
+  const twice = { ...rich, runs: [...rich.runs, ...rich.runs.slice(0, 1)] };
+  await expect(replaceWorkshop(file(), twice)).rejects.toThrow("UNIQUE constraint failed: runs.id");
+  expect(await readWorkshop()).toStrictEqual(rich);
+});
+
+test("a workshop that names something that is not there is refused whole", async () => {
+  const rich = richWorkshop();
+  await replaceWorkshop(file(), rich);
+  await expect(replaceWorkshop(file(), { ...rich, formulas: [] })).rejects.toThrow("name something that is not there");
+  expect(await readWorkshop()).toStrictEqual(rich);
+});

@@ -1,0 +1,287 @@
+/**
+ * What must never be in the store, whoever writes it. Prisma cannot say these rules and drops them without a word when
+ * it rebuilds a table: here each one is named, looked for in the schema, and broken on purpose.
+ */
+import Database from "better-sqlite3";
+import { beforeEach, expect, test } from "vitest";
+import { replaceWorkshop } from "@/lib/store/replace-workshop";
+import { storeForEachTest } from "../helpers/store-folder";
+import { richWorkshop } from "../helpers/store-workshop";
+
+interface Forbidden {
+  /** The constraint or the index that refuses. */
+  readonly by: string;
+  /** What is not to be done: SQL. */
+  readonly deed: string;
+}
+
+const LARGEST = 9_007_199_254_740_991n;
+
+const quoted = (value: string | bigint | number): string =>
+  typeof value === "string" && !/^[xX]'/.test(value) ? `'${value.replaceAll("'", "''")}'` : String(value);
+
+/** One column set to each of the values in turn, in one row: the first, or the one that `where` finds. */
+const setTo = (column: string, values: readonly (string | bigint | number)[], where = ""): readonly Forbidden[] => {
+  const [table = "", name = ""] = column.split(".");
+  const row = where === "" ? `rowid = (SELECT min(rowid) FROM ${table})` : where;
+  const by = `${table}_${name}`;
+  return values.map((value) => ({ by, deed: `UPDATE ${table} SET "${name}" = ${quoted(value)} WHERE ${row}` }));
+};
+
+const wholeNumbers = (column: string, least: bigint, most = LARGEST) =>
+  setTo(column, [least - 1n, most + 1n, 12.5, "many", "x'31'"]);
+const days = (column: string) =>
+  setTo(column, [
+    "",
+    "2026-02-30",
+    "2026-2-3",
+    "26-02-03",
+    "2026-02-03T00:00",
+    "now",
+    "1899-12-31",
+    "3000-01-01",
+    "20260203",
+  ]);
+const labels = (column: string) => setTo(column, ["", "x".repeat(201), "x'41'"]);
+const decimals = (column: string) =>
+  setTo(column, ["", "01", "1.", ".5", "-1", "+1", "1e3", "1,5", "1.2.3", " 1", "1 ", "٣", "1".repeat(61)]);
+const oneOf = (column: string, values: readonly string[]) => setTo(column, ["", ...values]);
+const weighed = (column: string, least: bigint) => [
+  ...wholeNumbers(column, least),
+  ...decimals(`${column}Number`),
+  ...oneOf(`${column}Unit`, ["ml", "G", "each"]),
+];
+const held = (column: string, least: bigint) => [
+  ...wholeNumbers(column, least),
+  ...decimals(`${column}Number`),
+  ...oneOf(`${column}Unit`, ["ml", "EACH", "pcs"]),
+];
+/** An amount is there with what was typed, or absent as a whole. */
+const wholeOrAbsent = (column: string): readonly Forbidden[] => {
+  const [table = "", name = ""] = column.split(".");
+  return [name, `${name}Number`, `${name}Unit`].map((part) => ({
+    by: `${table}_${name}_whole`,
+    deed: `UPDATE ${table} SET "${part}" = NULL WHERE "${name}" IS NOT NULL`,
+  }));
+};
+const place = (table: string) => setTo(`${table}.position`, [-1, 2n ** 31n, 0.5, "x'30'"]);
+
+const FORBIDDEN: readonly Forbidden[] = [
+  { by: "settings_one_row", deed: "UPDATE settings SET id = 2" },
+  ...labels("settings.name"),
+  ...oneOf("settings.currency", ["gbp", "GB", "GBPP", "£££", "x'474250'"]),
+  ...days("settings.today"),
+  ...wholeNumbers("settings.horizonDays", 0n, 3660n),
+  ...wholeNumbers("settings.coverDays", 0n, 3660n),
+  ...wholeNumbers("settings.labourPerHour", 0n),
+  ...wholeNumbers("settings.overheadPerHour", 0n),
+  ...weighed("settings.balanceStep", 1n),
+  ...oneOf("settings.balanceStepUnit", ["mL"]),
+  ...wholeNumbers("settings.tax", 0n, 1_000_000n),
+  ...wholeNumbers("settings.paymentFee", 0n, 999_999n),
+  ...wholeNumbers("settings.paymentFeeFixed", 0n),
+  ...setTo("closed_days.position", [-1, 2n ** 31n]),
+  ...days("closed_days.day"),
+  ...labels("suppliers.id"),
+  ...place("suppliers"),
+  ...labels("suppliers.name"),
+  ...wholeNumbers("suppliers.leadDays", 0n, 3660n),
+  ...oneOf("suppliers.leadCounts", ["Working", "weeks"]),
+  ...wholeNumbers("suppliers.shipping", 0n),
+  ...wholeNumbers("suppliers.shippingFreeFrom", 0n),
+  ...wholeNumbers("suppliers.minimumOrder", 0n),
+  ...place("supplier_closed_days"),
+  ...days("supplier_closed_days.day"),
+  ...labels("materials.id"),
+  ...place("materials"),
+  ...labels("materials.name"),
+  ...oneOf("materials.kind", ["Ingredient", "tool"]),
+  ...oneOf("materials.measure", ["volume"]),
+  ...wholeNumbers("materials.density", 1n),
+  ...held("materials.safetyStock", 0n),
+  ...wholeOrAbsent("materials.safetyStock"),
+  ...wholeNumbers("materials.safetyDays", 0n, 3660n),
+  ...wholeNumbers("materials.useMin", 0n, 1_000_000n),
+  ...wholeNumbers("materials.useMax", 0n, 1_000_000n),
+  { by: "materials_use_range", deed: `UPDATE materials SET "useMin" = 3, "useMax" = 2` },
+  ...decimals("materials.addBelow"),
+  ...labels("offers.id"),
+  ...place("offers"),
+  ...held("offers.pack", 1n),
+  ...wholeNumbers("offers.price", 1n),
+  ...wholeNumbers("offers.minPacks", 1n),
+  ...setTo("offers.preferred", [2, -1, "yes", 0.5]),
+  { by: "offers.material", deed: `UPDATE offers SET preferred = 1 WHERE material = 'glycerol'` },
+  ...place("price_breaks"),
+  ...wholeNumbers("price_breaks.packs", 2n),
+  ...wholeNumbers("price_breaks.price", 1n),
+  { by: "price_breaks.offer, price_breaks.packs", deed: "UPDATE price_breaks SET packs = 2" },
+  ...labels("lots.id"),
+  ...place("lots"),
+  ...days("lots.received"),
+  ...days("lots.expires"),
+  ...wholeNumbers("lots.remaining", 0n),
+  ...wholeNumbers("lots.value", 0n),
+  { by: "lots_nothing_has_no_value", deed: "UPDATE lots SET remaining = 0, value = 1" },
+  ...labels("orders.id"),
+  ...place("orders"),
+  ...days("orders.placed"),
+  ...days("orders.due"),
+  ...place("order_lines"),
+  ...wholeNumbers("order_lines.quantity", 1n),
+  ...wholeNumbers("order_lines.cost", 0n),
+  ...days("order_lines.expires"),
+  ...labels("formulas.id"),
+  ...place("formulas"),
+  ...labels("formulas.name"),
+  ...wholeNumbers("formulas.density", 1n),
+  ...place("formula_lines"),
+  { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = NULL WHERE material IS NULL" },
+  { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = 'base' WHERE formula = 'phases'" },
+  { by: "formula_lines_not_of_itself", deed: "UPDATE formula_lines SET premix = formula WHERE premix = 'base'" },
+  ...wholeNumbers("formula_lines.percent", 1n, 1_000_000n),
+  { by: "formula_lines.formula", deed: "UPDATE formula_lines SET percent = NULL WHERE formula = 'phases'" },
+  ...labels("formula_lines.phase"),
+  ...labels("products.id"),
+  ...place("products"),
+  ...labels("products.name"),
+  ...weighed("products.fill", 1n),
+  ...weighed("products.overfill", 0n),
+  ...wholeOrAbsent("products.overfill"),
+  ...wholeNumbers("products.processLoss", 0n, 999_999n),
+  ...weighed("products.heel", 0n),
+  ...wholeOrAbsent("products.heel"),
+  ...wholeNumbers("products.usualRun", 1n),
+  ...decimals("products.labourMinutesPerRun"),
+  ...decimals("products.labourMinutesPerUnit"),
+  ...wholeNumbers("products.priceToShops", 1n),
+  ...wholeNumbers("products.priceToCustomers", 1n),
+  ...place("packaging_items"),
+  ...held("packaging_items.amount", 1n),
+  ...wholeNumbers("packaging_items.spoilage", 0n, 999_999n),
+  { by: "packaging_items.product, packaging_items.material", deed: "UPDATE packaging_items SET material = 'jar'" },
+  ...place("per_run_items"),
+  ...held("per_run_items.amount", 1n),
+  {
+    by: "per_run_items.product, per_run_items.material",
+    deed: "INSERT INTO per_run_items SELECT product, 9, material, amountNumber, amountUnit, amount FROM per_run_items",
+  },
+  ...labels("runs.id"),
+  ...place("runs"),
+  ...days("runs.date"),
+  ...wholeNumbers("runs.sequence", 0n, 1_000_000n),
+  ...wholeNumbers("runs.units", 1n),
+  ...labels("finished_lots.id"),
+  ...place("finished_lots"),
+  ...days("finished_lots.made"),
+  ...days("finished_lots.bestBefore"),
+  ...wholeNumbers("finished_lots.units", 0n),
+  ...setTo("sales.position", [-1, 2n ** 31n]),
+  ...days("sales.date"),
+  ...wholeNumbers("sales.units", 1n),
+  { by: "FOREIGN KEY", deed: "DELETE FROM materials WHERE id = 'glycerol'" },
+  { by: "FOREIGN KEY", deed: "UPDATE runs SET product = 'nothing'" },
+  { by: "FOREIGN KEY", deed: "UPDATE lots SET material = 'Jar'" },
+  { by: "suppliers.position", deed: "UPDATE suppliers SET position = 0" },
+  { by: "lots.id", deed: "UPDATE lots SET id = 'toString'" },
+];
+
+const { file } = storeForEachTest();
+let store: Database.Database;
+
+beforeEach(async () => {
+  await replaceWorkshop(file(), richWorkshop());
+  store = new Database(file());
+  store.pragma("foreign_keys = ON");
+  return () => store.close();
+});
+
+test("every forbidden thing is refused, by the rule that is there for it", () => {
+  const allowed = FORBIDDEN.filter(({ by, deed }) => {
+    const said = refusalOf(deed);
+    return said === null || !isSaidBy(said, by);
+  }).map(({ by, deed }) => `${by}: ${deed.slice(0, 120)} (${refusalOf(deed) ?? "done"})`);
+  expect(allowed).toEqual([]);
+  expect(FORBIDDEN.length).toBeGreaterThan(500);
+});
+
+test("every CHECK of the schema is broken above, and none that is named there is gone", () => {
+  const named = FORBIDDEN.map(({ by }) => by).filter((by) => /^\w+_\w+$/.test(by));
+  expect(checksOf(store)).toEqual([...new Set(named)].sort());
+});
+
+test("the indexes that hold a rule are there", () => {
+  const indexes = store
+    .prepare("SELECT name, sql FROM sqlite_master WHERE type = 'index' AND sql LIKE '%UNIQUE%'")
+    .all();
+  expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
+    "finished_lots_position_key",
+    "formula_lines_one_qs",
+    "formulas_position_key",
+    "lots_position_key",
+    "materials_position_key",
+    "offers_one_preferred",
+    "offers_position_key",
+    "orders_position_key",
+    "packaging_items_product_material_key",
+    "per_run_items_product_material_key",
+    "price_breaks_offer_packs_key",
+    "products_position_key",
+    "runs_position_key",
+    "suppliers_position_key",
+  ]);
+});
+
+test("every column but an id, a place and a name of another record is under a CHECK", () => {
+  const checks = new Set(checksOf(store));
+  const free = columnsOf(store).filter(({ table, column, key }) => !key && !checks.has(`${table}_${column}`));
+  expect(free.map(({ table, column }) => `${table}.${column}`)).toEqual([]);
+});
+
+test("a draft whose percents fall short of 100 may be kept", () => {
+  expect(refusalOf("UPDATE formula_lines SET percent = 1 WHERE formula = 'phases'")).toBeNull();
+});
+
+/** What SQLite says against a deed, or null where it would be done. Nothing stays done. */
+function refusalOf(deed: string): string | null {
+  store.exec("BEGIN");
+  try {
+    store.exec(deed);
+    return null;
+  } catch (fault) {
+    return fault instanceof Error ? fault.message : String(fault);
+  } finally {
+    store.exec("ROLLBACK");
+  }
+}
+
+/** `now` as a day is refused in words of SQLite's own: it is not the same day tomorrow. */
+const isSaidBy = (said: string, by: string): boolean =>
+  said.endsWith(`failed: ${by}`) || said.startsWith(by) || said.startsWith("non-deterministic use of date()");
+
+function checksOf(database: Database.Database): readonly string[] {
+  const tables = database.prepare("SELECT sql FROM sqlite_master WHERE type = 'table'").all() as {
+    sql: string | null;
+  }[];
+  return tables
+    .flatMap(({ sql }) => [...(sql ?? "").matchAll(/CONSTRAINT "(\w+)" CHECK/g)].map((found) => found[1] ?? ""))
+    .sort();
+}
+
+interface FoundColumn {
+  readonly table: string;
+  readonly column: string;
+  /** Names a record: its own id is checked where it is made, another's by the foreign key. */
+  readonly key: boolean;
+}
+
+function columnsOf(database: Database.Database): readonly FoundColumn[] {
+  const rows = database
+    .prepare(
+      `SELECT m.name AS "table", c.name AS "column",
+         (m.name = 'settings' AND c.name = 'id') OR EXISTS (SELECT 1 FROM pragma_foreign_key_list(m.name) f WHERE f."from" = c.name) AS "key"
+       FROM sqlite_master m, pragma_table_info(m.name) c WHERE m.type = 'table' AND m.name NOT LIKE '\\_%' ESCAPE '\\'`,
+    )
+    .all() as { table: string; column: string; key: number }[];
+  return rows.map(({ table, column, key }) => ({ table, column, key: key === 1 }));
+}
