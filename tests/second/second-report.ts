@@ -1,0 +1,41 @@
+/**
+ * The report of a workshop, reckoned a second time: naive, exact and without a line of the product's own code, so that
+ * the two can be held against each other. Slow on purpose; written to be obviously right.
+ */
+import { type CostBasis, costRow } from "./costs";
+import { day, diaryOf } from "./days";
+import type { FileProduct, FileRun, WorkshopFile } from "./file-shape";
+import { runRows } from "./making";
+import { found, shares, usesOf } from "./needs";
+import { materialRow } from "./projection";
+
+/**
+ * The report without its basket. `error` lists the ids of the materials without a price; the product's text is free.
+ * @param realToday  the day to plan from where the file sets none, as YYYY-MM-DD
+ */
+export function secondReport(file: WorkshopFile, basis: CostBasis, realToday: string) {
+  const todayText = file.workshop.today ?? realToday;
+  const today = day(todayText);
+  const diary = diaryOf(file);
+
+  const shareByProduct = new Map(file.products.map((product) => [product.id, shares(file, product.formula)]));
+  const uses = (product: FileProduct, units: bigint) =>
+    usesOf(file, product, shareByProduct.get(product.id) ?? new Map(), units);
+  const usesFor = (run: FileRun, units: bigint) => uses(found(file.products, run.product), units);
+  const usesByRun = new Map(file.runs.map((run) => [run.id, usesFor(run, BigInt(run.units))]));
+
+  const runs = runRows(file, diary, today, usesFor);
+  return {
+    format: "stillroom-report",
+    version: 1,
+    today: todayText,
+    currency: file.workshop.currency,
+    costs: file.products.map((product) =>
+      costRow(file, today, product, uses(product, BigInt(product.usualRun)), basis),
+    ),
+    runs: file.runs.flatMap((run) => runs.get(run.id) ?? []),
+    materials: file.materials.map((material) =>
+      materialRow(file, diary, today, material, (runId) => usesByRun.get(runId) ?? new Map()),
+    ),
+  };
+}
