@@ -1,9 +1,7 @@
 import { readFileSync, statSync } from "node:fs";
 import path from "node:path";
+import { UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { Refusal } from "./refusal";
-
-/** A workshop file of more bytes than this is not read. */
-const LARGEST_FILE_MEBIBYTES = 64;
 
 /**
  * The file that an argument names. npm runs a command in the project's folder; a relative name means the folder in
@@ -17,11 +15,13 @@ export function bytesOf(name: string): Uint8Array {
   const file = namedFile(name);
   try {
     const { size } = statSync(file);
-    if (size <= LARGEST_FILE_MEBIBYTES * 2 ** 20) return readFileSync(file);
+    if (size <= UPLOAD_LIMIT_BYTES) return readFileSync(file);
   } catch (fault) {
     throw new Refusal([`${name}: ${inWords(fault)}`]);
   }
-  throw new Refusal([`${name}: larger than ${String(LARGEST_FILE_MEBIBYTES)} MiB; a workshop file is a few kilobytes`]);
+  throw new Refusal([
+    `${name}: larger than ${String(UPLOAD_LIMIT_BYTES / 2 ** 20)} MiB; a workshop file is a few kilobytes`,
+  ]);
 }
 
 /** Why the system would not read or write a file. */

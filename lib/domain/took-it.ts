@@ -43,16 +43,22 @@ export function tookIt(
 }
 
 /**
- * Nearest first, the runs whose absence could change anything for this one: those that drew some of what it is short
- * of, and those that drew some of what a run in between is short of, which then would draw in its turn. More of a
- * material never leaves less of it later, so the absence of any other run changes nothing here.
+ * Nearest first, the runs whose absence could change anything for this one. More of a material never leaves less of
+ * it later, so without a run the first thing to change is that a run after it can be made: this one, or one in
+ * between that then draws in its turn. What it lacked must all have been freed by the one that is left out.
  */
 function runsThatCouldMatter(short: RunOutlook, earlier: readonly RunOutlook[]): readonly RunOutlook[] {
-  const wanted = new Set(short.short.map(({ material }) => material));
+  const notMade: RunOutlook[] = [short];
   return earlier.toReversed().filter((outlook) => {
-    for (const { material } of outlook.short) wanted.add(material);
-    return outlook.draws.some(({ material, drawn }) => drawn > 0n && wanted.has(material));
+    if (!outlook.makeable) notMade.push(outlook);
+    return outlook.makeable && notMade.some((lacking) => coversAllOf(outlook, lacking));
   });
+}
+
+function coversAllOf({ draws }: RunOutlook, { short }: RunOutlook): boolean {
+  return short.every(({ material, by }) =>
+    draws.some((draw) => draw.material === material && (draw.drawn as bigint) >= by),
+  );
 }
 
 /**

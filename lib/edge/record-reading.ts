@@ -71,6 +71,7 @@ function readField(
   return undefined;
 }
 
+/** The path of a key: `lots[3].expires`; a key that is no plain word stands in brackets. */
 export const keyPath = (path: string, key: string): string => {
   const step = /^[A-Za-z0-9_$-]{1,60}$/.test(key) ? key : `[${quoted(key)}]`;
   return path === "" || step.startsWith("[") ? path + step : `${path}.${step}`;

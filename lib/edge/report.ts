@@ -42,6 +42,7 @@ export function reportOf(workshop: Workshop, plan: Plan, basis: Basis): ReportOu
   return faults.count() === 0 ? { kind: "report", report } : { kind: "out of range", faults: faults.lines() };
 }
 
+/** The report as one JSON document that ends with a newline. */
 export const reportJson = (report: Report): string => `${JSON.stringify(report, null, 2)}\n`;
 
 function costRow(product: Product, cost: UnitCost, decimals: number, print: Figures): CostRow {

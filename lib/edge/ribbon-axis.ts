@@ -33,7 +33,7 @@ interface Division {
 
 /** Room that a name needs, in percent of the axis: the first after today's, the others, and at the right end. */
 const WIDE = { afterToday: 10, between: 12, atEnd: 7 };
-const NARROW = { afterToday: 22, between: 22, atEnd: 16 };
+const NARROW = { afterToday: 22, between: 24, atEnd: 22 };
 
 export function ribbonAxis(today: Day, lastDay: Day): RibbonAxis {
   const days = daysBetween(today, lastDay);

@@ -55,12 +55,12 @@ export async function applyAll(sql: Sql, migrations: readonly MigrationFile[]): 
 export async function inOneTransaction<T>(sql: Sql, work: () => Promise<T>): Promise<T> {
   await sql.run("PRAGMA foreign_keys = OFF");
   try {
-    await Promise.resolve();
+    await sql.run("BEGIN EXCLUSIVE");
     try {
       const result = await work();
       const broken = await sql.rows("PRAGMA foreign_key_check");
       if (broken.length > 0) throw new Error(`${String(broken.length)} rows would name something that is not there`);
-      await Promise.resolve();
+      await sql.run("COMMIT");
       return result;
     } catch (fault) {
       await rollBack(sql);

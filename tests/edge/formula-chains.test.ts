@@ -86,17 +86,16 @@ describe("[FORMULA-2] cycles", () => {
   });
 });
 
-describe("[FORMULA-2] a hundred thousand formulas", () => {
-  const many = 100_000;
-
-  test("in one chain", () => {
-    expect(withFormulas(chain(many))).toEqual([expect.stringMatching(/^formulas\[2\]: 99999 premixes below/)]);
+describe("[FORMULA-2] many formulas", () => {
+  test("a hundred thousand in one chain", () => {
+    expect(withFormulas(chain(100_000))).toEqual([expect.stringMatching(/^formulas\[2\]: 99999 premixes below/)]);
   });
 
-  test("in a ladder with two ways down from every rung, 2^100000 in all", () => {
+  test("in a ladder with two ways down from each of 5000 rungs, 2^5000 in all", () => {
+    const RUNGS = 5000;
     const rungs = Object.fromEntries(
-      Array.from({ length: many / 2 }, (_, at) => at).flatMap((at) => {
-        const below = at + 1 < many / 2 ? [`a${String(at + 1)}`, `b${String(at + 1)}`] : [];
+      Array.from({ length: RUNGS }, (_, at) => at).flatMap((at) => {
+        const below = at + 1 < RUNGS ? [`a${String(at + 1)}`, `b${String(at + 1)}`] : [];
         return [
           [`a${String(at)}`, below],
           [`b${String(at)}`, below],

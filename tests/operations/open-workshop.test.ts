@@ -1,7 +1,8 @@
-import { copyFileSync, readdirSync, writeFileSync } from "node:fs";
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
+import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { openEmpty } from "@/lib/operations/open-empty";
 import { openWorkshop } from "@/lib/operations/open-workshop";
 import { readWorkshop, readWorkshopFrom } from "@/lib/store/books";
@@ -9,6 +10,7 @@ import { db } from "@/lib/store/client";
 import { closeStore } from "@/lib/store/open-store";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { runChild, startChild } from "../helpers/child";
+import { day } from "../helpers/notation";
 import { storeForEachTest } from "../helpers/store-folder";
 import { numberedWorkshop, numberOf, richWorkshop } from "../helpers/store-workshop";
 
@@ -46,6 +48,15 @@ test("an empty workshop has its name, its currency and empty lists", async () =>
       .filter(Array.isArray)
       .flat(),
   ).toEqual([]);
+});
+
+test("[FILE-4] the demo is in the store as it is in its file", async () => {
+  const inFile = readWorkshopFile(readFileSync("seed/demo-workshop.json"), day("2026-11-25"));
+  if (inFile.kind === "refused") throw new Error(inFile.faults.join("\n"));
+  await openWorkshop(inFile.workshop);
+  const inStore = await readWorkshop();
+  expect(inStore).toStrictEqual(inFile.workshop);
+  expect(inStore && writeWorkshopFile(inStore)).toBe(writeWorkshopFile(inFile.workshop));
 });
 
 test("a rule that forbids deleting what was written does not stand in the way of another workshop", async () => {

@@ -28,6 +28,7 @@ interface Below {
 
 const NOTHING_BELOW: Below = { depth: 0, next: undefined };
 
+/** Tells every cycle and every chain that is too long. `premixesOf` holds the premixes of each formula, each once. */
 export function checkChains(formulas: readonly FormulaEntry[], premixesOf: Premixes, faults: FaultList): void {
   const belowByFormula = new Map<FormulaEntry, Below>();
   for (const formula of formulas) walk(formula, premixesOf, belowByFormula, faults);

@@ -36,6 +36,7 @@ export interface FormulasReading {
   readonly index: FormulaIndex;
 }
 
+/** The formulas, each held against FORMULA-1, and all of them together against FORMULA-2. */
 export function readFormulas(
   list: readonly Json[] | undefined,
   materials: MaterialIndex,

@@ -29,7 +29,10 @@ export interface LotsReading {
   readonly index: Index<Entry<typeof LOT>>;
 }
 
-/** @param today  undefined where it could not be read; then no lot is held against it */
+/**
+ * The lots on the shelf.
+ * @param today  undefined where it could not be read; then no lot is held against it
+ */
 export function readLots(
   list: readonly Json[] | undefined,
   materials: MaterialIndex,
@@ -60,6 +63,7 @@ export interface OrdersReading {
   readonly index: Index<Entry<typeof ORDER>>;
 }
 
+/** The open orders, each with a line at least. */
 export function readOrders(
   list: readonly Json[] | undefined,
   suppliers: SuppliersReading["index"],

@@ -40,6 +40,7 @@ export interface MaterialsReading {
   readonly index: MaterialIndex;
 }
 
+/** The materials, and the index by which all other lists find them. */
 export function readMaterials(list: readonly Json[] | undefined, faults: FaultList): MaterialsReading {
   const entries = readEntries(list, MATERIAL, "materials", faults);
   const index = indexById(list, entries, faults);

@@ -27,6 +27,7 @@ const BREAK = { packs: packs(2), price };
 
 type OfferEntry = Entry<typeof OFFER>;
 
+/** The offers: packs read by their material, and at most one preferred for each. @rule PLAN-7, QTY-1 */
 export function readOffers(
   list: readonly Json[] | undefined,
   suppliers: SuppliersReading["index"],

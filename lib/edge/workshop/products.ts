@@ -48,6 +48,7 @@ export interface ProductsReading {
   readonly index: ProductIndex;
 }
 
+/** The products: what is filled is read by their formula, what they use by its material. @rule QTY-1 */
 export function readProducts(
   list: readonly Json[] | undefined,
   formulas: FormulaIndex,

@@ -12,6 +12,7 @@ const RUN = { id, product, date: day, sequence: orElse(sequence, 0), units: unit
 const FINISHED_LOT = { id, product, made: day, bestBefore: orElse(day, null), units: units(0) };
 const SALE = { product, date: day, units: units(1) };
 
+/** The runs that are still to be made. */
 export function readRuns(list: readonly Json[] | undefined, products: ProductIndex, faults: FaultList): readonly Run[] {
   const entries = readEntries(list, RUN, "runs", faults);
   indexById(list, entries, faults);
@@ -21,6 +22,7 @@ export function readRuns(list: readonly Json[] | undefined, products: ProductInd
   });
 }
 
+/** What is made and not sold yet. */
 export function readFinished(
   list: readonly Json[] | undefined,
   products: ProductIndex,
@@ -34,6 +36,7 @@ export function readFinished(
   });
 }
 
+/** What was sold; nothing is reckoned from it yet. */
 export function readSales(
   list: readonly Json[] | undefined,
   products: ProductIndex,

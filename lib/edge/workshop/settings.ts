@@ -35,6 +35,7 @@ export interface SettingsReading {
   readonly today: Settings["today"] | undefined;
 }
 
+/** The settings of the workshop, told field by field. @rule FILE-1 */
 export function readSettings(value: Json | undefined, faults: FaultList): SettingsReading {
   const entry = readEntry(value, SETTINGS, "workshop", faults);
   if (entry === undefined) return { settings: undefined, today: undefined };

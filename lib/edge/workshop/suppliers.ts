@@ -22,6 +22,7 @@ export interface SuppliersReading {
   readonly index: Index<Entry<typeof SUPPLIER>>;
 }
 
+/** The suppliers, and the index by which offers and orders find them. */
 export function readSuppliers(list: readonly Json[] | undefined, faults: FaultList): SuppliersReading {
   const entries = readEntries(list, SUPPLIER, "suppliers", faults);
   const index = indexById(list, entries, faults);

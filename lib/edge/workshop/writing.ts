@@ -29,6 +29,7 @@ import { HORIZON_DAYS } from "./settings";
 type Written = string | number | boolean | undefined | readonly unknown[];
 type WrittenRecord = Readonly<Record<string, Written>>;
 
+/** The document of a workshop, ready for JSON.stringify. */
 export function workshopDocument(workshop: Workshop): Readonly<Record<string, unknown>> {
   const money = (amount: MicroUnits) => moneyTextInFull(amount, workshop.settings.currency);
   const measureById = new Map(workshop.materials.map(({ id, measure }) => [id, measure]));

@@ -1,0 +1,105 @@
+/** The forms of suppliers, materials, offers, lots and orders. */
+import {
+  AMOUNT,
+  choice,
+  DAY,
+  DAYS,
+  type FormField,
+  ID,
+  LAST_DAY_OF_USE,
+  MONEY,
+  NAME,
+  needed,
+  NUMBER,
+  one,
+  optional,
+  PERCENT,
+  rows,
+  TEXT,
+  WHOLE_NUMBER,
+  YES_OR_NO,
+} from "./form-fields";
+
+const NOT_RECLAIMED = "Without the tax that you reclaim.";
+
+export const SUPPLIER_FORM: readonly FormField[] = [
+  ID,
+  NAME,
+  needed("leadDays", "Lead time", WHOLE_NUMBER, { unit: "days", hint: "From the day you order to the day it comes." }),
+  needed("leadCounts", "The lead time counts", choice({ working: "working days", calendar: "calendar days" })),
+  optional("closedDays", "Closed days", DAYS, { hint: "One date a line; on these the supplier sends nothing." }),
+  optional("shipping", "Shipping of one order", MONEY, { hint: NOT_RECLAIMED }),
+  optional("shippingFreeFrom", "Shipping is free from", MONEY, { hint: "Of goods in one order. Empty for never." }),
+  optional("minimumOrder", "Smallest order", MONEY, { hint: "Of goods in one order. Empty for none." }),
+];
+
+export const MATERIAL_FORM: readonly FormField[] = [
+  ID,
+  NAME,
+  needed("kind", "Kind", choice({ ingredient: "Ingredient", packaging: "Packaging", consumable: "Consumable" }), {
+    hint: "It only groups the lists.",
+  }),
+  needed("measure", "Measured by", choice({ mass: "Weight", count: "Pieces" })),
+  optional("density", "Density at 20 °C", NUMBER, {
+    unit: "g/mL",
+    hint: "Needed only where you buy or keep it by volume; the supplier's data sheet says it.",
+  }),
+  optional("safetyStock", "Safety stock", AMOUNT, { hint: "What the shelf should never fall below. Empty for none." }),
+  optional("safetyDays", "Safety days", WHOLE_NUMBER, {
+    unit: "days",
+    hint: "How long before it is needed it should be here.",
+  }),
+  optional("useMin", "Use from", PERCENT, { unit: "%" }),
+  optional("useMax", "Use up to", PERCENT, { unit: "%" }),
+  optional("addBelow", "Add below", NUMBER, { unit: "°C" }),
+];
+
+export const OFFER_FORM: readonly FormField[] = [
+  ID,
+  needed("material", "Material", one("materials")),
+  needed("supplier", "Supplier", one("suppliers")),
+  needed("pack", "Pack", AMOUNT, { hint: "As 1 kg, 500 mL or 24 each." }),
+  needed("price", "Price of one pack", MONEY, { hint: "Without freight, and without the tax that you reclaim." }),
+  optional(
+    "breaks",
+    "Cheaper by the number",
+    rows(
+      0,
+      needed("packs", "From so many packs", WHOLE_NUMBER),
+      needed("price", "Price of each", MONEY, { hint: NOT_RECLAIMED }),
+    ),
+  ),
+  optional("minPacks", "Fewest packs", WHOLE_NUMBER, { hint: "Empty for one." }),
+  optional("preferred", "Preferred for this material", YES_OR_NO),
+];
+
+export const LOT_FORM: readonly FormField[] = [
+  needed("id", "Lot", TEXT, { hint: "The number on the pack, or one of your own. It stays as it is." }),
+  needed("material", "Material", one("materials")),
+  needed("received", "Received", DAY),
+  optional("expires", "Last day of use", LAST_DAY_OF_USE, {
+    hint: "A month alone, as 2028-03, is its last day. Empty for none.",
+  }),
+  needed("remaining", "What is left", AMOUNT),
+  needed("value", "What it cost", MONEY, {
+    hint: "The part that is left, with its freight, without the tax that you reclaim.",
+  }),
+];
+
+export const ORDER_FORM: readonly FormField[] = [
+  needed("id", "Order", TEXT, { hint: "A number of your own. It stays as it is." }),
+  needed("supplier", "Supplier", one("suppliers")),
+  needed("placed", "Ordered on", DAY),
+  needed("due", "Due", DAY),
+  needed(
+    "lines",
+    "What comes",
+    rows(
+      1,
+      needed("material", "Material", one("materials")),
+      needed("quantity", "Quantity", AMOUNT),
+      needed("cost", "Cost of the line", MONEY, { hint: NOT_RECLAIMED }),
+      optional("expires", "Last day of use", LAST_DAY_OF_USE),
+    ),
+  ),
+];

@@ -1,0 +1,99 @@
+/** The forms of formulas, products, runs and the workshop's own settings. */
+import {
+  AMOUNT,
+  DAY,
+  DAYS,
+  type FormField,
+  ID,
+  MONEY,
+  NAME,
+  needed,
+  NUMBER,
+  one,
+  optional,
+  PERCENT,
+  rows,
+  TEXT,
+  WHOLE_NUMBER,
+} from "./form-fields";
+
+export const FORMULA_FORM: readonly FormField[] = [
+  ID,
+  NAME,
+  optional("density", "Density of the product at 20 °C", NUMBER, {
+    unit: "g/mL",
+    hint: "Needed only where you fill it by volume. Weigh 100 mL of it and divide by 100.",
+  }),
+  needed(
+    "lines",
+    "What goes in",
+    rows(
+      1,
+      // A line is of one or the other.
+      optional("material", "Material", one("materials")),
+      optional("formula", "Premix", one("formulas")),
+      needed(
+        "percent",
+        "Percent by weight",
+        { kind: "percent or rest" },
+        { unit: "%", hint: "Or qs: what is left to 100 %." },
+      ),
+      optional("phase", "Phase", TEXT),
+    ),
+  ),
+];
+
+export const PRODUCT_FORM: readonly FormField[] = [
+  ID,
+  NAME,
+  needed("formula", "Formula", one("formulas")),
+  needed("fill", "Fill of one", AMOUNT, { hint: "What one jar, tin or bottle holds, as 200 g or 250 mL." }),
+  optional("overfill", "Overfill of one", AMOUNT, { hint: "What goes in above the fill. Empty for none." }),
+  optional("processLoss", "Process loss", PERCENT, { unit: "%", hint: "The share of a batch that is lost." }),
+  optional("heel", "Heel", AMOUNT, { hint: "What stays in the vessel, whatever the size of the batch." }),
+  needed("usualRun", "Usual run", WHOLE_NUMBER, { unit: "units", hint: "The cost of one is worked out for so many." }),
+  optional(
+    "packaging",
+    "Packaging of one",
+    rows(
+      0,
+      needed("material", "Material", one("materials")),
+      needed("amount", "Amount", AMOUNT),
+      optional("spoilage", "Spoilage", PERCENT, { unit: "%", hint: "The share of the pieces handled that is spoilt." }),
+    ),
+  ),
+  optional(
+    "perRun",
+    "Used once a run",
+    rows(0, needed("material", "Material", one("materials")), needed("amount", "Amount", AMOUNT)),
+  ),
+  optional("labourMinutesPerRun", "Labour for a run", NUMBER, { unit: "minutes" }),
+  optional("labourMinutesPerUnit", "Labour for one", NUMBER, { unit: "minutes" }),
+  optional("priceToShops", "Price to shops", MONEY, { hint: "Without tax." }),
+  optional("priceToCustomers", "Price to customers", MONEY, { hint: "With tax." }),
+];
+
+export const RUN_FORM: readonly FormField[] = [
+  ID,
+  needed("product", "Product", one("products")),
+  needed("date", "Day", DAY),
+  optional("sequence", "Place in the day", WHOLE_NUMBER),
+  needed("units", "Units", WHOLE_NUMBER),
+];
+
+export const SETTINGS_FORM: readonly FormField[] = [
+  needed("name", "Name of the workshop", TEXT),
+  needed("currency", "Currency", TEXT, { hint: "Its three capital letters, as GBP." }),
+  optional("today", "Set the date to", DAY, { hint: "Empty for the real date." }),
+  optional("horizonDays", "Plan ahead", WHOLE_NUMBER, { unit: "days", hint: "Empty for 56." }),
+  optional("coverDays", "Buy for", WHOLE_NUMBER, { unit: "days", hint: "Empty for as long as the plan." }),
+  needed("labourPerHour", "An hour of labour", MONEY, { hint: "What it costs the workshop." }),
+  needed("overheadPerHour", "Overhead for an hour", MONEY, { hint: "Without the tax that you reclaim." }),
+  needed("balanceStep", "Step of the balance", AMOUNT, { hint: "The smallest weight that it shows, as 0.1 g." }),
+  optional("closedDays", "Closed days", DAYS, { hint: "One date a line; on these nothing is ordered or comes in." }),
+  optional("taxPercent", "Sales tax", PERCENT, { unit: "%", hint: "In the price to customers." }),
+  optional("paymentFeePercent", "Payment fee", PERCENT, { unit: "%", hint: "Of what the customer pays." }),
+  optional("paymentFeeFixed", "Payment fee, fixed part", MONEY, {
+    hint: "For each sale, without the tax that you reclaim.",
+  }),
+];
