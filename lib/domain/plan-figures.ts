@@ -139,7 +139,11 @@ export interface Expiry {
   readonly quantity: Stock;
 }
 
-/** One change. `shelf` and `owed` are what stands after it; at most one of the two is above zero. */
+/**
+ * One change. `shelf` and `owed` are what stands after it. Both are above zero only between an arrival and the
+ * settling that follows it. What goes out of date on a day goes at once, so that each such event shows the shelf
+ * without any of it.
+ */
 export type ShelfEvent = {
   readonly day: Day;
   readonly shelf: Stock;

@@ -1,11 +1,11 @@
 /**
  * How figures are shown on the screens: each is the exact figure, rounded once, with its unit after a no-break space.
  * A figure that is not nothing never reads 0: it gains decimals until it says something.
- * Digits come from whole numbers only; Intl gives the currency's sign, its place and the grouping, never a rounding.
+ * Digits come from whole numbers only; Intl gives the currency's sign and its place, never a rounding.
  */
 import { type Day, isoDate, weekday } from "@/lib/domain/calendar";
-import { type Fraction, ratio, roundedDown, roundedHalfAway, roundedUp, times, whole } from "@/lib/domain/fraction";
-import { type CurrencyCode, decimalsOf } from "@/lib/domain/money";
+import { type Fraction, ratio, times, whole } from "@/lib/domain/fraction";
+import { type CurrencyCode, decimalsOf, moneyText } from "@/lib/domain/money";
 import {
   type Amount,
   type DecimalText,
@@ -15,74 +15,23 @@ import {
   type PartsPerMillion,
   type Unit,
 } from "@/lib/domain/quantity";
-
-/** The one place where the screens' language is chosen. */
-export const LOCALE = "en-GB";
-
-/** What is there is rounded down, what is lacking or needed is rounded up; all else goes to the nearest. */
-export type Direction = "there" | "lacking" | "nearest";
+import {
+  asFraction,
+  decimalsThatSay,
+  type Direction,
+  grouped,
+  inDecimals,
+  isNothing,
+  LOCALE,
+  MINUS,
+  MOST_DECIMALS,
+  numberShown,
+  REVERSED,
+  sizeOf,
+  tenTo,
+} from "./shown-digits";
 
 export const NO_BREAK = "\u00a0";
-const MINUS = "\u2212";
-const MOST_DECIMALS = 12;
-
-const asFraction = (value: bigint | Fraction): Fraction => (typeof value === "bigint" ? whole(value) : value);
-const isNothing = (value: Fraction): boolean => value.over === 0n;
-const sizeOf = ({ over, under }: Fraction): Fraction => ({ over: over < 0n ? -over : over, under });
-const tenTo = (decimals: number): bigint => 10n ** BigInt(decimals);
-
-const ROUNDINGS: Readonly<Record<Direction, (value: Fraction) => bigint>> = {
-  there: roundedDown,
-  lacking: roundedUp,
-  nearest: roundedHalfAway,
-};
-const REVERSED: Readonly<Record<Direction, Direction>> = { there: "lacking", lacking: "there", nearest: "nearest" };
-
-/** A figure above or at zero as a whole number of its last decimal. */
-const inDecimals = (size: Fraction, decimals: number, direction: Direction): bigint =>
-  ROUNDINGS[direction](times(size, whole(tenTo(decimals))));
-
-/** As many decimals as asked for, or as many more as keep a figure that is not nothing from reading 0. */
-function decimalsThatSay(size: Fraction, decimals: number, direction: Direction): number {
-  let enough = decimals;
-  while (enough < MOST_DECIMALS && !isNothing(size) && inDecimals(size, enough, direction) === 0n) enough += 1;
-  return enough;
-}
-
-/** Plain digits: `scaled` counted in its last decimal. */
-function plainDecimal(scaled: bigint, decimals: number): string {
-  const digits = scaled.toString().padStart(decimals + 1, "0");
-  return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
-}
-
-const POINT = new Intl.NumberFormat(LOCALE).formatToParts(1.5).find((part) => part.type === "decimal")?.value ?? ".";
-const WHOLE_NUMBERS = new Intl.NumberFormat(LOCALE);
-
-/** Digits as the locale groups them. Only the whole part goes through Intl, so that nothing can be rounded there. */
-function grouped(plain: string): string {
-  const [wholePart = "", decimals] = plain.split(".");
-  return WHOLE_NUMBERS.format(BigInt(wholePart)) + (decimals === undefined ? "" : POINT + decimals);
-}
-
-const decimalsIn = (plain: string): number => (plain.includes(".") ? plain.length - plain.indexOf(".") - 1 : 0);
-
-interface Decimals {
-  readonly least: number;
-  /** Where it is above `least`, zeros at the end are left out down to `least`. */
-  readonly most: number;
-}
-
-/** A number with its sign, rounded once. */
-function numberShown(value: bigint | Fraction, { least, most }: Decimals, direction: Direction = "nearest"): string {
-  const exact = asFraction(value);
-  const size = sizeOf(exact);
-  const towards = exact.over < 0n ? REVERSED[direction] : direction;
-  const decimals = decimalsThatSay(size, most, towards);
-  let plain = plainDecimal(inDecimals(size, decimals, towards), decimals);
-  while (decimalsIn(plain) > least && plain.endsWith("0")) plain = plain.slice(0, -1);
-  if (plain.endsWith(".")) plain = plain.slice(0, -1);
-  return `${exact.over < 0n ? MINUS : ""}${grouped(plain)}`;
-}
 
 const MICROGRAMS_A_GRAM = 1_000_000n;
 
@@ -165,15 +114,13 @@ const currencyPattern = (currency: CurrencyCode): readonly Intl.NumberFormatPart
     maximumFractionDigits: 0,
   }).formatToParts(0);
 
-/** Money in the workshop's currency with so many decimals; the exact figure is in major units. */
-function currencyShown(major: Fraction, currency: CurrencyCode, decimals: number): string {
-  const size = sizeOf(major);
-  const enough = decimalsThatSay(size, decimals, "nearest");
-  const plain = plainDecimal(inDecimals(size, enough, "nearest"), enough);
-  const shown = currencyPattern(currency)
-    .map((part) => (part.type === "integer" ? grouped(plain) : part.value))
-    .join("");
-  return `${major.over < 0n ? MINUS : ""}${shown}`;
+/** Exact micro-units as so many decimals in the workshop's currency, or as many more as keep them from reading 0. */
+function currencyShown(micros: Fraction, currency: CurrencyCode, decimals: number): string {
+  const size = sizeOf(micros);
+  const enough = decimalsThatSay(times(size, ratio(1n, MICRO_UNITS)), decimals, "nearest");
+  const plain = moneyText(size, enough);
+  const shown = currencyPattern(currency).map(({ type, value }) => (type === "integer" ? grouped(plain) : value));
+  return `${micros.over < 0n ? MINUS : ""}${shown.join("")}`;
 }
 
 /**
@@ -182,7 +129,7 @@ function currencyShown(major: Fraction, currency: CurrencyCode, decimals: number
  * @rule MONEY-2, MONEY-4
  */
 export const moneyShown = (exact: bigint | Fraction, currency: CurrencyCode, extraDecimals = 0): string =>
-  currencyShown(times(asFraction(exact), ratio(1n, MICRO_UNITS)), currency, decimalsOf(currency) + extraDecimals);
+  currencyShown(asFraction(exact), currency, decimalsOf(currency) + extraDecimals);
 
 /** A price as it was typed: the currency's decimals, or as many more as it has. */
 export function priceShown(micros: bigint, currency: CurrencyCode): string {
@@ -201,12 +148,12 @@ export const currencySign = (currency: CurrencyCode): string =>
  * @param each  exact micro-units for one µg or one piece
  */
 export function pricePerGramShown(each: Fraction, measure: Measure, currency: CurrencyCode): string {
-  const inMinor = measure === "mass" ? MICROGRAMS_A_GRAM : 1n;
-  const major = times(each, ratio(inMinor, MICRO_UNITS));
+  const micros = times(each, whole(measure === "mass" ? MICROGRAMS_A_GRAM : 1n));
+  const major = times(micros, ratio(1n, MICRO_UNITS));
   let decimals = decimalsOf(currency) + 2;
   while (decimals < MOST_DECIMALS && !isNothing(major) && inDecimals(sizeOf(major), decimals, "nearest") < 100n)
     decimals += 1;
-  return currencyShown(major, currency, decimals);
+  return currencyShown(micros, currency, decimals);
 }
 
 /** A percent of a formula, from parts per million: two decimals, up to four where it has them. */

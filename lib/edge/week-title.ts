@@ -1,6 +1,7 @@
 /** Weeks and their days as titles say them. */
 import { type Day, daysAfter, isoDate } from "@/lib/domain/calendar";
-import { LOCALE, NO_BREAK, weekdayShown } from "./figures";
+import { NO_BREAK, weekdayShown } from "./figures";
+import { LOCALE } from "./shown-digits";
 
 const monthsLong = new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "long", timeZone: "UTC" });
 const dayAlone = (day: Day): string => String(Number(isoDate(day).slice(8)));

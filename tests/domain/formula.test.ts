@@ -24,7 +24,7 @@ describe("[FORMULA-1] qs takes what is left to 100 %", () => {
     { says: "four decimals", lines: { A: "99.9999", B: "qs" }, qs: 1n },
     { says: "alone", lines: { B: "qs" }, qs: 1_000_000n },
   ])("$says", ({ lines, qs }) => {
-    const made = formula("f", lines as unknown as Record<string, string>);
+    const made = formula("f", lines);
     const line = made.lines.find(({ percent }) => percent === "qs");
     expect(line && percentOf(line, made)).toBe(qs);
   });

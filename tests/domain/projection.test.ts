@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { isoDate } from "@/lib/domain/calendar";
+import { type Day, isoDate } from "@/lib/domain/calendar";
 import { plan } from "@/lib/domain/plan";
 import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
 import { type Parts, workshopOf } from "@/tests/helpers/bench";
@@ -109,8 +109,8 @@ describe("[PLAN-1] a day: write off, come in and settle, draw", () => {
 
 describe("[PLAN-5] [PLAN-8] short, below safety, how much to buy", () => {
   const shown = (parts: Parts) => {
-    const { shortOn, belowSafetyOn, shortBy, toBuy, orderBy, daysLate, firstArrival } = outlook(parts);
-    const iso = (at: number | null) => (at === null ? null : isoDate(at as typeof firstArrival).slice(5));
+    const { shortOn, belowSafetyOn, shortBy, toBuy, orderBy, daysLate } = outlook(parts);
+    const iso = (at: Day | null) => (at === null ? null : isoDate(at).slice(5));
     return {
       shortOn: iso(shortOn),
       belowSafetyOn: iso(belowSafetyOn),

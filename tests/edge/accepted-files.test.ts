@@ -10,7 +10,11 @@ describe("what stands at the edge of what is allowed is read", () => {
     ["FILE-3", "a lot whose id is that of a line its order has not", { "lots[0].id": "po1/2" }],
     ["FILE-3", "a lot whose id only looks like a line on order", { "lots[0].id": "po1/01" }],
     ["FILE-3", "an order whose id has a stroke", { "orders[0].id": "po/1", "lots[0].id": "po/1" }],
-    ["DAY-1", "the first and the last day", { "finished[0].made": "1900-01-01", "finished[0].bestBefore": "2999-12-31" }],
+    [
+      "DAY-1",
+      "the first and the last day",
+      { "finished[0].made": "1900-01-01", "finished[0].bestBefore": "2999-12-31" },
+    ],
     ["DAY-1", "a leap day", { "workshop.today": "2028-02-29" }],
     ["FILE-1", "a lot received today", { "lots[0].received": "2026-11-25" }],
     ["FILE-1", "a lot that expired before it came", { "lots[0].expires": "2020-01-01" }],
@@ -27,26 +31,51 @@ describe("what stands at the edge of what is allowed is read", () => {
     ["QTY-3", "zeros behind the point", { "offers[1].pack": "500.000 g", "offers[1].price": "6.100000" }],
     ["QTY-4", "just over half a microgram is one", { "offers[1].pack": "0.00050001 mg" }],
     ["QTY-1", "one microgram, one piece", { "offers[1].pack": "0.001 mg", "offers[2].pack": "1 each" }],
-    ["QTY-1", "a safety stock of nothing", { "materials[0].safetyStock": "0 mL", "materials[2].safetyStock": "0 each" }],
+    [
+      "QTY-1",
+      "a safety stock of nothing",
+      { "materials[0].safetyStock": "0 mL", "materials[2].safetyStock": "0 each" },
+    ],
     ["QTY-1", "a lot of nothing without a value", { "lots[0].remaining": "0 g", "lots[0].value": "0.00" }],
     ["QTY-1", "overfill and heel of nothing", { "products[0].overfill": "0 g", "products[0].heel": "0 mL" }],
     ["QTY-1", "packaging by weight", { "products[0].packaging[0]": { material: "wax", amount: "0.5 g" } }],
-    ["QTY-7", "useMin 0 and equal to useMax", { "materials[0].useMin": "0", "materials[1].useMin": "5", "materials[1].useMax": "5.0000" }],
-    ["QTY-7", "shares at their ends", { "workshop.taxPercent": "100", "workshop.paymentFeePercent": "99.9999", "products[0].processLoss": "0" }],
+    [
+      "QTY-7",
+      "useMin 0 and equal to useMax",
+      { "materials[0].useMin": "0", "materials[1].useMin": "5", "materials[1].useMax": "5.0000" },
+    ],
+    [
+      "QTY-7",
+      "shares at their ends",
+      { "workshop.taxPercent": "100", "workshop.paymentFeePercent": "99.9999", "products[0].processLoss": "0" },
+    ],
     ["MONEY-1", "an order line that costs nothing", { "orders[0].lines[0].cost": "0" }],
     ["MONEY-1", "more decimals than the currency has", { "workshop.currency": "JPY" }],
     ["MONEY-2", "a code that the standard does not list", { "workshop.currency": "ZZZ" }],
     ["FORMULA-1", "qs of the least part", { "formulas[0].lines[0].percent": "69.9999" }],
     ["FORMULA-1", "a formula that is all qs", { "formulas[1].lines": [{ material: "oil", percent: "qs" }] }],
     ["FORMULA-1", "a material on two lines of a formula", { "formulas[1].lines[1].material": "oil" }],
-    ["PLAN-7", "one preferred offer for each of two materials", { "offers[0].preferred": true, "offers[1].preferred": true }],
+    [
+      "PLAN-7",
+      "one preferred offer for each of two materials",
+      { "offers[0].preferred": true, "offers[1].preferred": true },
+    ],
     ["FILE-1", "a material in packaging and per run", { "products[0].perRun[0].material": "jar" }],
-    ["FILE-1", "breaks in any order", { "offers[0].breaks": [{ packs: 9, price: "7" }, { packs: 2, price: "8" }] }],
+    [
+      "FILE-1",
+      "breaks in any order",
+      {
+        "offers[0].breaks": [
+          { packs: 9, price: "7" },
+          { packs: 2, price: "8" },
+        ],
+      },
+    ],
     ["FILE-1", "a finished lot that is used up", { "finished[0].units": 0 }],
     ["FILE-1", "the same closed day twice", { "workshop.closedDays": ["2026-12-25", "2026-12-25"] }],
   ] as const)("[%s] %s", (_, __, changes) => {
     expect(faultsOf(changedFile(changes))).toEqual([]);
-  }); // prettier-ignore
+  });
 });
 
 const ODD_IDS = [
@@ -106,8 +135,14 @@ test("[FILE-1] what is left out stands at its default", () => {
   // Items must go after what is in them.
   const workshop = workshopOf(changedFile(Object.fromEntries(Object.entries(changes).reverse())));
   expect(workshop.settings).toMatchObject({
-    today: null, horizonDays: 56, coverDays: null, closedDays: [], tax: 0n, paymentFee: 0n, paymentFeeFixed: 0n,
-  }); // prettier-ignore
+    today: null,
+    horizonDays: 56,
+    coverDays: null,
+    closedDays: [],
+    tax: 0n,
+    paymentFee: 0n,
+    paymentFeeFixed: 0n,
+  });
   expect(workshop.suppliers[0]).toMatchObject({
     closedDays: [],
     shipping: 0n,
@@ -115,13 +150,25 @@ test("[FILE-1] what is left out stands at its default", () => {
     minimumOrder: null,
   });
   expect(workshop.materials[1]).toMatchObject({
-    density: null, safetyStock: null, safetyDays: 0, useMin: null, useMax: null, addBelow: null,
-  }); // prettier-ignore
+    density: null,
+    safetyStock: null,
+    safetyDays: 0,
+    useMin: null,
+    useMax: null,
+    addBelow: null,
+  });
   expect(workshop.offers[0]).toMatchObject({ breaks: [], minPacks: 1n, preferred: false });
   expect(workshop.products[0]).toMatchObject({
-    overfill: null, processLoss: 0n, heel: null, packaging: [], perRun: [],
-    labourMinutesPerRun: "0", labourMinutesPerUnit: "0", priceToShops: null, priceToCustomers: null,
-  }); // prettier-ignore
+    overfill: null,
+    processLoss: 0n,
+    heel: null,
+    packaging: [],
+    perRun: [],
+    labourMinutesPerRun: "0",
+    labourMinutesPerUnit: "0",
+    priceToShops: null,
+    priceToCustomers: null,
+  });
   expect(workshop.runs[0]).toMatchObject({ sequence: 0 });
 });
 

@@ -62,13 +62,23 @@ describe("or says what is wrong and what would be right", () => {
     ["QTY-7", percent, "12.34567", "12.34567 has more than 4 decimals"],
     ["DAY-1", day, "2026-02-30", 'no such day "2026-02-30"'],
     ["FILE-1", wholeNumber(0, 10), 11, "11 is out of range 0 to 10"],
-    ["FILE-1", wholeNumber(0, 10), numberAsWritten("1.0"), "must be a whole number from 0 to 10, without a point or quotes, not 1.0"],
-    ["FILE-1", orElse(money, null), "-1", 'must be a plain decimal, as 12.5 (no sign, exponent, separators or leading zero), not "-1"'],
+    [
+      "FILE-1",
+      wholeNumber(0, 10),
+      numberAsWritten("1.0"),
+      "must be a whole number from 0 to 10, without a point or quotes, not 1.0",
+    ],
+    [
+      "FILE-1",
+      orElse(money, null),
+      "-1",
+      'must be a plain decimal, as 12.5 (no sign, exponent, separators or leading zero), not "-1"',
+    ],
     ["FILE-3", id, "a\u202eb\u0000", 'control character or lone surrogate in "a\\u202eb\\u0000"; take it out'],
   ])("[%s] %# %j", (_, field, typed, message) => {
     const reading = field.safeParse(typed);
     expect(reading.error?.issues.map((issue) => issue.message)).toEqual([message]);
-  }); // prettier-ignore
+  });
 });
 
 test("[FILE-2] a value of many megabytes is shown short, and at once", () => {

@@ -49,7 +49,13 @@ describe("[FILE-1] what is read", () => {
 
   test("__proto__, constructor and hasOwnProperty are keys like others", () => {
     const { tree } = reading('{"__proto__": 1, "constructor": 2, "hasOwnProperty": 3}');
-    expect(tree).toEqual(new Map([["__proto__", 1], ["constructor", 2], ["hasOwnProperty", 3]])); // prettier-ignore
+    expect(tree).toEqual(
+      new Map([
+        ["__proto__", 1],
+        ["constructor", 2],
+        ["hasOwnProperty", 3],
+      ]),
+    );
   });
 
   test("a number that is not written whole, or is too large to be exact, keeps its text", () => {
@@ -175,7 +181,10 @@ function parsed(text: string): { readonly value: unknown } | undefined {
 
 // Mostly JSON: documents in which a few characters were added, taken away or changed.
 const nearlyJson = fc
-  .tuple(fc.json({ maxDepth: 4 }), fc.array(fc.tuple(fc.nat(), fc.constantFrom(...'{}[]",:0e.-+\\ut \n/é'), fc.nat(2))))
+  .tuple(
+    fc.json({ maxDepth: 4 }),
+    fc.array(fc.tuple(fc.nat(), fc.constantFrom(...Array.from('{}[]",:0e.-+\\ut \n/é')), fc.nat(2))),
+  )
   .map(([text, edits]) =>
     edits.reduce((edited, [at, character, kind]) => {
       const place = at % (edited.length + 1);

@@ -137,13 +137,16 @@ describe("[QTY-6] a figure above 2^53 − 1 is told, and nothing is printed", ()
     ],
     [
       "what is on hand",
-      { "lots[0].remaining": most, "lots[1]": { id: "L2", material: "oil", received: "2026-11-01", remaining: "1 g", value: "0" } },
+      {
+        "lots[0].remaining": most,
+        "lots[1]": { id: "L2", material: "oil", received: "2026-11-01", remaining: "1 g", value: "0" },
+      },
       'materials[0]: "oil" (Quill oil): what is on hand is out of range (above 2^53-1 µg)',
     ],
   ])("%s", (_, changes, line) => {
     const faults = faultsFor(changes);
     expect(faults.filter((fault) => fault.startsWith(line))).toHaveLength(1);
-  }); // prettier-ignore
+  });
 
   test("one line for each record, however many of its figures are too large", () => {
     const paths = faultsFor({ "products[0].fill": most, "runs[0].units": 4 }).map((line) => line.split(":")[0]);

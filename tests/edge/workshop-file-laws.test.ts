@@ -30,9 +30,31 @@ function placesIn(node: unknown): readonly { readonly parent: Nodes; readonly ke
 }
 
 const JUNK: readonly unknown[] = [
-  null, true, -1, 0, 1.5, 2 ** 53, "", "x", "qs", "0", "1 g", "1 each", "2026-02-30", "2026-11-25", "__proto__",
-  "\u0000", "\ud800", [], {}, [null], [[]], { id: "x" }, [{}], ["2026-11-25"],
-]; // prettier-ignore
+  null,
+  true,
+  -1,
+  0,
+  1.5,
+  2 ** 53,
+  "",
+  "x",
+  "qs",
+  "0",
+  "1 g",
+  "1 each",
+  "2026-02-30",
+  "2026-11-25",
+  "__proto__",
+  "\u0000",
+  "\ud800",
+  [],
+  {},
+  [null],
+  [[]],
+  { id: "x" },
+  [{}],
+  ["2026-11-25"],
+];
 
 const LINE = /^(file|[A-Za-z]+(\[\d+\])?(\.\w+(\[\d+\])?)*): \S/;
 

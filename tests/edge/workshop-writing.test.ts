@@ -19,14 +19,29 @@ test("[FILE-4] two blanks for every level, and a newline at the end", () => {
 
 test("[FILE-4] every key that is set, in its order", () => {
   const all = {
-    "workshop.horizonDays": 30, "workshop.coverDays": 28, "workshop.taxPercent": "20.0", "workshop.paymentFeePercent": "1.9",
-    "workshop.paymentFeeFixed": "0.2", "suppliers[0].closedDays": ["2026-12-24"], "suppliers[0].shippingFreeFrom": "60",
-    "suppliers[0].minimumOrder": "0", "materials[0].safetyDays": 3, "materials[0].useMin": "0", "materials[0].useMax": "5.5000",
-    "materials[0].addBelow": "40.0", "offers[0].minPacks": 2, "offers[0].preferred": true, "lots[0].expires": "2028-03-01",
-    "orders[0].lines[0].expires": "2028-04-01", "products[0].overfill": "0.50 g", "products[0].processLoss": "3",
-    "products[0].labourMinutesPerRun": "45", "products[0].labourMinutesPerUnit": "1.50", "products[0].priceToShops": "7.5",
+    "workshop.horizonDays": 30,
+    "workshop.coverDays": 28,
+    "workshop.taxPercent": "20.0",
+    "workshop.paymentFeePercent": "1.9",
+    "workshop.paymentFeeFixed": "0.2",
+    "suppliers[0].closedDays": ["2026-12-24"],
+    "suppliers[0].shippingFreeFrom": "60",
+    "suppliers[0].minimumOrder": "0",
+    "materials[0].safetyDays": 3,
+    "materials[0].useMin": "0",
+    "materials[0].useMax": "5.5000",
+    "materials[0].addBelow": "40.0",
+    "offers[0].minPacks": 2,
+    "offers[0].preferred": true,
+    "lots[0].expires": "2028-03-01",
+    "orders[0].lines[0].expires": "2028-04-01",
+    "products[0].overfill": "0.50 g",
+    "products[0].processLoss": "3",
+    "products[0].labourMinutesPerRun": "45",
+    "products[0].labourMinutesPerUnit": "1.50",
+    "products[0].priceToShops": "7.5",
     "products[0].priceToCustomers": "15",
-  }; // prettier-ignore
+  };
   const keys = [...written(all).matchAll(/^ +"(\w+)":/gm)].map(([, key]) => key).join(" ");
   expect(keys).toBe(
     [

@@ -41,6 +41,7 @@ export function readFormulas(
   list: readonly Json[] | undefined,
   materials: MaterialIndex,
   faults: FaultList,
+  percents: "add up" | "left open" = "add up",
 ): FormulasReading {
   const entries = readEntries(list, FORMULA, "formulas", faults);
   const index = indexById(list, entries, faults);
@@ -54,7 +55,8 @@ export function readFormulas(
       return complete({ of: of?.of, percent: line.fields.percent, phase: line.fields.phase });
     });
     premixesOf.set(entry, [...premixes]);
-    if (lineEntries.length === entry.fields.lines?.length) checkPercents(entry, lineEntries, faults);
+    if (percents === "add up" && lineEntries.length === entry.fields.lines?.length)
+      checkPercents(entry, lineEntries, faults);
     return complete({ ...entry.fields, lines: lines.filter((line) => line !== undefined) }) ?? [];
   });
   checkChains(entries, premixesOf, faults);

@@ -1,0 +1,54 @@
+/**
+ * What only the app keeps beside the workshop: it changes no figure of the plan and is no part of a workshop file.
+ * @rule BOOK-1, BOOK-2
+ */
+import type { BenchMinutes } from "./bench-hours";
+import type { Day } from "./calendar";
+import type { Units } from "./quantity";
+import type { Formula, Run, Workshop } from "./workshop";
+
+/** All that the app keeps: loaded, decided on and saved together. */
+export interface Books {
+  readonly workshop: Workshop;
+  readonly desk: Desk;
+}
+
+/** The lists whose records can be retired. */
+export const RETIRABLE = ["suppliers", "materials", "offers", "formulas", "products"] as const;
+export type RetirableList = (typeof RETIRABLE)[number];
+
+export interface Desk {
+  /** Ids that are no longer offered for new work. Each still stands in the workshop. @rule BOOK-2 */
+  readonly retired: Readonly<Record<RetirableList, readonly string[]>>;
+  /** Formulas that do not add up yet, which is why they are not in the workshop. @rule BOOK-3 */
+  readonly drafts: readonly Formula[];
+  /** Null until the maker has said: unknown hours are not hours of zero. */
+  readonly benchMinutes: BenchMinutes | null;
+  /** Runs that were made, in the order in which they were closed. @rule CLOSE-1 */
+  readonly closedRuns: readonly ClosedRun[];
+}
+
+/** A run that was made: as it was planned, when it was made and what came out. */
+export interface ClosedRun {
+  readonly run: Run;
+  readonly madeOn: Day;
+  readonly unitsMade: Units;
+}
+
+/** The desk of a workshop that has just been opened. */
+export const emptyDesk: Desk = {
+  retired: { suppliers: [], materials: [], offers: [], formulas: [], products: [] },
+  drafts: [],
+  benchMinutes: null,
+  closedRuns: [],
+};
+
+/** The records of a list that are offered for new work, in the list's order. @rule BOOK-2 */
+export function forNewWork<T extends { readonly id: string }>(
+  { retired }: Desk,
+  list: RetirableList,
+  records: readonly T[],
+): readonly T[] {
+  const hidden = new Set(retired[list]);
+  return records.filter(({ id }) => !hidden.has(id));
+}

@@ -1,0 +1,21 @@
+import { defineConfig } from "@playwright/test";
+import { findBrowser, launchOptions } from "./tests/journeys/browser";
+
+export default defineConfig({
+  testDir: "tests/journeys",
+  outputDir: ".playwright",
+  // One after another: the journeys share two cores with the server that they drive.
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  reporter: [["list"]],
+  use: {
+    viewport: { width: 1280, height: 900 },
+    locale: "en-GB",
+    timezoneId: "Europe/London",
+    screenshot: "only-on-failure",
+    launchOptions: launchOptions(findBrowser()),
+  },
+});

@@ -1,0 +1,131 @@
+/**
+ * Everything that has to hold before a change is kept, in one command and one order. The first step that fails ends it.
+ * Types, lint, format, migrations and build count as one check each; tests and journeys count one by one.
+ * The last line is `N passed, N failed`; the exit status is 0 only where nothing failed.
+ */
+import { spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { findBrowser } from "./journeys/browser";
+import { npmProgram, PROJECT } from "./journeys/server";
+
+interface Count {
+  readonly passed: number;
+  readonly failed: number;
+}
+
+interface Step {
+  readonly name: string;
+  readonly script: string;
+  /** How the step's own report is asked for and counted; without one the step is one check. */
+  readonly report?: {
+    readonly args: readonly string[];
+    readonly environment: (file: string) => Record<string, string>;
+    readonly count: (report: unknown) => Count;
+  };
+}
+
+const LINES_OF_A_FAILURE = 200;
+const scratch = mkdtempSync(join(tmpdir(), "stillroom-checks-"));
+
+const vitest = {
+  args: ["--reporter=default", "--reporter=json", `--outputFile.json=${join(scratch, "report.json")}`],
+  environment: () => ({}),
+  count: (report: unknown): Count => {
+    const { numPassedTests, numTotalTests, success } = report as Record<string, number>;
+    const passed = numPassedTests ?? 0;
+    // A test that did not run did not pass, and a file that could not be read has no tests to fail.
+    const others = (numTotalTests ?? 0) - passed;
+    return { passed, failed: success ? others : Math.max(others, 1) };
+  },
+};
+
+const playwright = {
+  args: ["--reporter=list,json"],
+  environment: (file: string) => ({ PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
+  count: (report: unknown): Count => {
+    const { stats, errors } = report as { stats: Record<string, number>; errors: readonly unknown[] };
+    const failed = (stats.unexpected ?? 0) + (stats.flaky ?? 0) + (stats.skipped ?? 0);
+    return { passed: stats.expected ?? 0, failed: Math.max(failed, errors.length > 0 ? 1 : 0) };
+  },
+};
+
+const STEPS: readonly Step[] = [
+  { name: "types", script: "typecheck" },
+  { name: "lint", script: "lint" },
+  { name: "format", script: "format:check" },
+  { name: "doors", script: "doors", report: vitest },
+  { name: "migrations", script: "db:check" },
+  { name: "unit tests", script: "test:unit", report: vitest },
+  { name: "build", script: "build" },
+  { name: "journeys", script: "test:journeys", report: playwright },
+];
+
+async function runAll(): Promise<Count> {
+  const browser = findBrowser();
+  if (browser.kind === "none") {
+    console.log(browser.message);
+    return { passed: 0, failed: 1 };
+  }
+  let all: Count = { passed: 0, failed: 0 };
+  for (const [index, step] of STEPS.entries()) {
+    process.stdout.write(step.name.padEnd(12));
+    const began = performance.now();
+    const { count, said } = await run(step);
+    const seconds = ((performance.now() - began) / 1000).toFixed(1);
+    console.log(`${String(count.passed)} passed, ${String(count.failed)} failed, ${seconds} s`);
+    all = { passed: all.passed + count.passed, failed: all.failed + count.failed };
+    if (count.failed === 0) continue;
+    console.log(said.trimEnd().split("\n").slice(-LINES_OF_A_FAILURE).join("\n"));
+    const left = STEPS.slice(index + 1).map(({ name }) => name);
+    console.log(`\nStopped at ${step.name}; run it alone with: npm run ${step.script}`);
+    if (left.length > 0) console.log(`Not run: ${left.join(", ")}.`);
+    break;
+  }
+  return all;
+}
+
+async function run({ script, report }: Step): Promise<{ readonly count: Count; readonly said: string }> {
+  const file = join(scratch, "report.json");
+  rmSync(file, { force: true });
+  const [program, npm] = npmProgram();
+  const args = [...npm, "run", "--silent", script, ...(report ? ["--", ...report.args] : [])];
+  const { status, said } = await output(program, args, report?.environment(file) ?? {});
+  if (report && existsSync(file)) {
+    const count = report.count(JSON.parse(readFileSync(file, "utf8")));
+    return { count: { ...count, failed: status === 0 ? count.failed : Math.max(count.failed, 1) }, said };
+  }
+  // A step that was to report and did not has failed, whatever its exit status says.
+  const passed = status === 0 && !report;
+  return { count: passed ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 }, said };
+}
+
+const output = (program: string, args: readonly string[], extra: Record<string, string>) =>
+  new Promise<{ readonly status: number | null; readonly said: string }>((end, failed) => {
+    const environment: NodeJS.ProcessEnv = {
+      ...process.env,
+      // The checks must never open the store that a maker works with.
+      STILLROOM_STORE: join(scratch, "stillroom.db"),
+      NEXT_TELEMETRY_DISABLED: "1",
+      NO_COLOR: "1",
+      ...extra,
+    };
+    delete environment.PORT;
+    // Node warns where both of the two are set.
+    delete environment.FORCE_COLOR;
+    const child = spawn(program, args, { cwd: PROJECT, env: environment, stdio: ["ignore", "pipe", "pipe"] });
+    const said: string[] = [];
+    child.stdout.on("data", (text: Buffer) => said.push(text.toString()));
+    child.stderr.on("data", (text: Buffer) => said.push(text.toString()));
+    child.once("error", failed);
+    child.once("close", (status) => {
+      end({ status, said: said.join("") });
+    });
+  });
+
+const { passed, failed } = await runAll().finally(() => {
+  rmSync(scratch, { recursive: true, force: true });
+});
+console.log(`\n${String(passed)} passed, ${String(failed)} failed`);
+process.exitCode = failed === 0 && passed > 0 ? 0 : 1;

@@ -1,0 +1,50 @@
+/** Books for the store's tests: a rich workshop, and a desk with something of everything on it. */
+import { type Books, type Desk, emptyDesk } from "@/lib/domain/desk";
+import { LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
+import type { Workshop } from "@/lib/domain/workshop";
+import { changeBooks } from "@/lib/store/change-books";
+import { day, formula, percent, run } from "./notation";
+import { richWorkshop } from "./store-workshop";
+
+/** Ids in an order that is neither the workshop's nor the alphabet's; drafts that come to too little and too much. */
+export const richDesk = (): Desk => ({
+  retired: {
+    suppliers: ["s", "__proto__"],
+    materials: ["toString", "jar", "constructor", " "],
+    offers: ["z"],
+    formulas: ["phases"],
+    products: ["p2", "p1"],
+  },
+  drafts: [
+    { ...formula("toString", { glycerol: "60", "=base": "60", constructor: "qs" }), density: quantity(980_000n) },
+    formula("d1", {}),
+    {
+      id: "__proto__",
+      name: "Several take what is left",
+      density: null,
+      lines: [
+        { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "B" },
+        { of: { kind: "formula", id: "base" }, percent: "qs", phase: null },
+        { of: { kind: "material", id: "glycerol" }, percent: percent("0.0001"), phase: "A" },
+      ],
+    },
+  ],
+  benchMinutes: [480, 0, 240, 1440, 1, 90, 0],
+  closedRuns: [
+    { run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }), madeOn: day("2026-11-21"), unitsMade: quantity(0n) },
+    { run: run("c1", "p1", "1900-01-01", 1), madeOn: day("2999-12-31"), unitsMade: quantity(LARGEST_FIGURE) },
+  ],
+});
+
+export const richBooks = (): Books => ({ workshop: richWorkshop(), desk: richDesk() });
+
+/** A workshop with nothing on the desk but what is given. */
+export const booksOf = (workshop: Workshop, desk: Partial<Desk> = {}): Books => ({
+  workshop,
+  desk: { ...emptyDesk, ...desk },
+});
+
+/** Puts these books in the place of those in the app's store, which must hold a workshop. */
+export const keepBooks = async (books: Books): Promise<void> => {
+  await changeBooks(() => ({ kind: "keep", books, result: null }));
+};

@@ -1,0 +1,119 @@
+/**
+ * What every journey stands on: the app running on a store of its own, and a page that fails its test on anything a
+ * maker would never be shown: a console error or warning, a page error, a failed request, a request to another host.
+ *
+ * A journey begins in the demo workshop. One that begins before any workshop was opened says
+ * `test.use({ opened: "nothing" })` and gets an app of its own for each test.
+ */
+import { AxeBuilder } from "@axe-core/playwright";
+import { test as base, expect, type Page } from "@playwright/test";
+import { type Opened, type RunningApp, startApp } from "./server";
+
+export { expect } from "@playwright/test";
+
+const DEMO = "seed/demo-workshop.json";
+
+interface Journey {
+  readonly opened: Opened;
+  readonly app: RunningApp;
+  /** Names a fault that this journey is about, by what its line says; it must then occur. */
+  readonly expectFault: (line: RegExp) => void;
+}
+
+interface Worker {
+  /** The app with the demo workshop, shared by the journeys that only read it; started by the first that asks. */
+  readonly demoApp: () => Promise<RunningApp>;
+}
+
+interface Watch {
+  readonly faults: string[];
+  readonly expected: RegExp[];
+}
+
+export const test = base.extend<Journey & { watch: Watch }, Worker>({
+  opened: [DEMO, { option: true }],
+
+  demoApp: [
+    async ({}, use) => {
+      let app: Promise<RunningApp> | undefined;
+      await use(() => (app ??= startApp(DEMO)));
+      await (await app)?.stop();
+    },
+    { scope: "worker", timeout: 300_000 },
+  ],
+
+  app: async ({ opened, demoApp }, use) => {
+    if (opened === DEMO) return use(await demoApp());
+    const app = await startApp(opened);
+    await use(app);
+    await app.stop();
+  },
+
+  baseURL: async ({ app }, use) => {
+    await use(app.url);
+  },
+
+  watch: async ({}, use) => {
+    const watch: Watch = { faults: [], expected: [] };
+    await use(watch);
+    for (const line of watch.expected) {
+      expect(
+        watch.faults.some((fault) => line.test(fault)),
+        `expected a fault like ${String(line)}`,
+      ).toBe(true);
+    }
+    const unexpected = watch.faults.filter((fault) => !watch.expected.some((line) => line.test(fault)));
+    expect(unexpected, "faults that the browser saw").toEqual([]);
+  },
+
+  expectFault: async ({ watch }, use) => {
+    await use((line) => {
+      watch.expected.push(line);
+    });
+  },
+
+  page: async ({ page, watch, app }, use) => {
+    listen(page, app.url, watch.faults);
+    await use(page);
+  },
+});
+
+function listen(page: Page, home: string, faults: string[]): void {
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning")
+      faults.push(`console ${message.type()}: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => {
+    faults.push(`page error: ${error.message}`);
+  });
+  page.on("requestfailed", (request) => {
+    const why = request.failure()?.errorText ?? "no reason given";
+    // Leaving a page stops what it was still fetching ahead; nobody misses it.
+    if (why !== "net::ERR_ABORTED") faults.push(`request failed: ${request.url()}: ${why}`);
+  });
+  page.on("response", (response) => {
+    if (response.status() >= 400) faults.push(`answer ${String(response.status())}: ${response.url()}`);
+  });
+  page.on("request", (request) => {
+    const url = new URL(request.url());
+    const local = url.protocol === "data:" || url.protocol === "blob:" || url.origin === home;
+    if (!local) faults.push(`request to another host: ${request.url()}`);
+  });
+}
+
+/** Expects axe to find nothing on the page as it stands. */
+export async function expectAccessible(page: Page): Promise<void> {
+  expect.soft(await axeFindings(page), "what axe found").toEqual([]);
+}
+
+/**
+ * What axe finds, by WCAG 2.2 A and AA and its own best practices.
+ * The content policy is left in force: Playwright evaluates axe through the browser's own protocol, which no policy
+ * of the page forbids.
+ */
+export async function axeFindings(page: Page): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+    .analyze();
+  return violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(" | ")}`);
+}

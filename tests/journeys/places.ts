@@ -1,0 +1,30 @@
+/** The places of the app and the sizes and schemes in which each must hold. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { PROJECT } from "./server";
+
+const demo = JSON.parse(readFileSync(join(PROJECT, "seed/demo-workshop.json"), "utf8")) as {
+  readonly products: readonly { readonly id: string }[];
+};
+
+export interface Place {
+  readonly name: string;
+  readonly path: string;
+}
+
+export const PLACES: readonly Place[] = [
+  { name: "today", path: "/" },
+  { name: "cost", path: "/cost" },
+  { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
+  { name: "week", path: "/week" },
+  { name: "shelf", path: "/shelf" },
+];
+
+/** Desk, tablet and phone: widths in CSS pixels. */
+export const SIZES = [
+  { width: 1280, height: 900 },
+  { width: 820, height: 1180 },
+  { width: 390, height: 844 },
+] as const;
+
+export const SCHEMES = ["light", "dark"] as const;
