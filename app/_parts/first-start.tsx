@@ -1,0 +1,40 @@
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { OpenDemoForm } from "./open-demo-form";
+import { OpenEmptyForm } from "./open-empty-form";
+import { OpenFileForm } from "./open-file-form";
+
+/** Before any workshop is open: three ways to begin. */
+export function FirstStart(): ReactNode {
+  return (
+    <>
+      <Opening title="Begin">
+        No workshop is open yet. Look round an invented one, open the file of your own, or begin with an empty one. All
+        of it stays on this computer.
+      </Opening>
+      <div className="ways">
+        <section className="way" aria-labelledby="way-demo">
+          <h2 id="way-demo">Look round</h2>
+          <p>
+            A demo workshop for conditioners, creams and balms. Its makers, suppliers, products and prices are invented.
+            It shows costs, runs that can and cannot be made, lots going out of date and orders that are late.
+          </p>
+          <OpenDemoForm />
+        </section>
+        <section className="way" aria-labelledby="way-file">
+          <h2 id="way-file">Open a workshop file</h2>
+          <p>
+            A file that was saved here or written by hand. If anything in it is wrong, every fault is listed with its
+            place and what would be right, and nothing is changed.
+          </p>
+          <OpenFileForm />
+        </section>
+        <section className="way" aria-labelledby="way-empty">
+          <h2 id="way-empty">Begin empty</h2>
+          <p>A name and a currency. It can be saved as a file at once, to be filled in and opened again.</p>
+          <OpenEmptyForm />
+        </section>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+"use client";
+
+import { type ReactNode, useActionState } from "react";
+import { Field } from "@/app/_ui/field";
+import { openNothing } from "../actions";
+import { FaultList } from "./fault-list";
+import { NOT_TRIED } from "./opening-state";
+
+/** A name and a currency are all that an empty workshop needs. What was typed stays where it is wrong. */
+export function OpenEmptyForm(): ReactNode {
+  const [opening, open, waiting] = useActionState(openNothing, NOT_TRIED);
+  const typed = opening.kind === "refused" ? opening.typed : undefined;
+  const faults = opening.kind === "refused" ? opening.faults : [];
+  const about = (key: string) =>
+    faults
+      .find((fault) => fault.startsWith(`workshop.${key}: `))
+      ?.split(": ")
+      .slice(1)
+      .join(": ");
+  const [name, currency] = [about("name"), about("currency")];
+  return (
+    <form action={open}>
+      <div className="in-a-row">
+        <Field
+          label="Name of the workshop"
+          name="name"
+          required
+          maxLength={200}
+          defaultValue={typed?.name}
+          fault={name}
+        />
+        <Field
+          label="Currency, three letters"
+          name="currency"
+          required
+          maxLength={3}
+          defaultValue={typed?.currency ?? "GBP"}
+          fault={currency}
+        />
+      </div>
+      <button className="button" aria-disabled={waiting ? true : undefined}>
+        Begin with an empty workshop
+      </button>
+      {faults.length > 0 && !name && !currency && <FaultList faults={faults} />}
+    </form>
+  );
+}

@@ -1,0 +1,11 @@
+/** What became of opening a workshop. Once it is open, the page goes on to it and there is nothing to say. */
+export type Opening =
+  | { readonly kind: "not tried" }
+  | {
+      readonly kind: "refused";
+      readonly faults: readonly string[];
+      /** What was typed, so that it stays. */
+      readonly typed?: { readonly name: string; readonly currency: string };
+    };
+
+export const NOT_TRIED: Opening = { kind: "not tried" };

@@ -1,0 +1,41 @@
+import { type Day, daysAfter, mondayOf } from "@/lib/domain/calendar";
+import { byCodePoint } from "@/lib/domain/code-point-order";
+import type { MaterialOutlook, Plan, RunOutlook } from "@/lib/domain/plan-figures";
+
+/** What of a plan asks for a hand, soonest first. */
+export interface Matters {
+  readonly notMakeable: readonly RunOutlook[];
+  /** Materials to buy whose order day is not after the end of next week, or that nobody offers. */
+  readonly toOrder: readonly MaterialOutlook[];
+  readonly goingOut: readonly MaterialOutlook[];
+  readonly unsourced: number;
+  readonly runs: number;
+  readonly materials: number;
+  /** Materials that cover every run and of which nothing is lost. */
+  readonly quiet: number;
+  readonly lastDay: Day;
+}
+
+export function whatMatters(plan: Plan): Matters {
+  const { runs, materials, today, lastDay } = plan;
+  const endOfNextWeek = daysAfter(mondayOf(today), 13);
+  const soonest =
+    (day: (outlook: MaterialOutlook) => Day | null | undefined) => (a: MaterialOutlook, b: MaterialOutlook) =>
+      (day(a) ?? Infinity) - (day(b) ?? Infinity) || byCodePoint(a.material.id, b.material.id);
+  return {
+    notMakeable: runs
+      .filter(({ makeable }) => !makeable)
+      .sort((a, b) => a.run.date - b.run.date || a.run.sequence - b.run.sequence || byCodePoint(a.run.id, b.run.id)),
+    toOrder: materials
+      .filter(({ toBuy, orderBy }) => toBuy > 0n && (orderBy === null || orderBy <= endOfNextWeek))
+      .sort(soonest(({ orderBy }) => orderBy ?? today)),
+    goingOut: materials
+      .filter(({ expiring }) => expiring.length > 0)
+      .sort(soonest(({ expiring }) => Math.min(...expiring.map(({ on }) => on)) as Day)),
+    unsourced: materials.filter(({ toBuy, pricedOffer }) => toBuy > 0n && pricedOffer === null).length,
+    runs: runs.length,
+    materials: materials.length,
+    quiet: materials.filter(({ belowSafetyOn, expiring }) => belowSafetyOn === null && expiring.length === 0).length,
+    lastDay,
+  };
+}

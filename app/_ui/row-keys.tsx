@@ -1,0 +1,22 @@
+"use client";
+
+import type { KeyboardEvent, ReactNode } from "react";
+
+/** Up and Down walk through the rows that open, Right opens one, Left closes it. Enter and Space are the browser's own. */
+export function RowKeys({ children }: { readonly children: ReactNode }): ReactNode {
+  return <div onKeyDown={walk}>{children}</div>;
+}
+
+function walk(event: KeyboardEvent<HTMLElement>): void {
+  const { target, currentTarget, key } = event;
+  if (!(target instanceof HTMLElement) || target.tagName !== "SUMMARY") return;
+  if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  const rows = [...currentTarget.querySelectorAll("summary")];
+  const details = target.parentElement;
+  if (key === "ArrowDown") rows[rows.indexOf(target) + 1]?.focus();
+  else if (key === "ArrowUp") rows[rows.indexOf(target) - 1]?.focus();
+  else if (key === "ArrowRight" && details instanceof HTMLDetailsElement) details.open = true;
+  else if (key === "ArrowLeft" && details instanceof HTMLDetailsElement) details.open = false;
+  else return;
+  event.preventDefault();
+}

@@ -1,0 +1,246 @@
+import type { ReactNode } from "react";
+import { type Fraction, times, total, whole } from "@/lib/domain/fraction";
+import type { MicroUnits } from "@/lib/domain/money";
+import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
+import type { IngredientInUnit } from "@/lib/domain/unit-breakdown";
+import {
+  gramsShown,
+  massInFull,
+  minutesShown,
+  moneyShown,
+  percentShown,
+  piecesShown,
+  pricePerGramShown,
+  priceShown,
+} from "@/lib/edge/figures";
+import { Ledger, OpeningRow } from "@/app/_ui/ledger";
+import { Working } from "@/app/_ui/working";
+import type { CostView } from "./cost-view";
+import { boughtAs, type Opened } from "./price-working";
+import {
+  ingredientWorking,
+  inWorking,
+  lossesWorking,
+  packagingWorking,
+  perRunWorking,
+  timeWorking,
+} from "./row-working";
+
+const COLUMNS = [
+  { name: "Material" },
+  { name: "Formula", kind: "number" },
+  { name: "In one unit", kind: "number" },
+  { name: "Bought as", className: "wide-gap" },
+  { name: "One gram or piece", kind: "number" },
+  { name: "Cost", kind: "number" },
+] as const;
+
+/** How the cost of one unit is made up, row by row; each row opens to its arithmetic. */
+export function MadeUp({ view }: { readonly view: CostView }): ReactNode {
+  const { cost, breakdown, ingredients, settings, product } = view;
+  return (
+    <Ledger caption={`How the cost of one ${product.name} is made up`} columns={COLUMNS} opens>
+      {ingredients.map((ingredient, at) => (
+        <IngredientRow
+          key={ingredient.line.material.id}
+          ingredient={ingredient}
+          id={`ingredient-${String(at)}`}
+          view={view}
+        />
+      ))}
+      <IngredientsSum view={view} />
+      {breakdown.losses && (
+        <PlainRow
+          id="losses"
+          name={breakdown.losses.overfill.over > 0n ? "Overfill and losses" : "Losses"}
+          says={`${gramsShown(breakdown.made)} made for each, ${massInFull(product.fill.quantity)} filled`}
+          cost={breakdown.losses.cost}
+          opened={lossesWorking(breakdown.losses, view)}
+          view={view}
+        />
+      )}
+      {breakdown.packaging.map(({ item, line, use }, at) => (
+        <ItemRow
+          key={item.material}
+          id={`packaging-${String(at)}`}
+          line={line}
+          use={use}
+          opened={packagingWorking(item, line, use, view)}
+          view={view}
+        />
+      ))}
+      {breakdown.perRun.map(({ item, line, use }, at) => (
+        <ItemRow
+          key={item.material}
+          id={`per-run-${String(at)}`}
+          line={line}
+          use={use}
+          further=", for the run"
+          opened={perRunWorking(item, line, use, view)}
+          view={view}
+        />
+      ))}
+      <TimeRow id="labour" name="Labour" cost={cost.labour} perHour={settings.labourPerHour} view={view} />
+      <TimeRow id="overhead" name="Overhead" cost={cost.overhead} perHour={settings.overheadPerHour} view={view} />
+      <TotalRow view={view} />
+    </Ledger>
+  );
+}
+
+function IngredientRow({
+  ingredient,
+  id,
+  view,
+}: {
+  readonly ingredient: IngredientInUnit;
+  readonly id: string;
+  readonly view: CostView;
+}): ReactNode {
+  const { line, fraction, quantity, cost } = ingredient;
+  const percent = percentShown(times(fraction, whole(1_000_000n)));
+  const grams = gramsShown(quantity);
+  const cells = (
+    <>
+      <td className="number not-on-phone">{percent}</td>
+      <td className="number not-on-phone">{grams}</td>
+      <MaterialCells line={line} cost={cost} onPhone={`${percent}, ${grams}, from `} view={view} />
+    </>
+  );
+  return (
+    <OpeningRow id={id} name={line.material.name} cells={cells} across={COLUMNS.length}>
+      <Working {...ingredientWorking(ingredient, view)} />
+    </OpeningRow>
+  );
+}
+
+/** What it is bought as, what one gram or piece costs, and what it comes to. */
+function MaterialCells({
+  line: { material, price },
+  cost,
+  onPhone,
+  view,
+}: {
+  readonly line: CostLine;
+  readonly cost: Fraction | null;
+  readonly onPhone: string;
+  readonly view: CostView;
+}): ReactNode {
+  return (
+    <>
+      <td className="wide-gap second-line">
+        <span className="phone-only">{onPhone}</span>
+        <span className={price ? undefined : "warn"}>{boughtAs(price, view)}</span>
+      </td>
+      <td className="number not-on-phone">
+        {price ? pricePerGramShown(price.each, material.measure, view.currency) : "not known"}
+      </td>
+      <td className="number end">{inWorking(cost, view)}</td>
+    </>
+  );
+}
+
+function ItemRow({
+  id,
+  line,
+  use,
+  further = "",
+  opened,
+  view,
+}: {
+  readonly id: string;
+  readonly line: CostLine;
+  readonly use: CostUse;
+  readonly further?: string;
+  readonly opened: Opened;
+  readonly view: CostView;
+}): ReactNode {
+  const amount = line.material.measure === "mass" ? gramsShown(use.quantity) : piecesShown(use.quantity, "nearest");
+  const cells = (
+    <>
+      <td className="not-on-phone" />
+      <td className="number not-on-phone">{amount}</td>
+      <MaterialCells line={line} cost={use.cost} onPhone={`${amount}, from `} view={view} />
+    </>
+  );
+  return (
+    <OpeningRow id={id} name={`${line.material.name}${further}`} cells={cells} across={COLUMNS.length}>
+      <Working {...opened} />
+    </OpeningRow>
+  );
+}
+
+function PlainRow({
+  id,
+  name,
+  says,
+  cost,
+  opened,
+  view,
+}: {
+  readonly id: string;
+  readonly name: string;
+  readonly says: string;
+  readonly cost: Fraction | null;
+  readonly opened: Opened;
+  readonly view: CostView;
+}): ReactNode {
+  const cells = (
+    <>
+      <td colSpan={4} className="soft wide-gap second-line">
+        {says}
+      </td>
+      <td className="number end">{inWorking(cost, view)}</td>
+    </>
+  );
+  return (
+    <OpeningRow id={id} name={name} cells={cells} across={COLUMNS.length}>
+      <Working {...opened} />
+    </OpeningRow>
+  );
+}
+
+function TimeRow({
+  id,
+  name,
+  cost,
+  perHour,
+  view,
+}: {
+  readonly id: string;
+  readonly name: string;
+  readonly cost: Fraction;
+  readonly perHour: MicroUnits;
+  readonly view: CostView;
+}): ReactNode {
+  const says = `${minutesShown(view.cost.minutes)} × ${priceShown(perHour, view.currency)} an hour`;
+  return <PlainRow id={id} name={name} says={says} cost={cost} opened={timeWorking(cost, perHour, view)} view={view} />;
+}
+
+function IngredientsSum({ view }: { readonly view: CostView }): ReactNode {
+  const { ingredients, product } = view;
+  const costs = ingredients.map(({ cost }) => cost).filter((cost) => cost !== null);
+  const known = costs.length === ingredients.length;
+  return (
+    <tr className="sum">
+      <th scope="row">Ingredients</th>
+      <td className="number not-on-phone">{percentShown(whole(1_000_000n))}</td>
+      <td className="number not-on-phone">{gramsShown(product.fill.quantity)}</td>
+      <td className="not-on-phone" />
+      <td className="not-on-phone" />
+      <td className="number end">{inWorking(known ? total(costs) : null, view)}</td>
+    </tr>
+  );
+}
+
+function TotalRow({ view }: { readonly view: CostView }): ReactNode {
+  const { perUnit } = view.cost;
+  return (
+    <tr className="total">
+      <th scope="row">One unit</th>
+      <td colSpan={4} className="label wide-gap not-on-phone">
+        {perUnit && `${moneyShown(perUnit, view.currency, 2)} before rounding to the coin`}
+      </td>
+      <td className="number end">{perUnit ? moneyShown(perUnit, view.currency) : "not known"}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,151 @@
+import { formulaPaths, type FormulaPath } from "@/lib/domain/formula-paths";
+import { dividedBy, type Fraction, times, whole } from "@/lib/domain/fraction";
+import type { MicroUnits } from "@/lib/domain/money";
+import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
+import { decimalValue } from "@/lib/domain/quantity";
+import type { IngredientInUnit, Losses } from "@/lib/domain/unit-breakdown";
+import type { PackagingItem, PerRunItem } from "@/lib/domain/workshop";
+import {
+  amountShown,
+  countShown,
+  gramsShown,
+  massInFull,
+  minutesShown,
+  moneyShown,
+  percentShown,
+  pricePerGramShown,
+  priceShown,
+  rateShown,
+} from "@/lib/edge/figures";
+import type { WorkingLine } from "@/app/_ui/working";
+import type { CostView } from "./cost-view";
+import { type Opened, priceWorking } from "./price-working";
+
+/** Money in a working: two decimals beyond the currency's; a cost that nothing prices is not known. */
+export const inWorking = (cost: Fraction | null, { currency }: CostView): string =>
+  cost === null ? "not known" : moneyShown(cost, currency, 2);
+
+const inPpm = (fraction: Fraction): Fraction => times(fraction, whole(1_000_000n));
+const result = (figure: string, reason: string): WorkingLine => ({ figure, reason, isResult: true });
+const MOST_PATHS = 6;
+
+/** An ingredient: the price of a gram, times its grams in one unit, with the ways in which it comes into the formula. */
+export function ingredientWorking({ line, fraction, quantity, cost }: IngredientInUnit, view: CostView): Opened {
+  const { material, price } = line;
+  const { product, formulas, compositionOf } = view;
+  const priced = priceWorking(material, price, view);
+  const { paths, more } = formulaPaths(formulas, product.formula, material.id, compositionOf, MOST_PATHS);
+  const told = paths.length > 1 || paths.some(({ steps }) => steps.length > 1 || steps[0]?.takesTheRest);
+  const share = `${percentShown(inPpm(fraction))} of the ${massInFull(product.fill.quantity)} that are filled`;
+  return {
+    lines: price
+      ? [
+          ...priced.lines,
+          { operator: "×", figure: gramsShown(quantity), reason: share },
+          result(inWorking(cost, view), "in one unit"),
+        ]
+      : [],
+    notes: [...priced.notes, ...(told ? paths.map(pathShown) : []), ...(more ? ["And in more ways."] : [])],
+  };
+}
+
+/** One way down to a material: the percents, multiplied, with the formulas that they stand in. */
+function pathShown({ steps, fraction }: FormulaPath): string {
+  const percents = steps.map(
+    ({ percent, takesTheRest }) => percentShown(percent) + (takesTheRest ? " (the rest)" : ""),
+  );
+  const where = steps.map(({ formula }, at) => (at === 0 ? formula.name : `in it ${formula.name}`)).join(", ");
+  const product = steps.length > 1 ? ` = ${percentShown(inPpm(fraction))}` : "";
+  const last = steps.at(-1);
+  const phase = steps.length === 1 && last?.phase ? `, phase ${last.phase}` : "";
+  return `${where}${phase}: ${percents.join(" × ")}${product}.`;
+}
+
+/** What is made beyond the fill: each part in grams, then at the price of a gram of the mixture. */
+export function lossesWorking({ overfill, heel, process, quantity, cost }: Losses, view: CostView): Opened {
+  const { product, cost: unit, breakdown, currency } = view;
+  const parts: readonly { readonly amount: Fraction; readonly reason: string }[] = [
+    { amount: overfill, reason: "overfilled, and given away" },
+    {
+      amount: heel,
+      reason: `stays in the vessel: ${product.heel ? amountShown(product.heel.typed) : "nothing"} ÷ ${countShown(product.usualRun)} units`,
+    },
+    {
+      amount: process,
+      reason: `lost on the way: ${rateShown(product.processLoss)} of the ${gramsShown(breakdown.made)} made`,
+    },
+  ];
+  const there = parts.filter(({ amount }) => amount.over !== 0n);
+  const each = unit.ingredients && dividedBy(unit.ingredients, breakdown.made);
+  return {
+    lines: [
+      ...there.map(({ amount, reason }, at): WorkingLine => ({
+        ...(at > 0 && { operator: "+" as const }),
+        figure: gramsShown(amount),
+        reason,
+      })),
+      result(gramsShown(quantity), "made for one unit beyond what is filled"),
+      ...(each
+        ? [
+            {
+              operator: "×" as const,
+              figure: pricePerGramShown(each, "mass", currency),
+              reason: "for one gram of all ingredients together",
+            },
+            result(inWorking(cost, view), "for one unit"),
+          ]
+        : []),
+    ],
+    notes: each ? [] : ["What it costs is not known, because an ingredient has no price."],
+  };
+}
+
+/** An item of the packaging: its price, its amount, and the share that is spoilt while it is handled. */
+export function packagingWorking(item: PackagingItem, line: CostLine, use: CostUse, view: CostView): Opened {
+  const amount: WorkingLine = { operator: "×", figure: amountShown(item.amount.typed), reason: "on each unit" };
+  const good = whole(1_000_000n - item.spoilage);
+  const handled: WorkingLine = {
+    operator: "÷",
+    figure: percentShown(good),
+    reason: `of what is handled is good; ${rateShown(item.spoilage)} is spoilt`,
+  };
+  return itemWorking(item.spoilage > 0n ? [amount, handled] : [amount], line, use, view);
+}
+
+/** An item that a run uses whatever its size. */
+export function perRunWorking(item: PerRunItem, line: CostLine, use: CostUse, view: CostView): Opened {
+  const lines: readonly WorkingLine[] = [
+    { operator: "×", figure: amountShown(item.amount.typed), reason: "for a run of any size" },
+    { operator: "÷", figure: countShown(view.product.usualRun), reason: "units in a usual run" },
+  ];
+  return itemWorking(lines, line, use, view);
+}
+
+function itemWorking(
+  lines: readonly WorkingLine[],
+  { material, price }: CostLine,
+  use: CostUse,
+  view: CostView,
+): Opened {
+  const priced = priceWorking(material, price, view);
+  if (price === null) return priced;
+  return { lines: [...priced.lines, ...lines, result(inWorking(use.cost, view), "for one unit")], notes: priced.notes };
+}
+
+/** Bench time at an hourly rate. */
+export function timeWorking(cost: Fraction, perHour: MicroUnits, view: CostView): Opened {
+  const { product, cost: unit, currency } = view;
+  const shareOfRun = dividedBy(decimalValue(product.labourMinutesPerRun), whole(product.usualRun));
+  return {
+    lines: [
+      { figure: minutesShown(product.labourMinutesPerRun), reason: "for a run of any size" },
+      { operator: "÷", figure: countShown(product.usualRun), reason: "units in a usual run" },
+      result(minutesShown(shareOfRun), "of it for one unit"),
+      { operator: "+", figure: minutesShown(product.labourMinutesPerUnit), reason: "for each unit" },
+      result(minutesShown(unit.minutes), "at the bench for one unit"),
+      { operator: "×", figure: priceShown(perHour, currency), reason: "for an hour of 60 min" },
+      result(inWorking(cost, view), "for one unit"),
+    ],
+    notes: perHour === 0n ? ["No hourly rate is set in the workshop file."] : [],
+  };
+}

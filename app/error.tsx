@@ -1,0 +1,18 @@
+"use client";
+
+import type { ReactNode } from "react";
+
+/** What is shown where a page could not be worked out. */
+export default function PageFault({ reset }: { readonly reset: () => void }): ReactNode {
+  return (
+    <section className="fault" role="alert">
+      <h1>This page could not be shown</h1>
+      <p>Something in the app failed. What is in the store is as it was.</p>
+      <p>
+        <button className="button" onClick={reset}>
+          Try again
+        </button>
+      </p>
+    </section>
+  );
+}

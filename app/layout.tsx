@@ -1,0 +1,66 @@
+import type { Metadata } from "next";
+import { cookies } from "next/headers";
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { dayShown } from "@/lib/edge/figures";
+import "./_css/fonts.css";
+import "./_css/tokens.css";
+import "./_css/ground.css";
+import "./_css/head.css";
+import "./_css/controls.css";
+import "./_css/ledger.css";
+import "./_css/cost.css";
+import "./_css/start.css";
+import { Mark } from "./_ui/mark";
+import { type Place, Places } from "./_ui/places";
+import { switchScheme } from "./actions";
+import { workshopForPage } from "./plan-for-page";
+
+export const metadata: Metadata = {
+  title: { default: "Stillroom", template: "%s · Stillroom" },
+  description: "What a jar costs, what the shelf can make, what runs short and by which day to order.",
+};
+
+/** Only the places that are built: the others are absent, not faked. */
+const PLACES: readonly Place[] = [
+  { href: "/cost", name: "Cost" },
+  { href: "/week", name: "Week" },
+  { href: "/shelf", name: "Shelf" },
+];
+
+export default async function Layout({ children }: { readonly children: ReactNode }): Promise<ReactNode> {
+  const workshop = await workshopForPage();
+  const scheme = (await cookies()).get("scheme")?.value;
+  const { name, today = null } = workshop?.settings ?? {};
+  return (
+    <html lang="en-GB" data-scheme={scheme === "dark" || scheme === "light" ? scheme : undefined}>
+      <body>
+        <a className="skip" href="#main">
+          Skip to the page
+        </a>
+        <div className="page">
+          <header className="head">
+            <Link className="mark" href="/">
+              <Mark />
+              Stillroom
+            </Link>
+            {workshop && <Places places={PLACES} />}
+            <div className="head-end">
+              {today !== null && <span className="set-day">Set to {dayShown(today, today, { year: true })}</span>}
+              {name && <span className="workshop-name">{name}</span>}
+              <form action={switchScheme}>
+                <button className="button plain to-dark" name="scheme" value="dark">
+                  Dark page
+                </button>
+                <button className="button plain to-light" name="scheme" value="light">
+                  Light page
+                </button>
+              </form>
+            </div>
+          </header>
+          <main id="main">{children}</main>
+        </div>
+      </body>
+    </html>
+  );
+}

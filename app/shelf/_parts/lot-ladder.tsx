@@ -1,0 +1,154 @@
+import type { ReactNode } from "react";
+import { Sign } from "@/app/_ui/sign";
+import { type Day, daysBetween } from "@/lib/domain/calendar";
+import { ratio, times, whole } from "@/lib/domain/fraction";
+import { isUsable } from "@/lib/domain/lots";
+import type { LadderLot } from "@/lib/domain/plan-figures";
+import { quantity, type Stock, sum } from "@/lib/domain/quantity";
+import { counted, inWordsFirst } from "@/lib/edge/counted";
+import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
+import type { MaterialPart } from "./material-row";
+
+/** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */
+export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
+  const { today } = shelf;
+  const { material, ladder, onHand } = outlook;
+  const here = ladder.filter((lot) => lot.order === null && isUsable(lot, today));
+  const gone = ladder.filter((lot) => lot.order === null && !isUsable(lot, today));
+  const coming = ladder.filter((lot) => lot.order !== null);
+  if (ladder.length === 0) return <h3>No lots here and none on the way</h3>;
+  const used = here.reduce((all, lot) => sum(all, lot.used), quantity<Stock>(0n));
+  return (
+    <>
+      <h3>{ladderTitle(here.length)}</h3>
+      <table className="ledger shelf-lots">
+        <thead>
+          <tr>
+            <th scope="col">Lot</th>
+            <th scope="col">Best before</th>
+            <th scope="col" className="number">
+              On the shelf
+            </th>
+            <th scope="col" className="number">
+              Will be used
+            </th>
+            <th scope="col" className="number">
+              Paid
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {here.map((lot) => (
+            <LotRows key={lot.lot} lot={lot} outlook={outlook} shelf={shelf} />
+          ))}
+          {here.length > 1 && (
+            <tr className="sum">
+              <th scope="row">{here.length === 2 ? "Both" : `All ${String(here.length)}`}</th>
+              <td className="not-on-phone" />
+              <td className="number end">{stockShown(onHand, material.measure, "there")}</td>
+              <td className="number not-on-phone">{stockShown(used, material.measure, "nearest")}</td>
+              <td className="not-on-phone" />
+            </tr>
+          )}
+          {coming.map((lot) => (
+            <LotRows key={lot.lot} lot={lot} outlook={outlook} shelf={shelf} />
+          ))}
+          {gone.map((lot) => (
+            <LotRows key={lot.lot} lot={lot} outlook={outlook} shelf={shelf} />
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function ladderTitle(lots: number): string {
+  if (lots === 0) return "No usable lot on the shelf";
+  return lots === 1 ? "One lot" : `${inWordsFirst(lots)} lots: first expired, first out`;
+}
+
+/** A lot, and under it what becomes of it where that is not simply use. */
+function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonly lot: LadderLot }): ReactNode {
+  const { today, workshop } = shelf;
+  const held = stockShown(lot.quantity, material.measure, "there");
+  const used = stockShown(lot.used, material.measure, "nearest");
+  const bestBefore = lot.expires === null ? "none" : dayShown(lot.expires, today, { weekday: false, year: true });
+  const paid = paidFor(lot);
+  const isHere = lot.order === null && isUsable(lot, today);
+  return (
+    <>
+      <tr className={lot.lost > 0n || !isHere ? "with-note" : undefined}>
+        <th scope="row">{lot.lot}</th>
+        <td className="second-line">
+          <span className="phone-only">{lot.used === lot.quantity ? "All" : used} will be used. Best before </span>
+          {bestBefore}
+        </td>
+        <td className="number end">{lot.order === null ? held : "–"}</td>
+        <td className="number not-on-phone">{used}</td>
+        <td className="number not-on-phone">
+          {paid === null
+            ? "–"
+            : `${pricePerGramShown(paid, material.measure, workshop.settings.currency)} ${material.measure === "mass" ? "a gram" : "each"}`}
+        </td>
+      </tr>
+      {(lot.lost > 0n || !isHere) && (
+        <tr className="lot-note">
+          <td colSpan={5}>
+            {lot.order !== null && <OnTheWay lot={lot} order={lot.order} held={held} shelf={shelf} />}
+            {lot.lost > 0n && (
+              <Loss lot={lot} shelf={shelf} amount={stockShown(lot.lost, material.measure, "nearest")} />
+            )}
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+const paidFor = ({ value, quantity: held }: LadderLot) => (value === null || held === 0n ? null : ratio(value, held));
+
+function Loss({
+  lot,
+  shelf,
+  amount,
+}: Pick<MaterialPart, "shelf"> & { readonly lot: LadderLot; readonly amount: string }): ReactNode {
+  const { today, workshop } = shelf;
+  const last = lot.expires ?? today;
+  const paid = paidFor(lot);
+  const isGone = last < today;
+  return (
+    <span className="lot-loss">
+      <Sign sign="hourglass" tone="wrong">
+        {amount} {isGone ? "out of date since" : "goes out of date"} {dayShown(last, today, { weekday: false })}
+        {isGone && ` (${ago(last, today)})`}
+      </Sign>
+      {paid && ` · worth ${moneyShown(times(whole(lot.lost), paid), workshop.settings.currency)}`}
+    </span>
+  );
+}
+
+const ago = (day: Day, today: Day): string => `${counted(daysBetween(day, today), "day", "days")} ago`;
+
+function OnTheWay({
+  lot,
+  order,
+  held,
+  shelf: { workshop, supplierOf, today },
+}: Pick<MaterialPart, "shelf"> & {
+  readonly lot: LadderLot;
+  readonly order: string;
+  readonly held: string;
+}): ReactNode {
+  const placed = workshop.orders.find(({ id }) => id === order);
+  if (!placed) return null;
+  const isLate = placed.due <= today && placed.due !== lot.received;
+  return (
+    <span className="lot-loss">
+      <Sign sign="ring" tone="open">
+        {held} on the way, {dayShown(lot.received, today)}
+      </Sign>
+      {` · ${supplierOf(placed.supplier).name}, order ${order}`}
+      {isLate && `; it was due ${dayShown(placed.due, today)} and is expected on the next working day`}
+    </span>
+  );
+}

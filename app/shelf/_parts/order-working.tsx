@@ -1,0 +1,87 @@
+import type { ReactNode } from "react";
+import { Working, type WorkingLine } from "@/app/_ui/working";
+import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
+import { type Day, weekday } from "@/lib/domain/calendar";
+import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { inARow } from "@/lib/edge/counted";
+import type { MaterialPart } from "./material-row";
+import { leadWords } from "./offers";
+
+/** How the order day was reached, and how much is to be bought. */
+export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
+  const { material, belowSafetyOn, toBuy } = outlook;
+  const { today, workshop } = shelf;
+  const amount = (value: bigint, direction: "there" | "lacking" | "nearest"): string =>
+    stockShown(value, material.measure, direction);
+  const coverDays = workshop.settings.coverDays ?? workshop.settings.horizonDays;
+  return (
+    <>
+      {belowSafetyOn !== null && (
+        <>
+          <h3 className="shelf-further">How the order day comes about</h3>
+          <Working lines={orderLines({ outlook, shelf }, belowSafetyOn)} />
+        </>
+      )}
+      {belowSafetyOn !== null && (
+        <p className="shelf-facts">
+          {toBuy > 0n ? (
+            <>
+              <b>Buy {amount(toBuy, "lacking")}</b>: by so much it falls below the safety stock in the{" "}
+              {daysShown(coverDays)} from {dayShown(outlook.firstArrival, today)}, the first day on which an order could
+              come.
+            </>
+          ) : (
+            <>
+              <b>Nothing to buy.</b> It falls short before an order could come, and what is on the way fills it by then,
+              or later than the {daysShown(coverDays)} that a purchase is to cover.
+            </>
+          )}
+        </p>
+      )}
+      <p className="shelf-facts">
+        {material.safetyStock
+          ? `Safety stock ${amount(material.safetyStock.quantity, "nearest")}, ${daysShown(material.safetyDays)} before it is needed. `
+          : `No safety stock${material.safetyDays > 0 ? `; wanted ${daysShown(material.safetyDays)} before it is needed` : ""}. `}
+        {material.measure === "mass" &&
+          (material.density === null ? "Density not known." : `Density ${densityShown(material.density)}.`)}
+      </p>
+    </>
+  );
+}
+
+function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): readonly WorkingLine[] {
+  const { material, pricedOffer, neededBy, orderBy, daysLate } = outlook;
+  const { today, workshop, supplierOf } = shelf;
+  const shown = (day: Day): string => dayShown(day, today);
+  const safety = material.safetyStock?.quantity ?? 0n;
+  const first: WorkingLine = {
+    figure: shown(belowSafetyOn),
+    reason:
+      safety > 0n
+        ? `the first day below the safety stock of ${stockShown(safety, material.measure, "nearest")}, if every run goes ahead`
+        : "the first day on which a run cannot be met, if every run goes ahead",
+  };
+  if (neededBy === null || orderBy === null || pricedOffer === null)
+    return [first, { figure: "not known", reason: "the order day: nobody offers it", isResult: true }];
+  const supplier = supplierOf(pricedOffer.supplier);
+  const delivery = deliveryFrom(supplier, workshop.settings.closedDays);
+  const arrives = arrivalOf(delivery, orderBy);
+  const closed = [...new Set([...supplier.closedDays, ...workshop.settings.closedDays])]
+    .filter((day) => day >= orderBy && day <= neededBy && weekday(day) <= 5)
+    .sort((a, b) => a - b);
+  return [
+    first,
+    { operator: "−", figure: daysShown(material.safetyDays), reason: "wanted in the house before that" },
+    { figure: shown(neededBy), reason: "needed by", isResult: true },
+    {
+      operator: "−",
+      figure: `${countShown(supplier.leadDays)}${NO_BREAK}${supplier.leadDays === 1 ? "day" : "days"}`,
+      reason: `${supplier.name} ${leadWords(supplier)}${closed.length > 0 ? `; shut ${inARow(closed.map(shown))}` : ""}; ordered then it comes ${shown(arrives)}`,
+    },
+    {
+      figure: shown(orderBy),
+      reason: `order by, the last working day that is early enough${daysLate ? `: ${daysShown(daysLate)} ago` : ""}`,
+      isResult: true,
+    },
+  ];
+}

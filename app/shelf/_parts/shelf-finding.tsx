@@ -1,0 +1,39 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import type { Day } from "@/lib/domain/calendar";
+import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { counted, inWords, inWordsFirst } from "@/lib/edge/counted";
+import { countShown, dayShown } from "@/lib/edge/figures";
+import { type Group, groupOf } from "./shelf-list";
+
+interface Finding {
+  readonly outlooks: readonly MaterialOutlook[];
+  readonly today: Day;
+  readonly lastDay: Day;
+}
+
+/** What the shelf asks of the maker, in one sentence. */
+export function ShelfFinding({ outlooks, today, lastDay }: Finding): ReactNode {
+  if (outlooks.length === 0)
+    return (
+      <>
+        Nothing on the shelf yet. Add materials to the workshop file and <Link href="/#file">open it again</Link>.
+      </>
+    );
+  const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, today) === group).length;
+  const lots = outlooks.reduce((all, { expiring }) => all + expiring.length, 0);
+  const [now, unoffered, covered] = [inGroup("this week"), inGroup("no offer"), inGroup("covered")];
+  const until = dayShown(lastDay, today, { weekday: false });
+  return (
+    <>
+      {countShown(outlooks.length)} {outlooks.length === 1 ? "material" : "materials"}.{" "}
+      {now > 0 ? <b>{inWordsFirst(now)} to order this week</b> : "Nothing to order this week"},{" "}
+      {unoffered > 0 && (
+        <>
+          <span className="warn">{inWords(unoffered)} that nobody offers</span>,{" "}
+        </>
+      )}
+      {counted(lots, "lot", "lots")} going out of date unused, {inWords(covered)} covered to {until}.
+    </>
+  );
+}

@@ -1,0 +1,142 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { RowKeys } from "@/app/_ui/row-keys";
+import { planForPage } from "@/app/plan-for-page";
+import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
+import { byId, grouped } from "@/lib/domain/index-by-id";
+import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { countShown, dayShown } from "@/lib/edge/figures";
+import { ribbonAxis } from "@/lib/edge/ribbon-axis";
+import { MaterialRow, type Shelf } from "./_parts/material-row";
+import { ShelfFinding } from "./_parts/shelf-finding";
+import { askedFrom, type Asked, type Group, groupOf, GROUPS, listed } from "./_parts/shelf-list";
+import { ShelfTools } from "./_parts/shelf-tools";
+import "./shelf.css";
+
+export const metadata: Metadata = { title: "The shelf" };
+
+type Search = Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+
+/** What is on the shelf, how long it lasts, what to order by when, what goes out of date. */
+export default async function ShelfPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
+  const [found, parameters] = await Promise.all([planForPage(), searchParams]);
+  if (!found) redirect("/");
+  const { workshop, today, plan } = found;
+  const asked = askedFrom(parameters);
+  const shelf: Shelf = {
+    workshop,
+    today,
+    lastDay: plan.lastDay,
+    axis: ribbonAxis(today, plan.lastDay),
+    productOf: byId("product", workshop.products),
+    supplierOf: byId("supplier", workshop.suppliers),
+    offersOf: offersByMaterial(workshop.offers),
+  };
+  const materials = listed(plan.materials, asked);
+  return (
+    <>
+      <RibbonInks />
+      <Opening title="The shelf">
+        <ShelfFinding outlooks={plan.materials} today={today} lastDay={plan.lastDay} />
+      </Opening>
+      {plan.materials.length > 0 && (
+        <>
+          <ShelfTools asked={asked} outlooks={plan.materials} />
+          <div className="shelf">
+            <ShelfHead shelf={shelf} />
+            {materials.length === 0 && <NothingFound asked={asked} />}
+            <RowKeys>
+              <Bands materials={materials} asked={asked} shelf={shelf} />
+            </RowKeys>
+          </div>
+          <div className="shelf-foot">
+            <RibbonKey />
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+function offersByMaterial(offers: Shelf["workshop"]["offers"]): Shelf["offersOf"] {
+  const groups = grouped(offers, (offer) => offer.material);
+  return (material) => groups.get(material.id) ?? [];
+}
+
+/** Names the columns once; each row says them again for who cannot see them. */
+const ShelfHead = ({ shelf }: { readonly shelf: Shelf }): ReactNode => (
+  <div className="shelf-line shelf-head" aria-hidden="true">
+    <div className="shelf-words">Material</div>
+    <div className="shelf-words number">On the shelf</div>
+    <div className="shelf-words number">Lasts</div>
+    <div className="shelf-words">Order by</div>
+    <div className="shelf-ribbon">
+      <RibbonAxis axis={shelf.axis} />
+    </div>
+  </div>
+);
+
+const NothingFound = ({ asked }: { readonly asked: Asked }): ReactNode => (
+  <p className="shelf-nothing">
+    Nothing {asked.find === "" ? "of that kind is on the shelf" : `called “${asked.find}”`}.{" "}
+    <Link href="/shelf">Show every material</Link>
+  </p>
+);
+
+/** In a longer list a row opens by its address, so that the page need not carry what stands in every one of them. */
+const OPENING_HERE = 80;
+
+interface Listing {
+  readonly materials: readonly MaterialOutlook[];
+  readonly asked: Asked;
+  readonly shelf: Shelf;
+}
+
+/** By order day the rows stand in groups, the most pressing first; by anything else in one list. */
+function Bands({ materials, asked, shelf }: Listing): ReactNode {
+  const rows = (outlooks: readonly MaterialOutlook[]): ReactNode =>
+    outlooks.map((outlook) => (
+      <MaterialRow
+        key={outlook.material.id}
+        outlook={outlook}
+        shelf={shelf}
+        group={groupOf(outlook, shelf.today)}
+        asked={asked}
+        opensHere={materials.length <= OPENING_HERE}
+      />
+    ));
+  if (asked.by !== "day") return <section aria-label="Materials">{rows(materials)}</section>;
+  return GROUPS.map((group) => {
+    const inGroup = materials.filter((outlook) => groupOf(outlook, shelf.today) === group);
+    if (inGroup.length === 0) return null;
+    return (
+      <section key={group}>
+        <h2 className="shelf-band">
+          {groupTitle(group, shelf)} <small>{countShown(inGroup.length)}</small>
+        </h2>
+        {rows(inGroup)}
+      </section>
+    );
+  });
+}
+
+function groupTitle(group: Group, { today, lastDay }: Shelf): string {
+  const until = dayShown(lastDay, today, { weekday: false });
+  switch (group) {
+    case "this week":
+      return "Order this week";
+    case "no offer":
+      return "To be bought, and nobody offers it";
+    case "nothing to buy":
+      return "Below safety stock, with nothing to buy now";
+    case "out of date":
+      return "Going out of date before use";
+    case "later":
+      return `Order later, by ${until}`;
+    case "covered":
+      return `Covered to ${until}`;
+  }
+}

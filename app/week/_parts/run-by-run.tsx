@@ -1,0 +1,158 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { RowKeys } from "@/app/_ui/row-keys";
+import { Sign } from "@/app/_ui/sign";
+import { materialAddress } from "@/app/shelf/_parts/anchors";
+import type { Day } from "@/lib/domain/calendar";
+import type { Prepared } from "@/lib/domain/plan";
+import type { RunOutlook } from "@/lib/domain/plan-figures";
+import type { TookIt } from "@/lib/domain/took-it";
+import type { Run } from "@/lib/domain/workshop";
+import { inARow } from "@/lib/edge/counted";
+import { dayShown, stockShown } from "@/lib/edge/figures";
+import { NeedWorking } from "./need-working";
+import { massOf, type RunAddress, runAnchor, shortages, unitsShown } from "./run-words";
+
+interface Runs {
+  readonly runs: readonly RunOutlook[];
+  /** Those that open in their place; the others are links to the same week with that run open. */
+  readonly opened: readonly RunOutlook[];
+  /** The id of the run that is to stand open. */
+  readonly asked: string | null;
+  readonly addressOf: (outlook: RunOutlook) => RunAddress;
+  /** Of each run that cannot be made: which earlier one took what it is short of. */
+  readonly took: ReadonlyMap<Run, TookIt>;
+  readonly today: Day;
+  readonly usesByProduct: Prepared["usesByProduct"];
+}
+
+/** Every run of the week with what it draws and how that comes about. */
+export function RunByRun({ runs, opened, asked, addressOf, took, today, usesByProduct }: Runs): ReactNode {
+  if (runs.length === 0) return null;
+  return (
+    <section className="run-by-run">
+      <h2>Run by run</h2>
+      <RowKeys>
+        {runs.map((outlook) => {
+          const { run, product } = outlook;
+          const line = <RunLine outlook={outlook} today={today} />;
+          if (!opened.includes(outlook))
+            return (
+              <div key={run.id} className="run-row">
+                <Link className="run-line" href={addressOf(outlook)} prefetch={false}>
+                  {line}
+                </Link>
+              </div>
+            );
+          return (
+            <details key={run.id} className="run-row" open={run.id === asked}>
+              <summary className="run-line">{line}</summary>
+              <div className="run-open" id={runAnchor(run.id)}>
+                <RunSays outlook={outlook} took={took.get(run)} today={today} />
+                <RunDraws outlook={outlook} />
+                <NeedWorking outlook={outlook} uses={usesByProduct.get(product.id) ?? []} />
+              </div>
+            </details>
+          );
+        })}
+      </RowKeys>
+    </section>
+  );
+}
+
+const RunLine = ({ outlook, today }: Pick<Says, "outlook" | "today">): ReactNode => (
+  <>
+    <span className="run-name">{outlook.product.name}</span>
+    <span className="run-day">{dayShown(outlook.run.date, today)}</span>
+    <span className="run-size">
+      {massOf(outlook)}, {unitsShown(outlook.run.units)}
+    </span>
+    <span className="run-state">
+      {outlook.makeable ? (
+        <Sign sign="tick" tone="still">
+          can be made
+        </Sign>
+      ) : (
+        <Sign sign="box" tone="wrong">
+          short {inARow(shortages(outlook))}
+        </Sign>
+      )}
+    </span>
+  </>
+);
+
+interface Says {
+  readonly outlook: RunOutlook;
+  readonly took: TookIt | undefined;
+  readonly today: Day;
+}
+
+/** The most that could be made at its turn, what sets that limit, and which run took what is missing. */
+function RunSays({ outlook, took, today }: Says): ReactNode {
+  const { run, makeable, mostUnits, limiting, day } = outlook;
+  return (
+    <div className="run-says">
+      <p>
+        At its turn the shelf allows <b>{unitsShown(mostUnits)}</b> at most; {limiting.name} sets that limit.
+      </p>
+      {took && (
+        <p>
+          <b>
+            {took.product.name} of {dayShown(took.run.date, today)}
+          </b>{" "}
+          {took.enough
+            ? "took it: without that run this one could be made."
+            : "drew most of what is short, though leaving it out would not be enough."}
+        </p>
+      )}
+      {!makeable && !took && <p>No earlier run drew any of what is short: there is not enough in the house.</p>}
+      {run.date < today && <p>Its day has passed and it is not closed, so it draws {dayShown(day, today)}, today.</p>}
+    </div>
+  );
+}
+
+/** What it asks of each material, what is there at its turn, and what it takes. */
+function RunDraws({ outlook: { draws, short } }: { readonly outlook: RunOutlook }): ReactNode {
+  return (
+    <table className="ledger run-draws">
+      <thead>
+        <tr>
+          <th scope="col">It draws</th>
+          <th scope="col" className="number">
+            Needs
+          </th>
+          <th scope="col" className="number">
+            There at its turn
+          </th>
+          <th scope="col" className="number">
+            Takes
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {draws.map(({ material, need, least, there, drawn }) => {
+          const lack = short.find((each) => each.material === material);
+          return (
+            <tr key={material.id}>
+              <th scope="row">
+                <Link href={materialAddress(material.id)}>{material.name}</Link>
+              </th>
+              <td className="number end">
+                {stockShown(need, material.measure, "lacking")}
+                {least < need && <small>{stockShown(least, material.measure, "lacking")} at least</small>}
+                {lack && <small className="warn">short {stockShown(lack.by, material.measure, "lacking")}</small>}
+              </td>
+              <td className="number second-line">
+                {stockShown(there, material.measure, "there")}
+                <span className="phone-only"> there at its turn</span>
+              </td>
+              <td className="number not-on-phone">
+                {drawn > 0n ? stockShown(drawn, material.measure, "nearest") : "nothing"}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

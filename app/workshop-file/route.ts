@@ -1,0 +1,31 @@
+import { writeWorkshopFile } from "@/lib/edge/workshop-file";
+import { readWorkshop } from "@/lib/store/books";
+
+/** The open workshop as a file to keep. */
+export async function GET(): Promise<Response> {
+  const workshop = await readWorkshop();
+  if (workshop === null)
+    return new Response("No workshop is open yet, so there is nothing to save.\n", {
+      status: 404,
+      headers: { "Content-Type": "text/plain; charset=utf-8" },
+    });
+  return new Response(writeWorkshopFile(workshop), {
+    headers: {
+      "Content-Type": "application/json; charset=utf-8",
+      "Content-Disposition": fileNameHeader(workshop.settings.name),
+      "Cache-Control": "no-store",
+    },
+  });
+}
+
+/** A name that every system takes, and beside it the workshop's own (RFC 6266, RFC 8187). */
+function fileNameHeader(name: string): string {
+  const plain = name
+    .normalize("NFKD")
+    .replace(/[^A-Za-z0-9]+/g, "-")
+    .replace(/^-+|-+$/g, "")
+    .toLowerCase()
+    .slice(0, 60);
+  const full = encodeURIComponent(`${name}.json`).replace(/['()*]/g, (mark) => `%${mark.charCodeAt(0).toString(16)}`);
+  return `attachment; filename="${plain || "workshop"}.json"; filename*=UTF-8''${full}`;
+}
