@@ -1,5 +1,7 @@
-import { readFile } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { request as httpRequest } from "node:http";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { expect, expectAccessible, test } from "./fixtures";
 
@@ -190,6 +192,16 @@ test("A file that is too large is refused in a sentence, and the workshop stays 
   const large = { name: "large.json", mimeType: "application/json", buffer: Buffer.alloc(66 * 1024 * 1024, 32) };
   const answer = await request.post("/", { multipart: { file: large } });
   expect([answer.status(), await answer.text()]).toEqual([413, expect.stringContaining("larger than 64 MiB")]);
+
+  // With scripts it is told before anything is sent.
+  const folder = await mkdtemp(join(tmpdir(), "stillroom-large-"));
+  const path = join(folder, "large.json");
+  await writeFile(path, large.buffer);
   await page.goto("/");
+  await page.getByText("Open another workshop").click();
+  await page.getByLabel("Workshop file", { exact: true }).setInputFiles(path);
+  await page.getByRole("button", { name: "Open this file" }).click();
+  await expect(page.getByRole("alert").filter({ hasText: "larger than 64 MiB" })).toBeVisible();
+  await rm(folder, { recursive: true });
   await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();
 });

@@ -2,7 +2,7 @@ import { formulaPaths, type FormulaPath } from "@/lib/domain/formula-paths";
 import { dividedBy, type Fraction, times, whole } from "@/lib/domain/fraction";
 import type { MicroUnits } from "@/lib/domain/money";
 import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
-import { decimalValue } from "@/lib/domain/quantity";
+import { decimalValue, UNITS } from "@/lib/domain/quantity";
 import type { IngredientInUnit, Losses } from "@/lib/domain/unit-breakdown";
 import type { PackagingItem, PerRunItem } from "@/lib/domain/workshop";
 import {
@@ -36,7 +36,9 @@ export function ingredientWorking({ line, fraction, quantity, cost }: Ingredient
   const priced = priceWorking(material, price, view);
   const { paths, more } = formulaPaths(formulas, product.formula, material.id, compositionOf, MOST_PATHS);
   const told = paths.length > 1 || paths.some(({ steps }) => steps.length > 1 || steps[0]?.takesTheRest);
-  const share = `${percentShown(inPpm(fraction))} of the ${massInFull(product.fill.quantity)} that are filled`;
+  const { typed } = product.fill;
+  const asTyped = UNITS[typed.unit].kind === "volume" ? `, ${amountShown(typed)},` : "";
+  const share = `${percentShown(inPpm(fraction))} of the ${massInFull(product.fill.quantity)}${asTyped} that are filled`;
   return {
     lines: price
       ? [
