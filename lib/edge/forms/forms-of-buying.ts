@@ -29,8 +29,12 @@ export const SUPPLIER_FORM: readonly FormField[] = [
   needed("leadCounts", "The lead time counts", choice({ working: "working days", calendar: "calendar days" })),
   optional("closedDays", "Closed days", DAYS, { hint: "One date a line; on these the supplier sends nothing." }),
   optional("shipping", "Shipping of one order", MONEY, { hint: NOT_RECLAIMED }),
-  optional("shippingFreeFrom", "Shipping is free from", MONEY, { hint: "Of goods in one order. Empty for never." }),
-  optional("minimumOrder", "Smallest order", MONEY, { hint: "Of goods in one order. Empty for none." }),
+  optional("shippingFreeFrom", "Shipping is free from", MONEY, {
+    hint: `Of goods in one order. ${NOT_RECLAIMED} Empty for never.`,
+  }),
+  optional("minimumOrder", "Smallest order", MONEY, {
+    hint: `Of goods in one order. ${NOT_RECLAIMED} Empty for none.`,
+  }),
 ];
 
 export const MATERIAL_FORM: readonly FormField[] = [

@@ -87,7 +87,9 @@ export const SETTINGS_FORM: readonly FormField[] = [
   optional("today", "Set the date to", DAY, { hint: "Empty for the real date." }),
   optional("horizonDays", "Plan ahead", WHOLE_NUMBER, { unit: "days", hint: "Empty for 56." }),
   optional("coverDays", "Buy for", WHOLE_NUMBER, { unit: "days", hint: "Empty for as long as the plan." }),
-  needed("labourPerHour", "An hour of labour", MONEY, { hint: "What it costs the workshop." }),
+  needed("labourPerHour", "An hour of labour", MONEY, {
+    hint: "What it costs the workshop, without the tax that you reclaim.",
+  }),
   needed("overheadPerHour", "Overhead for an hour", MONEY, { hint: "Without the tax that you reclaim." }),
   needed("balanceStep", "Step of the balance", AMOUNT, { hint: "The smallest weight that it shows, as 0.1 g." }),
   optional("closedDays", "Closed days", DAYS, { hint: "One date a line; on these nothing is ordered or comes in." }),

@@ -90,28 +90,29 @@ export function partForSettings(workshop: Workshop): Workshop {
 
 function partBuilder(workshop: Workshop) {
   const taken = new Map(RECORD_LISTS.map((list) => [list, new Set<string>()]));
-  const recordsByList = new Map<RecordList, ReadonlyMap<string, Workshop[RecordList][number]>>();
-  const recordOf = <L extends RecordList>(list: L, id: string): Workshop[L][number] | undefined => {
-    const byId = recordsByList.get(list) ?? new Map(workshop[list].map((record) => [record.id, record]));
+  const recordsByList = new Map<RecordList, ReadonlyMap<string, AnyRecord>>();
+  const recordOf = (list: RecordList, id: string): AnyRecord | undefined => {
+    const kept: readonly AnyRecord[] = workshop[list];
+    const byId = recordsByList.get(list) ?? new Map(kept.map((record) => [record.id, record]));
     recordsByList.set(list, byId);
-    return byId.get(id) as Workshop[L][number] | undefined;
+    return byId.get(id);
   };
   // Chains of premixes are at most eight deep, so that this ends soon.
-  const take = <L extends RecordList>(list: L, id: string): void => {
+  const take = (list: RecordList, id: string): void => {
     const record = recordOf(list, id);
     if (record === undefined || taken.get(list)?.has(id) === true) return;
     taken.get(list)?.add(id);
-    REFERENCES[list](record, take);
+    referencesOf(list, record, take);
   };
-  const takeThoseReferringTo = <L extends RecordList>(list: L, to: RecordList, id: string): void => {
-    for (const record of workshop[list] as readonly Workshop[L][number][]) {
-      REFERENCES[list](record, (toList, toId) => {
+  const takeThoseReferringTo = (list: RecordList, to: RecordList, id: string): void => {
+    for (const record of workshop[list]) {
+      referencesOf(list, record, (toList, toId) => {
         if (toList === to && toId === id) take(list, record.id);
       });
     }
   };
   const part = <L extends RecordList>(list: L): Workshop[L] =>
-    (workshop[list] as readonly Workshop[L][number][]).filter(({ id }) => taken.get(list)?.has(id)) as Workshop[L];
+    (workshop[list] as readonly AnyRecord[]).filter(({ id }) => taken.get(list)?.has(id)) as unknown as Workshop[L];
   return {
     take,
     takeThoseReferringTo,
@@ -130,3 +131,9 @@ function partBuilder(workshop: Workshop) {
     }),
   };
 }
+
+type AnyRecord = Workshop[RecordList][number];
+
+/** The table asks for a record of its list, which the caller took from that very list. */
+const referencesOf = (list: RecordList, record: AnyRecord, visit: Visit): void =>
+  (REFERENCES[list] as (record: AnyRecord, visit: Visit) => void)(record, visit);

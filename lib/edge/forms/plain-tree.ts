@@ -6,7 +6,7 @@ export function plainTree(value: unknown): Json {
   if (value === null || typeof value === "string" || typeof value === "boolean") return value;
   if (typeof value === "number") return numberAsWritten(String(value));
   if (Array.isArray(value)) return value.map(plainTree);
-  if (typeof value !== "object") return String(value);
+  if (typeof value !== "object") return typeof value;
   const tree = new Map<string, Json>();
   for (const [key, inner] of Object.entries(value)) if (inner !== undefined) tree.set(key, plainTree(inner));
   return tree;
