@@ -12,7 +12,7 @@ test("A maker sees at a glance what to order this week, what is lost and how far
 
 test("A maker reads how much is there, how long it lasts and by which day to order", async ({ page }) => {
   await page.goto("/shelf");
-  const emulsifier = page.locator("summary", { hasText: "Cationic emulsifier blend" });
+  const emulsifier = page.locator("summary", { hasText: "Cationic emulsifier" });
   await expect(emulsifier).toContainText("900 g");
   await expect(emulsifier).toContainText("13 days");
   await expect(emulsifier).toContainText("Tue 24 Nov");

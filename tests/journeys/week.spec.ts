@@ -20,7 +20,7 @@ test("A maker goes on to the weeks after and sees which runs cannot be made and 
   await page.getByRole("link", { name: "Week after" }).click();
   await expect(page.getByRole("heading", { level: 1, name: "7 to 13 December" })).toBeVisible();
   await expect(page.getByText("Five runs,")).toContainText("Three can be made, two cannot.");
-  await expect(page.getByText("Five runs,")).toContainText(/are short of Cationic emulsifier blend/);
+  await expect(page.getByText("Five runs,")).toContainText(/are short of Cationic emulsifier/);
   const slip = page.getByRole("list", { name: "Runs by day" }).getByRole("link", { name: /Conditioner, 200 g jar/ });
   await expect(slip).toContainText("Short 198 g");
   await expect(slip).toContainText("8 units could be made");
@@ -36,7 +36,7 @@ test("A maker follows a slip to the run's draws, its working and the run that to
     .click();
   const run = page.locator("details", { hasText: "Tue 8 Dec" }).first();
   await expect(run).toHaveAttribute("open", "");
-  await expect(run).toContainText("At its turn the shelf allows 8 units at most; Cationic emulsifier blend");
+  await expect(run).toContainText("At its turn the shelf allows 8 units at most; Cationic emulsifier");
   // r05 is nearer, but 186.3375 g of it are not enough
   await expect(run).toContainText(
     "Conditioner, 200 g jar of Mon 30 Nov took it: without that run this one could be made.",

@@ -7,7 +7,7 @@ import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
-import type { MaterialPart } from "./material-row";
+import type { MaterialPart } from "./shelf";
 
 /** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */
 export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
@@ -46,7 +46,7 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
               <th scope="row">{here.length === 2 ? "Both" : `All ${String(here.length)}`}</th>
               <td className="not-on-phone" />
               <td className="number end">{stockShown(onHand, material.measure, "there")}</td>
-              <td className="number not-on-phone">{stockShown(used, material.measure, "nearest")}</td>
+              <td className="number not-on-phone">{stockShown(used, material.measure, "there")}</td>
               <td className="not-on-phone" />
             </tr>
           )}
@@ -71,7 +71,7 @@ function ladderTitle(lots: number): string {
 function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonly lot: LadderLot }): ReactNode {
   const { today, workshop } = shelf;
   const held = stockShown(lot.quantity, material.measure, "there");
-  const used = stockShown(lot.used, material.measure, "nearest");
+  const used = stockShown(lot.used, material.measure, "there");
   const bestBefore = lot.expires === null ? "none" : dayShown(lot.expires, today, { weekday: false, year: true });
   const paid = paidFor(lot);
   const isHere = lot.order === null && isUsable(lot, today);

@@ -4,32 +4,16 @@ import { Ribbon } from "@/app/_ui/ribbon";
 import { Sign } from "@/app/_ui/sign";
 import { type Day, daysBetween } from "@/lib/domain/calendar";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
-import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
+import type { Material } from "@/lib/domain/workshop";
 import { dayShown, daysShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 import { ribbonOf } from "@/lib/edge/ribbon";
-import type { RibbonAxis } from "@/lib/edge/ribbon-axis";
-import { materialAnchor } from "./anchors";
+import { materialAnchor } from "@/lib/edge/material-address";
 import { LotLadder } from "./lot-ladder";
 import { NextDraws } from "./next-draws";
 import { Offers } from "./offers";
 import { OrderWorking } from "./order-working";
+import type { MaterialPart } from "./shelf";
 import { addressOf, type Asked, type Group, isOpen } from "./shelf-list";
-
-/** What every row of the shelf needs beside its own material. */
-export interface Shelf {
-  readonly workshop: Workshop;
-  readonly today: Day;
-  readonly lastDay: Day;
-  readonly axis: RibbonAxis;
-  readonly productOf: (id: string) => Product;
-  readonly supplierOf: (id: string) => Supplier;
-  readonly offersOf: (material: Material) => readonly Offer[];
-}
-
-export interface MaterialPart {
-  readonly outlook: MaterialOutlook;
-  readonly shelf: Shelf;
-}
 
 const KIND_WORDS: Readonly<Record<Material["kind"], string>> = {
   ingredient: "",

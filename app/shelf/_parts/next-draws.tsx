@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 import { isoDate } from "@/lib/domain/calendar";
-import type { MaterialPart } from "./material-row";
+import type { MaterialPart } from "./shelf";
 
 /** So many runs are named; the rest are added up. */
 const NAMED = 3;

@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
 import { ratio } from "@/lib/domain/fraction";
-import type { Offer, Supplier } from "@/lib/domain/workshop";
-import { amountShown, countShown, NO_BREAK, priceShown, pricePerGramShown } from "@/lib/edge/figures";
-import type { MaterialPart } from "./material-row";
+import type { Offer } from "@/lib/domain/workshop";
+import { amountShown, countShown, priceShown, pricePerGramShown } from "@/lib/edge/figures";
+import { leadWords, type MaterialPart } from "./shelf";
 
 /** Who sells it, in what packs, at what price, and how long it takes. */
 export function Offers({ outlook: { material, pricedOffer, offersConsidered }, shelf }: MaterialPart): ReactNode {
@@ -54,10 +54,6 @@ export function Offers({ outlook: { material, pricedOffer, offersConsidered }, s
     </>
   );
 }
-
-/** `comes in 3 working days`. */
-export const leadWords = ({ leadDays, leadCounts }: Supplier): string =>
-  `comes in ${countShown(leadDays)}${NO_BREAK}${leadCounts === "working" ? "working " : ""}${leadDays === 1 ? "day" : "days"}`;
 
 const conditions = ({ breaks, minPacks }: Offer, shown: (price: bigint) => string): readonly string[] => [
   ...(minPacks > 1n ? [`at least ${countShown(minPacks)} packs`] : []),

@@ -4,8 +4,7 @@ import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
 import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 import { inARow } from "@/lib/edge/counted";
-import type { MaterialPart } from "./material-row";
-import { leadWords } from "./offers";
+import { leadWords, type MaterialPart } from "./shelf";
 
 /** How the order day was reached, and how much is to be bought. */
 export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
@@ -39,9 +38,8 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
         </p>
       )}
       <p className="shelf-facts">
-        {material.safetyStock
-          ? `Safety stock ${amount(material.safetyStock.quantity, "nearest")}, ${daysShown(material.safetyDays)} before it is needed. `
-          : `No safety stock${material.safetyDays > 0 ? `; wanted ${daysShown(material.safetyDays)} before it is needed` : ""}. `}
+        {material.safetyStock ? `Safety stock ${amount(material.safetyStock.quantity, "nearest")}` : "No safety stock"}
+        {material.safetyDays > 0 && `, wanted in the house ${daysShown(material.safetyDays)} before it is needed`}.{" "}
         {material.measure === "mass" &&
           (material.density === null ? "Density not known." : `Density ${densityShown(material.density)}.`)}
       </p>
@@ -71,7 +69,9 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
     .sort((a, b) => a - b);
   return [
     first,
-    { operator: "−", figure: daysShown(material.safetyDays), reason: "wanted in the house before that" },
+    ...(material.safetyDays > 0
+      ? [{ operator: "−" as const, figure: daysShown(material.safetyDays), reason: "wanted in the house before that" }]
+      : []),
     { figure: shown(neededBy), reason: "needed by", isResult: true },
     {
       operator: "−",

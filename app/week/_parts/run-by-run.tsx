@@ -2,7 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { RowKeys } from "@/app/_ui/row-keys";
 import { Sign } from "@/app/_ui/sign";
-import { materialAddress } from "@/app/shelf/_parts/anchors";
+import { materialAddress } from "@/lib/edge/material-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Prepared } from "@/lib/domain/plan";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -147,7 +147,7 @@ function RunDraws({ outlook: { draws, short } }: { readonly outlook: RunOutlook 
                 <span className="phone-only"> there at its turn</span>
               </td>
               <td className="number not-on-phone">
-                {drawn > 0n ? stockShown(drawn, material.measure, "nearest") : "nothing"}
+                {drawn > 0n ? stockShown(drawn, material.measure, drawn === need ? "lacking" : "there") : "nothing"}
               </td>
             </tr>
           );

@@ -2,7 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ribbon, RibbonAxis } from "@/app/_ui/ribbon";
 import { Sign } from "@/app/_ui/sign";
-import { materialAddress } from "@/app/shelf/_parts/anchors";
+import { materialAddress } from "@/lib/edge/material-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Plan } from "@/lib/domain/plan-figures";
 import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";

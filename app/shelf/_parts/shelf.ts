@@ -1,0 +1,25 @@
+import type { Day } from "@/lib/domain/calendar";
+import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
+import { countShown, NO_BREAK } from "@/lib/edge/figures";
+import type { RibbonAxis } from "@/lib/edge/ribbon-axis";
+
+/** What every row of the shelf needs beside its own material. */
+export interface Shelf {
+  readonly workshop: Workshop;
+  readonly today: Day;
+  readonly lastDay: Day;
+  readonly axis: RibbonAxis;
+  readonly productOf: (id: string) => Product;
+  readonly supplierOf: (id: string) => Supplier;
+  readonly offersOf: (material: Material) => readonly Offer[];
+}
+
+export interface MaterialPart {
+  readonly outlook: MaterialOutlook;
+  readonly shelf: Shelf;
+}
+
+/** `comes in 3 working days`. */
+export const leadWords = ({ leadDays, leadCounts }: Supplier): string =>
+  `comes in ${countShown(leadDays)}${NO_BREAK}${leadCounts === "working" ? "working " : ""}${leadDays === 1 ? "day" : "days"}`;
