@@ -36,6 +36,9 @@ export interface PastedFormula {
   readonly looksLikeGrams: boolean;
 }
 
+type KnownMaterial = Pick<Material, "id" | "name" | "measure">;
+type KnownFormula = Pick<Formula, "id" | "name">;
+
 /** More lines than any formula has. */
 export const MOST_LINES = 500;
 /** Text beyond this is not looked at. */
@@ -44,7 +47,7 @@ const MOST_CHARACTERS = 2_000_000;
 /** @param workshop  the materials and formulas that lines are matched to; what is counted cannot be in a formula */
 export function readPastedFormula(
   pasted: string,
-  workshop: { readonly materials: readonly Material[]; readonly formulas: readonly Formula[] },
+  workshop: { readonly materials: readonly KnownMaterial[]; readonly formulas: readonly KnownFormula[] },
 ): PastedFormula {
   const known: readonly Known[] = [
     ...workshop.materials

@@ -97,7 +97,8 @@ export function putFirstProduct(workshop: Workshop, form: SentForm, realToday: D
 
 const onceEach = (faults: readonly SentFault[]): readonly SentFault[] =>
   faults.filter(
-    ({ name, message }, at) => at === faults.findIndex((one) => one.name === name && (name !== null || one.message === message)),
+    ({ name, message }, at) =>
+      at === faults.findIndex((one) => one.name === name && (name !== null || one.message === message)),
   );
 
 const textIn = (form: SentForm, name: string): string => {
@@ -156,12 +157,18 @@ function partsOf(workshop: Workshop, form: SentForm): readonly Part[] {
   const supplier = supplierKnown?.id ?? `${id}-s`;
   const [lines, packaging] = [typedRows(form, "lines"), typedRows(form, "packaging")];
   const idByName = new Map(known);
-  const materials = [...lines.map((row) => ({ row, kind: "ingredient" })), ...packaging.map((row) => ({ row, kind: "packaging" }))];
+  const materials = [
+    ...lines.map((row) => ({ row, kind: "ingredient" })),
+    ...packaging.map((row) => ({ row, kind: "packaging" })),
+  ];
   const ofMaterials = materials.flatMap(({ row, kind }, at): readonly Part[] => {
     const isNew = !idByName.has(keyOf(row.material));
     if (isNew) idByName.set(keyOf(row.material), `${id}-m${String(at + 1)}`);
     const material = idByName.get(keyOf(row.material)) ?? "";
-    return [materialPart(row, kind, material, isNew), ...offerPart(row, `${id}-o${String(at + 1)}`, material, supplier)];
+    return [
+      materialPart(row, kind, material, isNew),
+      ...offerPart(row, `${id}-o${String(at + 1)}`, material, supplier),
+    ];
   });
   const materialOf = (row: TypedRow): string => idByName.get(keyOf(row.material)) ?? "";
   return [
