@@ -12,7 +12,7 @@ import {
 } from "./plan-figures";
 import { type PriceBook, shelfPrice } from "./prices";
 import { decimalValue } from "./quantity";
-import type { Product, Settings } from "./workshop";
+import type { Material, Product, Settings } from "./workshop";
 
 const MINUTES_AN_HOUR = whole(60n);
 
@@ -37,8 +37,10 @@ export function costOf(
   const labour = times(hours, whole(settings.labourPerHour));
   const overhead = times(hours, whole(settings.overheadPerHour));
 
+  const used = uses.map((use) => forOneUnit(use, product));
+
   const onBasis = (basis: Basis): UnitCost => {
-    const lines = uses.map((use) => lineOf(use, product, priceOn(basis, bookOf(use.material.id), use, product)));
+    const lines = used.map((each) => lineOf(each, priceOn(basis, bookOf(each.material.id), each.inUsualRun)));
     const ingredients = totalOf(lines, (use) => use.as === "ingredient");
     const packaging = totalOf(lines, (use) => use.as !== "ingredient");
     const perUnit = ingredients && packaging && total([ingredients, packaging, labour, overhead]);
@@ -49,31 +51,56 @@ export function costOf(
   return { product, bulk: exactFor(bulkOf(product), product.usualRun), byBasis: { replacement, shelf, average } };
 }
 
-function priceOn(basis: Basis, book: PriceBook, use: MaterialUse, product: Product): Price | null {
+/** What one unit takes of a material: the same on every basis. Exact µg or pieces. */
+interface UsedByUnit {
+  readonly material: Material;
+  readonly inUsualRun: Fraction;
+  readonly quantity: Fraction;
+  readonly uses: readonly Pick<CostUse, "as" | "quantity">[];
+}
+
+function forOneUnit({ material, need, uses }: MaterialUse, { usualRun }: Product): UsedByUnit {
+  const inUsualRun = exactFor(need, usualRun);
+  const each = (run: Fraction): Fraction => ratio(run.over, run.under * usualRun);
+  return {
+    material,
+    inUsualRun,
+    quantity: each(inUsualRun),
+    uses: uses.map((use) => ({ as: use.as, quantity: each(exactFor(use.need, usualRun)) })),
+  };
+}
+
+function priceOn(basis: Basis, book: PriceBook, inUsualRun: Fraction): Price | null {
   switch (basis) {
     case "replacement":
       return book.replacement;
     case "average":
       return book.average;
     case "shelf":
-      return shelfPrice(book, exactFor(use.need, product.usualRun));
+      return shelfPrice(book, inUsualRun);
   }
 }
 
-function lineOf(use: MaterialUse, product: Product, price: Price | null): CostLine {
-  const forOneUnit = (run: Fraction): Fraction => ratio(run.over, run.under * product.usualRun);
-  const cost = (quantity: Fraction): Fraction | null => (price === null ? null : times(quantity, price.each));
-  const uses = use.uses.map(({ as, need }): CostUse => {
-    const quantity = forOneUnit(exactFor(need, product.usualRun));
-    return { as, quantity, cost: cost(quantity) };
-  });
-  const quantity = forOneUnit(exactFor(use.need, product.usualRun));
-  return { material: use.material, quantity, cost: cost(quantity), uses, price };
+function lineOf({ material, quantity, uses }: UsedByUnit, price: Price | null): CostLine {
+  const cost = (taken: Fraction): Fraction | null => (price === null ? null : times(taken, price.each));
+  return {
+    material,
+    quantity,
+    cost: cost(quantity),
+    uses: uses.map((use) => ({ ...use, cost: cost(use.quantity) })),
+    price,
+  };
 }
 
 /** The cost of those uses over all lines, or null where one of them has no price. @rule COST-6 */
 function totalOf(lines: readonly CostLine[], counts: (use: CostUse) => boolean): Fraction | null {
-  const costs = lines.flatMap(({ uses }) => uses.filter(counts).map(({ cost }) => cost));
-  const known = costs.filter((cost) => cost !== null);
-  return known.length < costs.length ? null : total(known);
+  const costs: Fraction[] = [];
+  for (const { uses } of lines) {
+    for (const use of uses) {
+      if (!counts(use)) continue;
+      if (use.cost === null) return null;
+      costs.push(use.cost);
+    }
+  }
+  return total(costs);
 }

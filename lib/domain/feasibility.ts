@@ -14,8 +14,20 @@ export interface RunToJudge {
   readonly product: Product;
   /** Its date, or today where that has passed. */
   readonly day: Day;
-  readonly uses: readonly MaterialUse[];
+  /** By material id. Worked out once: a run is judged many times where days are tried out. */
+  readonly asks: readonly RunAsk[];
 }
+
+/** What a run asks of one material. */
+export interface RunAsk {
+  readonly use: MaterialUse;
+  readonly need: Stock;
+  readonly least: Stock;
+}
+
+/** What so many units ask of each material that the product uses. @rule NEED-3, NEED-4 */
+export const asksOf = (uses: readonly MaterialUse[], units: Units): readonly RunAsk[] =>
+  uses.map((use) => ({ use, need: roundedUpFor(use.need, units), least: roundedUpFor(use.least, units) }));
 
 /** What is here and what comes in, by material id; arrivals by day. */
 export interface StockToCome {
@@ -62,16 +74,10 @@ function shelfOn(inTime: ShelfInTime, day: Day): StandingShelf {
   return inTime.shelf;
 }
 
-function judge({ run, product, day, uses }: RunToJudge, shelfFor: (material: Material) => StandingShelf): RunOutlook {
-  const asked = uses.map((use) => {
-    const shelf = shelfFor(use.material);
-    return {
-      use,
-      shelf,
-      there: shelf.holds,
-      need: roundedUpFor(use.need, run.units),
-      least: roundedUpFor(use.least, run.units),
-    };
+function judge({ run, product, day, asks }: RunToJudge, shelfFor: (material: Material) => StandingShelf): RunOutlook {
+  const asked = asks.map((ask) => {
+    const shelf = shelfFor(ask.use.material);
+    return { ...ask, shelf, there: shelf.holds };
   });
   const short = asked
     .filter(({ there, least }) => there < least)

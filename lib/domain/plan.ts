@@ -2,11 +2,11 @@ import { type Arrival, arrivalsOf, deliveryFrom } from "./arrivals";
 import { type Day, daysAfter, later } from "./calendar";
 import { byCodePoint } from "./code-point-order";
 import { costOf } from "./costing";
-import { judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { asksOf, judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
 import { compositions } from "./formula";
 import { byId, grouped } from "./index-by-id";
 import { asShelfLot } from "./lots";
-import { roundedUpFor, usesOf } from "./needs";
+import { usesOf } from "./needs";
 import { outlookOf } from "./outlook";
 import type { Plan } from "./plan-figures";
 import { priceBook } from "./prices";
@@ -80,7 +80,7 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
     run,
     product: productOf(run.product),
     day: later(run.date, today),
-    uses: usesByProduct.get(run.product) ?? [],
+    asks: asksOf(usesByProduct.get(run.product) ?? [], run.units),
   }));
   const lots = workshop.lots.map((lot) => ({ material: lot.material, lot: asShelfLot(lot) }));
   const lotsByMaterial = new Map(
@@ -97,8 +97,6 @@ const byTurn = (a: Run, b: Run): number => a.date - b.date || a.sequence - b.seq
 function drawsOn(runs: readonly RunToJudge[], lastDay: Day): ReadonlyMap<string, readonly Draw[]> {
   const draws = runs
     .filter(({ day }) => day <= lastDay)
-    .flatMap(({ run, day, uses }) =>
-      uses.map((use) => ({ material: use.material.id, day, run, need: roundedUpFor(use.need, run.units) })),
-    );
+    .flatMap(({ run, day, asks }) => asks.map(({ use, need }) => ({ material: use.material.id, day, run, need })));
   return grouped(draws, ({ material }) => material);
 }

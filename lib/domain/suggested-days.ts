@@ -148,8 +148,8 @@ function roomFor(turn: RunToJudge, { workshop, plan, benchMinutes }: Planned, fr
   };
 }
 
-const arrivalsFor = ({ uses }: RunToJudge, { arrivalsByMaterial }: StockToCome): readonly Arrival[] =>
-  uses.flatMap(({ material }) => arrivalsByMaterial.get(material.id) ?? []);
+const arrivalsFor = ({ asks }: RunToJudge, { arrivalsByMaterial }: StockToCome): readonly Arrival[] =>
+  asks.flatMap(({ use: { material } }) => arrivalsByMaterial.get(material.id) ?? []);
 
 /**
  * The orders that are needed: latest first, each order that brings one of the run's materials is left out where the
