@@ -4,7 +4,6 @@
  */
 import { type Day, daysBetween } from "@/lib/domain/calendar";
 import { byDrawOrder } from "@/lib/domain/lots";
-import { roundedUpFor } from "@/lib/domain/needs";
 import { preparedFor } from "@/lib/domain/plan";
 import type { Workshop } from "@/lib/domain/workshop";
 
@@ -35,12 +34,12 @@ export function loopInput(workshop: Workshop, today: Day): LoopInput {
   const all = lots.flat();
   const need = new Float64Array(workshop.materials.length * days);
   const rowOf = new Map(workshop.materials.map(({ id }, index) => [id, index]));
-  for (const { run, day, uses } of runs) {
+  for (const { day, asks } of runs) {
     const column = daysBetween(today, day);
     if (column >= days) continue;
-    for (const use of uses) {
+    for (const { use, need: asked } of asks) {
       const cell = (rowOf.get(use.material.id) ?? 0) * days + column;
-      need[cell] = (need[cell] ?? 0) + Number(roundedUpFor(use.need, run.units));
+      need[cell] = (need[cell] ?? 0) + Number(asked);
     }
   }
   return {
