@@ -1,23 +1,56 @@
+import type { Books } from "@/lib/domain/desk";
 import type { Workshop } from "@/lib/domain/workshop";
-import type { Cell, Table } from "./columns";
+import type { Table } from "./columns";
+import type { Sql } from "./connection";
+import { deskOfRows } from "./desk-of-rows";
 import { openStore } from "./open-store";
+import { rowsOfDesk } from "./rows-of-desk";
+import { rowsOfWorkshop } from "./rows-of-workshop";
 import { storeFile } from "./store-file";
-import { type Rows, TABLE_NAMES, TABLES } from "./tables";
+import { type Rows, type TableName, TABLE_NAMES, TABLES } from "./tables";
 import { workshopOfRows } from "./workshop-of-rows";
 
-/** Every table in one statement: one statement sees one state of the store, never half of an import. */
+/** Every table in one statement: one statement sees one state of the store, never half of a change. */
 const EVERYTHING = TABLE_NAMES.map((name) => `(${TABLES[name].select}) AS "${name}"`).join(", ");
 
 /** What the app's store holds, or null where no workshop has been opened yet. */
+export const readBooks = (): Promise<Books | null> => readBooksFrom(storeFile());
+
+/** The workshop of the app's store without what only the app keeps, or null where none has been opened yet. */
 export const readWorkshop = (): Promise<Workshop | null> => readWorkshopFrom(storeFile());
 
 /** What the store in this file holds. @throws StoreUnusable */
-export async function readWorkshopFrom(file: string): Promise<Workshop | null> {
+export async function readBooksFrom(file: string): Promise<Books | null> {
   const { reader } = await openStore(file);
-  const [texts] = await reader.alone((sql) => sql.rows(`SELECT ${EVERYTHING}`));
-  const rows = TABLE_NAMES.map((name, index) => {
-    const { rowOf } = TABLES[name] as Table<unknown>;
-    return [name, (JSON.parse(String(texts?.[index])) as Cell[][]).map(rowOf)];
-  });
-  return workshopOfRows(Object.fromEntries(rows) as Rows);
+  return reader.alone(async (sql) => booksOfTexts(await loadTexts(sql)));
 }
+
+/** The workshop of the store in this file. @throws StoreUnusable */
+export const readWorkshopFrom = async (file: string): Promise<Workshop | null> =>
+  (await readBooksFrom(file))?.workshop ?? null;
+
+/** The rows of each table as one text, in the form in which one statement writes them. */
+export type TableTexts = Readonly<Record<TableName, string>>;
+
+/** What the store holds, as this connection sees it: inside a transaction, what that transaction sees. */
+export async function loadTexts(sql: Sql): Promise<TableTexts> {
+  const [texts] = await sql.rows(`SELECT ${EVERYTHING}`);
+  return byTable((_table, name) => String(texts?.[TABLE_NAMES.indexOf(name)]));
+}
+
+/** The books that these texts hold, or null where no workshop has been opened yet. */
+export function booksOfTexts(texts: TableTexts): Books | null {
+  const rows = byTable(({ rowsOf }, name) => rowsOf(texts[name])) as Rows;
+  const workshop = workshopOfRows(rows);
+  return workshop && { workshop, desk: deskOfRows(rows) };
+}
+
+/** The books as they are written. */
+export function textsOfBooks({ workshop, desk }: Books): TableTexts {
+  const rows: Rows = { ...rowsOfWorkshop(workshop), ...rowsOfDesk(desk) };
+  return byTable(({ textOf }, name) => textOf(rows[name]));
+}
+
+/** One value for each table, under its name. */
+const byTable = <T>(value: (table: Table<unknown>, name: TableName) => T): Readonly<Record<string, T>> =>
+  Object.fromEntries(TABLE_NAMES.map((name) => [name, value(TABLES[name] as Table<unknown>, name)]));

@@ -1,9 +1,11 @@
 /**
  * How a value of the domain lies in a column of a table, and how a whole table is written and read in one statement:
- * as one JSON text, which SQLite takes apart and puts together. Whole numbers go in as text and are cast, so that
- * nothing on the way rounds them; none is above 2^53 − 1, so that they come out exactly. @rule QTY-6
+ * as one JSON text, which SQLite takes apart and puts together. A whole number is not above 2^53 − 1, so that a number
+ * of JSON carries it exactly; one that would be rounded comes out above that, and its column's CHECK refuses it.
+ * @rule QTY-6
  */
 import { type Day, dayOf, isoDate } from "@/lib/domain/calendar";
+import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { Amount, Measured, Stock, Unit } from "@/lib/domain/quantity";
 
 /** What JSON carries of one cell. */
@@ -28,7 +30,7 @@ export const small: Column<number> = { affinity: "INTEGER", write: (value) => va
 /** A whole number of a unit. */
 export const whole = <Q extends bigint>(): Column<Q> => ({
   affinity: "INTEGER",
-  write: (value) => value.toString(),
+  write: Number,
   read: (cell) => BigInt(cell as number) as Q,
 });
 
@@ -76,12 +78,13 @@ export const measuredOrNull = <Q extends Stock>(
 
 export interface Table<Row> {
   readonly name: string;
-  /** Takes one JSON text, a list of rows, each a list of cells. */
+  /** Takes one JSON text: a list of rows, each a list of cells. */
   readonly insert: string;
-  /** Gives the rows as one JSON text, in the order of the list. */
+  /** Gives the rows as such a text, in the order of the list. */
   readonly select: string;
-  readonly cellsOf: (row: Row) => readonly Cell[];
-  readonly rowOf: (cells: readonly Cell[]) => Row;
+  /** The text that `insert` takes: for rows that are kept already the very text that `select` gives. */
+  readonly textOf: (rows: readonly Row[]) => string;
+  readonly rowsOf: (text: string) => readonly Row[];
 }
 
 /**
@@ -99,13 +102,24 @@ export function table<Row extends object>(
     const cell = `value ->> ${String(index)}`;
     return affinity === "INTEGER" ? `CAST(${cell} AS INTEGER)` : cell;
   });
+  const inOrder = (a: Row, b: Row): number =>
+    orderedBy.reduce((so, column) => so || compareKeys(a[column], b[column]), 0);
   const order = orderedBy.map((column) => `"${column}"`).join(", ");
   return {
     name,
     insert: `INSERT INTO "${name}" (${names}) SELECT ${values.join(", ")} FROM json_each(?)`,
     select: `SELECT json_group_array(json_array(${names})) FROM (SELECT ${names} FROM "${name}" ORDER BY ${order})`,
-    cellsOf: (row) => known.map(([column, { write }]) => write(row[column])),
-    rowOf: (cells) =>
-      Object.fromEntries(known.map(([column, { read }], index) => [column, read(cells[index] ?? null)])) as Row,
+    textOf: (rows) =>
+      JSON.stringify(rows.toSorted(inOrder).map((row) => known.map(([column, { write }]) => write(row[column])))),
+    rowsOf: (text) =>
+      (JSON.parse(text) as Cell[][]).map((cells) => {
+        const row: Partial<Record<keyof Row, unknown>> = {};
+        known.forEach(([column, { read }], index) => (row[column] = read(cells[index] ?? null)));
+        return row as Row;
+      }),
   };
 }
+
+/** As SQLite orders them: numbers by size, texts by code point. */
+const compareKeys = (a: unknown, b: unknown): number =>
+  typeof a === "number" && typeof b === "number" ? a - b : byCodePoint(String(a), String(b));

@@ -3,6 +3,7 @@ import { randomUUID } from "node:crypto";
 import type { Connection, Sql } from "./connection";
 import { keepCopy } from "./kept-copy";
 import type { MigrationFile } from "./migration-files";
+import { inOneTransaction } from "./transaction";
 
 export type Migration =
   | { readonly kind: "ready"; readonly applied: readonly string[]; readonly keptAs: string | null }
@@ -46,38 +47,6 @@ export const migrate = (
 export async function applyAll(sql: Sql, migrations: readonly MigrationFile[]): Promise<void> {
   await sql.run(HISTORY);
   for (const migration of migrations) await apply(sql, migration);
-}
-
-/**
- * Runs the work in one transaction that no other process can write beside. Foreign keys are looked at when it ends,
- * not statement by statement: a table that is rebuilt is dropped on the way.
- */
-export async function inOneTransaction<T>(sql: Sql, work: () => Promise<T>): Promise<T> {
-  await sql.run("PRAGMA foreign_keys = OFF");
-  try {
-    await sql.run("BEGIN EXCLUSIVE");
-    try {
-      const result = await work();
-      const broken = await sql.rows("PRAGMA foreign_key_check");
-      if (broken.length > 0) throw new Error(`${String(broken.length)} rows would name something that is not there`);
-      await sql.run("COMMIT");
-      return result;
-    } catch (fault) {
-      await rollBack(sql);
-      throw fault;
-    }
-  } finally {
-    await sql.run("PRAGMA foreign_keys = ON");
-  }
-}
-
-/** SQLite has already rolled back after some faults (a full disk); a second rollback is then an error of its own. */
-async function rollBack(sql: Sql): Promise<void> {
-  try {
-    await sql.run("ROLLBACK");
-  } catch (fault) {
-    if (!(fault instanceof Error && fault.message.includes("no transaction is active"))) throw fault;
-  }
 }
 
 type Verdict =

@@ -1,22 +1,23 @@
+import { emptyDesk } from "@/lib/domain/desk";
 import type { Workshop } from "@/lib/domain/workshop";
-import type { Table } from "./columns";
+import { textsOfBooks } from "./books";
 import type { Sql } from "./connection";
 import { keepCopy } from "./kept-copy";
-import { applyAll, inOneTransaction } from "./migrate";
+import { applyAll } from "./migrate";
 import { migrationFiles, migrationsFolder } from "./migration-files";
 import { openStore } from "./open-store";
-import { rowsOfWorkshop } from "./rows-of-workshop";
 import { TABLE_NAMES, TABLES } from "./tables";
+import { inOneTransaction } from "./transaction";
 
 /**
- * Makes the store of this file afresh with this workshop in it, in one transaction: whoever reads beside it, and
+ * Makes the store of this file afresh with this workshop and an empty desk in it, in one transaction: whoever reads beside it, and
  * whoever opens the file after the power went, finds all of the old or all of the new. The tables are dropped and made
  * again, so that a rule which forbids changing or deleting what was written does not stand in the way. The file
  * itself stays: a running server has it open, and SQLite finds the log beside it by its name.
  * @returns where the old store was kept, or null where it held no workshop
  */
 export async function replaceWorkshop(file: string, workshop: Workshop): Promise<string | null> {
-  const rows = rowsOfWorkshop(workshop);
+  const texts = textsOfBooks({ workshop, desk: emptyDesk });
   const migrations = migrationFiles(migrationsFolder());
   const { writer } = await openStore(file);
   return writer.alone((sql) =>
@@ -24,7 +25,7 @@ export async function replaceWorkshop(file: string, workshop: Workshop): Promise
       const keptAs = (await holdsWorkshop(sql)) ? await keepCopy(file, new Date()) : null;
       await dropEverything(sql);
       await applyAll(sql, migrations);
-      for (const name of TABLE_NAMES) await insert(sql, TABLES[name] as Table<unknown>, rows[name]);
+      for (const name of TABLE_NAMES) await sql.run(TABLES[name].insert, texts[name]);
       return keptAs;
     }),
   );
@@ -44,8 +45,4 @@ async function dropEverything(sql: Sql): Promise<void> {
     );
     for (const [name] of names) await sql.run(`DROP ${kind} "${String(name).replaceAll('"', '""')}"`);
   }
-}
-
-async function insert(sql: Sql, table: Table<unknown>, rows: readonly unknown[]): Promise<void> {
-  if (rows.length > 0) await sql.run(table.insert, JSON.stringify(rows.map(table.cellsOf)));
 }

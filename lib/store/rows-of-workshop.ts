@@ -1,21 +1,22 @@
 /** A workshop as the rows of the store. `position` keeps the order of each list. */
 import type { Amount, Measured, Stock, Unit } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine, Order, Product, Settings, Supplier, Workshop } from "@/lib/domain/workshop";
-import type { Row, Rows } from "./tables";
+import type { Row, WorkshopRows } from "./tables";
 
 type Placed<T> = T & { readonly position: number };
 
-const placed = <T extends object>(items: readonly T[]): readonly Placed<T>[] =>
+/** The records of a list, each with its place in it. */
+export const placed = <T extends object>(items: readonly T[]): readonly Placed<T>[] =>
   items.map((item, position) => ({ ...item, position }));
 
 /** The items of an inner list with the place each has in it. */
-const within = <Owner, Item extends object, Made>(
+export const within = <Owner, Item extends object, Made>(
   owners: readonly Owner[],
   list: (owner: Owner) => readonly Item[],
   row: (owner: Owner, item: Item, position: number) => Made,
 ): readonly Made[] => owners.flatMap((owner) => list(owner).map((item, position) => row(owner, item, position)));
 
-export function rowsOfWorkshop(workshop: Workshop): Rows {
+export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
   return {
     settings: [settingsRow(workshop.settings)],
     closedDays: workshop.settings.closedDays.map((day, position) => ({ position, day })),
@@ -71,17 +72,22 @@ function settingsRow({ balanceStep, ...settings }: Settings): Row<"settings"> {
   };
 }
 
-function formulaLineRow(formula: Formula, line: FormulaLine, position: number): Row<"formulaLines"> {
-  const { of } = line;
-  return {
-    formula: formula.id,
-    position,
-    material: of.kind === "material" ? of.id : null,
-    premix: of.kind === "formula" ? of.id : null,
-    percent: line.percent === "qs" ? null : line.percent,
-    phase: line.phase,
-  };
-}
+const formulaLineRow = (formula: Formula, line: FormulaLine, position: number): Row<"formulaLines"> => ({
+  formula: formula.id,
+  ...lineCells(line, position),
+});
+
+/** A line of a formula, or of a draft of one. */
+export const lineCells = (
+  { of, percent, phase }: FormulaLine,
+  position: number,
+): Omit<Row<"formulaLines">, "formula"> => ({
+  position,
+  material: of.kind === "material" ? of.id : null,
+  premix: of.kind === "formula" ? of.id : null,
+  percent: percent === "qs" ? null : percent,
+  phase,
+});
 
 function productRow(product: Placed<Product>): Row<"products"> {
   return {

@@ -1,4 +1,4 @@
-/** The tables of a workshop, column by column, as prisma/schema.prisma has them. */
+/** The tables of the store, column by column, as prisma/schema.prisma has them. */
 import type { CurrencyCode, MicroUnits } from "@/lib/domain/money";
 import type {
   DecimalText,
@@ -28,9 +28,19 @@ const unit = text<Unit>();
 const units = whole<Units>();
 const packs = whole<Packs>();
 const amount = { amount: whole<Micrograms | Pieces>(), amountNumber: decimal, amountUnit: unit };
+/** Of a formula, or of a draft of one. */
+const formulaColumns = { id, position, name: label, density: orNull(whole<Density>()) };
+const lineColumns = {
+  position,
+  material: orNull(id),
+  premix: orNull(id),
+  percent: orNull(share),
+  phase: orNull(label),
+};
+const runColumns = { id, position, product: id, date: day, sequence: small, units };
 
-/** In an order in which each table names only those before it. */
-export const TABLES = {
+/** What a workshop file carries. In an order in which each table names only those before it. */
+const WORKSHOP_TABLES = {
   settings: table(
     "settings",
     {
@@ -114,12 +124,8 @@ export const TABLES = {
     { order: id, position, material: id, quantity: stock, cost: money, expires: orNull(day) },
     ["order", "position"],
   ),
-  formulas: table("formulas", { id, position, name: label, density: orNull(whole<Density>()) }, ["position"]),
-  formulaLines: table(
-    "formula_lines",
-    { formula: id, position, material: orNull(id), premix: orNull(id), percent: orNull(share), phase: orNull(label) },
-    ["formula", "position"],
-  ),
+  formulas: table("formulas", formulaColumns, ["position"]),
+  formulaLines: table("formula_lines", { formula: id, ...lineColumns }, ["formula", "position"]),
   products: table(
     "products",
     {
@@ -150,12 +156,43 @@ export const TABLES = {
     "position",
   ]),
   perRunItems: table("per_run_items", { product: id, position, material: id, ...amount }, ["product", "position"]),
-  runs: table("runs", { id, position, product: id, date: day, sequence: small, units }, ["position"]),
+  runs: table("runs", runColumns, ["position"]),
   finished: table("finished_lots", { id, position, product: id, made: day, bestBefore: orNull(day), units }, [
     "position",
   ]),
   sales: table("sales", { position, product: id, date: day, units }, ["position"]),
 };
+
+/** A table of ids that are retired, each the id of a record in its list. */
+const retired = (name: string) => table(name, { id, position }, ["position"]);
+
+/** What only the app keeps. */
+const DESK_TABLES = {
+  retiredSuppliers: retired("retired_suppliers"),
+  retiredMaterials: retired("retired_materials"),
+  retiredOffers: retired("retired_offers"),
+  retiredFormulas: retired("retired_formulas"),
+  retiredProducts: retired("retired_products"),
+  drafts: table("drafts", formulaColumns, ["position"]),
+  draftLines: table("draft_lines", { draft: id, ...lineColumns }, ["draft", "position"]),
+  benchWeek: table(
+    "bench_week",
+    {
+      id: small,
+      monday: small,
+      tuesday: small,
+      wednesday: small,
+      thursday: small,
+      friday: small,
+      saturday: small,
+      sunday: small,
+    },
+    ["id"],
+  ),
+  closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
+};
+
+export const TABLES = { ...WORKSHOP_TABLES, ...DESK_TABLES };
 
 export type TableName = keyof typeof TABLES;
 export const TABLE_NAMES = Object.keys(TABLES) as readonly TableName[];
@@ -165,3 +202,5 @@ type RowsOf<T> = T extends Table<infer Row> ? readonly Row[] : never;
 /** Every row of a store, table by table. */
 export type Rows = { readonly [Name in TableName]: RowsOf<(typeof TABLES)[Name]> };
 export type Row<Name extends TableName> = Rows[Name][number];
+export type WorkshopRows = Pick<Rows, keyof typeof WORKSHOP_TABLES>;
+export type DeskRows = Pick<Rows, keyof typeof DESK_TABLES>;

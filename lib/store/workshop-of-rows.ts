@@ -12,10 +12,10 @@ import type {
   Workshop,
 } from "@/lib/domain/workshop";
 import { measuredOf, measuredOrNull } from "./columns";
-import type { Row, Rows } from "./tables";
+import type { Row, WorkshopRows } from "./tables";
 
 /** @returns null where no workshop has been opened yet */
-export function workshopOfRows(rows: Rows): Workshop | null {
+export function workshopOfRows(rows: WorkshopRows): Workshop | null {
   const [settings] = rows.settings;
   if (!settings) return null;
   return {
@@ -33,13 +33,14 @@ export function workshopOfRows(rows: Rows): Workshop | null {
   };
 }
 
-function withoutPosition<T extends { readonly position: number }>(row: T): Omit<T, "position"> {
+/** A row as the record that it is of. */
+export function withoutPosition<T extends { readonly position: number }>(row: T): Omit<T, "position"> {
   const { position: _place, ...rest } = row;
   return rest;
 }
 
 /** Finds the rows that belong to one owner, in their order. */
-function inner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owner: string) => readonly T[] {
+export function inner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owner: string) => readonly T[] {
   const byOwner = new Map<string, T[]>();
   for (const row of rows) {
     const owner = ownerOf(row);
@@ -50,7 +51,7 @@ function inner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owner: stri
   return (owner) => byOwner.get(owner) ?? [];
 }
 
-function settingsOf(row: Row<"settings">, rows: Rows): Settings {
+function settingsOf(row: Row<"settings">, rows: WorkshopRows): Settings {
   const { id: _one, balanceStep, balanceStepNumber, balanceStepUnit, ...settings } = row;
   return {
     ...settings,
@@ -59,7 +60,7 @@ function settingsOf(row: Row<"settings">, rows: Rows): Settings {
   };
 }
 
-function suppliersOf(rows: Rows): readonly Supplier[] {
+function suppliersOf(rows: WorkshopRows): readonly Supplier[] {
   const closedDaysOf = inner(rows.supplierClosedDays, (row) => row.supplier);
   return rows.suppliers.map((row) => ({
     ...withoutPosition(row),
@@ -72,7 +73,7 @@ function materialOf(row: Row<"materials">): Material {
   return { ...material, safetyStock: measuredOrNull(safetyStock, safetyStockNumber, safetyStockUnit) };
 }
 
-function offersOf(rows: Rows): readonly Offer[] {
+function offersOf(rows: WorkshopRows): readonly Offer[] {
   const breaksOf = inner(rows.priceBreaks, (row) => row.offer);
   return rows.offers.map((row) => {
     const { pack, packNumber, packUnit, ...offer } = withoutPosition(row);
@@ -84,7 +85,7 @@ function offersOf(rows: Rows): readonly Offer[] {
   });
 }
 
-function ordersOf(rows: Rows): readonly Order[] {
+function ordersOf(rows: WorkshopRows): readonly Order[] {
   const linesOf = inner(rows.orderLines, (row) => row.order);
   return rows.orders.map((row) => ({
     ...withoutPosition(row),
@@ -92,12 +93,13 @@ function ordersOf(rows: Rows): readonly Order[] {
   }));
 }
 
-function formulasOf(rows: Rows): readonly Formula[] {
+function formulasOf(rows: WorkshopRows): readonly Formula[] {
   const linesOf = inner(rows.formulaLines, (row) => row.formula);
   return rows.formulas.map((row) => ({ ...withoutPosition(row), lines: linesOf(row.id).map(formulaLineOf) }));
 }
 
-function formulaLineOf({ material, premix, percent, phase }: Row<"formulaLines">): FormulaLine {
+/** A line of a formula, or of a draft of one. */
+export function formulaLineOf({ material, premix, percent, phase }: Omit<Row<"formulaLines">, "formula">): FormulaLine {
   const of = ingredientOf(material, premix);
   return { of, percent: percent ?? "qs", phase };
 }
@@ -108,7 +110,7 @@ function ingredientOf(material: string | null, premix: string | null): FormulaLi
   throw new Error("a line of a formula names neither a material nor a premix");
 }
 
-function productsOf(rows: Rows): readonly Product[] {
+function productsOf(rows: WorkshopRows): readonly Product[] {
   const packagingOf = inner(rows.packagingItems, (row) => row.product);
   const perRunOf = inner(rows.perRunItems, (row) => row.product);
   return rows.products.map((row) => {

@@ -3,6 +3,8 @@ import { type Books, type Desk, emptyDesk } from "@/lib/domain/desk";
 import { LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
 import { changeBooks } from "@/lib/store/change-books";
+import { replaceWorkshop } from "@/lib/store/replace-workshop";
+import { storeFile } from "@/lib/store/store-file";
 import { day, formula, percent, run } from "./notation";
 import { richWorkshop } from "./store-workshop";
 
@@ -48,3 +50,9 @@ export const booksOf = (workshop: Workshop, desk: Partial<Desk> = {}): Books => 
 export const keepBooks = async (books: Books): Promise<void> => {
   await changeBooks(() => ({ kind: "keep", books, result: null }));
 };
+
+/** Opens a workshop in the app's store and lays the desk beside it. */
+export async function openBooks(books: Books): Promise<void> {
+  await replaceWorkshop(storeFile(), books.workshop);
+  await keepBooks(books);
+}

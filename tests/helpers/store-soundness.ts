@@ -1,4 +1,5 @@
 /** What SQLite itself says of a store: that its pages hang together, and that every name names something. */
+import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import Database from "better-sqlite3";
 
@@ -13,6 +14,8 @@ export function soundness(store: string): readonly unknown[] {
   return said.flatMap((row) => Object.values(row) as unknown[]);
 }
 
-/** Every byte that a store keeps: the file, and the log beside it. */
-export const bytesOf = (store: string): readonly (Buffer | null)[] =>
-  [store, `${store}-wal`].map((file) => (existsSync(file) ? readFileSync(file) : null));
+/** A digest of every byte that a store keeps: the file, and the log beside it. */
+export const bytesOf = (store: string): readonly (string | null)[] =>
+  [store, `${store}-wal`].map((file) =>
+    existsSync(file) ? createHash("sha256").update(readFileSync(file)).digest("hex") : null,
+  );

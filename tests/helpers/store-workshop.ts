@@ -107,7 +107,7 @@ export const richWorkshop = (): Workshop =>
       order("po1", "1999-01-01", [{ material: "jar", quantity: stock(12n), cost: money("1"), expires: null }]),
     ],
     formulas: [
-      formula("cream", { "=base": "97.5", glycerol: "qs" }),
+      { ...formula("cream", { "=base": "97.5", glycerol: "qs" }), density: quantity(1_000_000n) },
       { ...formula("base", { glycerol: "60", constructor: "40" }), density: quantity(1n) },
       {
         id: "phases",

@@ -1,17 +1,19 @@
 import { copyFileSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { openEmpty } from "@/lib/operations/open-empty";
 import { openWorkshop } from "@/lib/operations/open-workshop";
-import { readWorkshop, readWorkshopFrom } from "@/lib/store/books";
+import { emptyDesk } from "@/lib/domain/desk";
+import { readBooks, readBooksFrom, readWorkshop, readWorkshopFrom } from "@/lib/store/books";
 import { db } from "@/lib/store/client";
 import { closeStore } from "@/lib/store/open-store";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { runChild, startChild } from "../helpers/child";
 import { day } from "../helpers/notation";
+import { richBooks, keepBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
+import { soundness } from "../helpers/store-soundness";
 import { numberedWorkshop, numberOf, richWorkshop } from "../helpers/store-workshop";
 
 const { file, folder } = storeForEachTest();
@@ -37,6 +39,15 @@ test("the next one replaces it, and the old store is kept under a name of its ow
     expect(await readWorkshopFrom(opened.keptAs ?? "")).toStrictEqual(held);
     await closeStore(opened.keptAs ?? "");
   }
+});
+
+test("[BOOK-1] a workshop that is opened begins with an empty desk, and what lay on the desk is kept with the old one", async () => {
+  await openWorkshop(richWorkshop());
+  await keepBooks(richBooks());
+  const { keptAs } = await openWorkshop(richWorkshop());
+  expect(await readBooks()).toStrictEqual({ workshop: richWorkshop(), desk: emptyDesk });
+  expect(await readBooksFrom(keptAs ?? "")).toStrictEqual(richBooks());
+  await closeStore(keptAs ?? "");
 });
 
 test("an empty workshop has its name, its currency and empty lists", async () => {
@@ -140,13 +151,3 @@ function killedAfter(store: string, milliseconds: number): Promise<number> {
     });
   });
 }
-
-const soundness = (store: string): readonly unknown[] => {
-  const database = new Database(store);
-  const said = [
-    ...(database.pragma("integrity_check") as object[]),
-    ...(database.pragma("foreign_key_check") as object[]),
-  ];
-  database.close();
-  return said.flatMap((row) => Object.values(row) as unknown[]);
-};

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
-import { readWorkshop } from "@/lib/store/books";
+import { readBooks, readWorkshop } from "@/lib/store/books";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
+import { keepBooks, richBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
 import { bareWorkshop, richWorkshop } from "../helpers/store-workshop";
 
@@ -8,11 +9,19 @@ const { file } = storeForEachTest();
 
 test("a store in which no workshop was opened has none", async () => {
   expect(await readWorkshop()).toBeNull();
+  expect(await readBooks()).toBeNull();
 });
 
 test("[FILE-4] [QTY-6] a rich workshop comes back as it went in: order, ids, absent values, the largest figures", async () => {
   await replaceWorkshop(file(), richWorkshop());
   // strictly: a key that is there with undefined is not a key that is absent
+  expect(await readWorkshop()).toStrictEqual(richWorkshop());
+});
+
+test("[BOOK-1] a full desk comes back as it went in, beside its workshop", async () => {
+  await replaceWorkshop(file(), bareWorkshop("Bare"));
+  await keepBooks(richBooks());
+  expect(await readBooks()).toStrictEqual(richBooks());
   expect(await readWorkshop()).toStrictEqual(richWorkshop());
 });
 

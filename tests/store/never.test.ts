@@ -5,6 +5,7 @@
 import Database from "better-sqlite3";
 import { beforeEach, expect, test } from "vitest";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
+import { keepBooks, richBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
 import { richWorkshop } from "../helpers/store-workshop";
 
@@ -179,6 +180,49 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...setTo("sales.position", [-1, 2n ** 31n]),
   ...days("sales.date"),
   ...wholeNumbers("sales.units", 1n),
+  ...["suppliers", "materials", "offers", "formulas", "products"].flatMap((list) => [
+    ...place(`retired_${list}`),
+    { by: "FOREIGN KEY", deed: `INSERT INTO retired_${list} VALUES ('nothing', 9)` },
+    { by: `retired_${list}.id`, deed: `INSERT INTO retired_${list} SELECT id, 9 FROM retired_${list}` },
+  ]),
+  ...labels("drafts.id"),
+  ...place("drafts"),
+  ...labels("drafts.name"),
+  ...wholeNumbers("drafts.density", 1n),
+  { by: "drafts_draft_or_formula", deed: "INSERT INTO drafts VALUES ('base', 9, 'Base', NULL)" },
+  { by: "drafts_draft_or_formula", deed: "UPDATE drafts SET id = 'base' WHERE id = 'd1'" },
+  { by: "formulas_draft_or_formula", deed: "INSERT INTO formulas VALUES ('d1', 9, 'Draft', NULL)" },
+  { by: "formulas_draft_or_formula", deed: "UPDATE formulas SET id = 'd1' WHERE id = 'base'" },
+  ...place("draft_lines"),
+  { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = NULL, material = NULL" },
+  { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = 'base', material = 'glycerol'" },
+  ...wholeNumbers("draft_lines.percent", 1n, 1_000_000n),
+  ...labels("draft_lines.phase"),
+  { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET draft = 'base' WHERE draft = 'toString' AND position = 0" },
+  { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET premix = 'd1' WHERE premix IS NOT NULL" },
+  { by: "bench_week_one_row", deed: "UPDATE bench_week SET id = 2" },
+  ...["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"].flatMap((weekday) => [
+    ...wholeNumbers(`bench_week.${weekday}`, 0n, 1440n),
+    { by: `bench_week.${weekday}`, deed: `UPDATE bench_week SET ${weekday} = NULL` },
+  ]),
+  ...labels("closed_runs.id"),
+  ...place("closed_runs"),
+  ...days("closed_runs.date"),
+  ...wholeNumbers("closed_runs.sequence", 0n, 1_000_000n),
+  ...wholeNumbers("closed_runs.units", 1n),
+  ...days("closed_runs.madeOn"),
+  ...wholeNumbers("closed_runs.unitsMade", 0n),
+  {
+    by: "closed_runs_planned_or_made",
+    deed: "INSERT INTO closed_runs SELECT id, 9, product, date, sequence, units, date, 1 FROM runs WHERE id = 'r1'",
+  },
+  { by: "closed_runs_planned_or_made", deed: "UPDATE closed_runs SET id = 'r1' WHERE id = 'c1'" },
+  {
+    by: "runs_planned_or_made",
+    deed: "INSERT INTO runs SELECT id, 9, product, date, sequence, units FROM closed_runs WHERE id = 'c1'",
+  },
+  { by: "runs_planned_or_made", deed: "UPDATE runs SET id = 'c1' WHERE id = 'r1'" },
+  { by: "FOREIGN KEY", deed: "UPDATE closed_runs SET product = 'nothing'" },
   { by: "FOREIGN KEY", deed: "DELETE FROM materials WHERE id = 'glycerol'" },
   { by: "FOREIGN KEY", deed: "UPDATE runs SET product = 'nothing'" },
   { by: "FOREIGN KEY", deed: "UPDATE lots SET material = 'Jar'" },
@@ -191,6 +235,7 @@ let store: Database.Database;
 
 beforeEach(async () => {
   await replaceWorkshop(file(), richWorkshop());
+  await keepBooks(richBooks());
   store = new Database(file());
   store.pragma("foreign_keys = ON");
   return () => store.close();
@@ -205,9 +250,9 @@ test("every forbidden thing is refused, by the rule that is there for it", () =>
   expect(FORBIDDEN.length).toBeGreaterThan(500);
 });
 
-test("every CHECK of the schema is broken above, and none that is named there is gone", () => {
+test("every CHECK and trigger of the schema is broken above, and none that is named there is gone", () => {
   const named = FORBIDDEN.map(({ by }) => by).filter((by) => /^\w+_\w+$/.test(by));
-  expect(checksOf(store)).toEqual([...new Set(named)].sort());
+  expect([...checksOf(store), ...refusalsOfTriggers(store)].sort()).toEqual([...new Set(named)].sort());
 });
 
 test("the indexes that hold a rule are there", () => {
@@ -215,6 +260,8 @@ test("the indexes that hold a rule are there", () => {
     .prepare("SELECT name, sql FROM sqlite_master WHERE type = 'index' AND sql LIKE '%UNIQUE%'")
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
+    "closed_runs_position_key",
+    "drafts_position_key",
     "finished_lots_position_key",
     "formula_lines_one_qs",
     "formulas_position_key",
@@ -227,6 +274,11 @@ test("the indexes that hold a rule are there", () => {
     "per_run_items_product_material_key",
     "price_breaks_offer_packs_key",
     "products_position_key",
+    "retired_formulas_position_key",
+    "retired_materials_position_key",
+    "retired_offers_position_key",
+    "retired_products_position_key",
+    "retired_suppliers_position_key",
     "runs_position_key",
     "suppliers_position_key",
   ]);
@@ -238,8 +290,17 @@ test("every column but an id, a place and a name of another record is under a CH
   expect(free.map(({ table, column }) => `${table}.${column}`)).toEqual([]);
 });
 
-test("a draft whose percents fall short of 100 may be kept", () => {
-  expect(refusalOf("UPDATE formula_lines SET percent = 1 WHERE formula = 'phases'")).toBeNull();
+test("[BOOK-3] a draft may come to anything, with several lines that take what is left", () => {
+  expect(refusalOf("UPDATE draft_lines SET percent = 1")).toBeNull();
+  expect(refusalOf("UPDATE draft_lines SET percent = 1000000")).toBeNull();
+  expect(refusalOf("UPDATE draft_lines SET percent = NULL")).toBeNull();
+});
+
+test("[BOOK-2] what is retired goes with its record, and keeps nobody from removing it", () => {
+  const goes = "DELETE FROM offers WHERE id = 'z'";
+  expect(store.prepare("SELECT id FROM retired_offers").all()).toEqual([{ id: "z" }]);
+  store.exec(goes);
+  expect(store.prepare("SELECT id FROM retired_offers").all()).toEqual([]);
 });
 
 /** What SQLite says against a deed, or null where it would be done. Nothing stays done. */
@@ -268,6 +329,12 @@ function checksOf(database: Database.Database): readonly string[] {
     .sort();
 }
 
+/** What the triggers say when they refuse: two of them, for adding and for renaming, say the same. */
+function refusalsOfTriggers(database: Database.Database): readonly string[] {
+  const triggers = database.prepare("SELECT sql FROM sqlite_master WHERE type = 'trigger'").all() as { sql: string }[];
+  return [...new Set(triggers.map(({ sql }) => /RAISE\(ABORT, '(\w+)'\)/.exec(sql)?.[1] ?? ""))];
+}
+
 interface FoundColumn {
   readonly table: string;
   readonly column: string;
@@ -279,7 +346,7 @@ function columnsOf(database: Database.Database): readonly FoundColumn[] {
   const rows = database
     .prepare(
       `SELECT m.name AS "table", c.name AS "column",
-         (m.name = 'settings' AND c.name = 'id') OR EXISTS (SELECT 1 FROM pragma_foreign_key_list(m.name) f WHERE f."from" = c.name) AS "key"
+         (m.name IN ('settings', 'bench_week') AND c.name = 'id') OR EXISTS (SELECT 1 FROM pragma_foreign_key_list(m.name) f WHERE f."from" = c.name) AS "key"
        FROM sqlite_master m, pragma_table_info(m.name) c WHERE m.type = 'table' AND m.name NOT LIKE '\\_%' ESCAPE '\\'`,
     )
     .all() as { table: string; column: string; key: number }[];

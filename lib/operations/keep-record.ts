@@ -1,0 +1,55 @@
+import type { Books, ClosedRun } from "@/lib/domain/desk";
+import type { Workshop } from "@/lib/domain/workshop";
+import { onTheBooks } from "./on-the-books";
+
+/** What a form asks for, put together where forms are read. */
+export interface RecordToKeep<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }> {
+  /** Puts the record into its place. What is decided carries the whole workshop, a refusal none. */
+  readonly change: (workshop: Workshop) => Decided;
+  /**
+   * Why the form may not be saved: somebody has changed the record since it was drawn. Null where it may be, and for a
+   * record that is new. Asked once the change is known to be good.
+   */
+  readonly stale: (workshop: Workshop, decided: Decided) => Stale | null;
+}
+
+/** The id of a run that was made stays its own. @rule CLOSE-1 */
+export interface RunAlreadyMade {
+  readonly kind: "already made";
+  readonly closed: ClosedRun;
+}
+
+/** What a change decides, without the workshop that it has made. */
+type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
+
+/**
+ * Keeps one record of the workshop, new or changed, or the settings, as a form has them. A formula that now adds up is
+ * no draft any more.
+ * @rule BOOK-1, BOOK-3
+ */
+export const keepRecord = <Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
+  asked: RecordToKeep<Decided, Stale>,
+) => onTheBooks((books) => decideRecord(books, asked));
+
+function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
+  books: Books,
+  { change, stale }: RecordToKeep<Decided, Stale>,
+): Told<Decided> | Stale | RunAlreadyMade {
+  const decided = change(books.workshop);
+  const { workshop, ...rest } = decided as Decided & { readonly workshop?: Workshop };
+  const told = rest as unknown as Told<Decided>;
+  if (workshop === undefined) return told;
+  // What was sent before and is there already overwrites nothing.
+  const refusal = workshop === books.workshop ? null : stale(books.workshop, decided);
+  if (refusal) return refusal;
+  const runs = new Set(workshop.runs.map(({ id }) => id));
+  const closed = books.desk.closedRuns.find(({ run }) => runs.has(run.id));
+  if (closed) return { kind: "already made", closed };
+  return { ...told, books: { workshop, desk: withoutFinishedDrafts(books, workshop) } };
+}
+
+/** @rule BOOK-3 */
+function withoutFinishedDrafts({ desk }: Books, { formulas }: Workshop): Books["desk"] {
+  const finished = new Set(formulas.map(({ id }) => id));
+  return { ...desk, drafts: desk.drafts.filter(({ id }) => !finished.has(id)) };
+}

@@ -1,0 +1,38 @@
+/** The rows of the store as the desk. */
+import type { ClosedRun, Desk } from "@/lib/domain/desk";
+import type { DeskRows, Row } from "./tables";
+import { formulaLineOf, inner, withoutPosition } from "./workshop-of-rows";
+
+export function deskOfRows(rows: DeskRows): Desk {
+  const linesOf = inner(rows.draftLines, ({ draft }) => draft);
+  const [week] = rows.benchWeek;
+  return {
+    retired: {
+      suppliers: rows.retiredSuppliers.map(idOf),
+      materials: rows.retiredMaterials.map(idOf),
+      offers: rows.retiredOffers.map(idOf),
+      formulas: rows.retiredFormulas.map(idOf),
+      products: rows.retiredProducts.map(idOf),
+    },
+    drafts: rows.drafts.map((row) => ({ ...withoutPosition(row), lines: linesOf(row.id).map(formulaLineOf) })),
+    benchMinutes: week === undefined ? null : minutesOf(week),
+    closedRuns: rows.closedRuns.map(closedRunOf),
+  };
+}
+
+const idOf = ({ id }: Row<"retiredSuppliers">): string => id;
+
+const minutesOf = (week: Row<"benchWeek">): NonNullable<Desk["benchMinutes"]> => [
+  week.monday,
+  week.tuesday,
+  week.wednesday,
+  week.thursday,
+  week.friday,
+  week.saturday,
+  week.sunday,
+];
+
+function closedRunOf(row: Row<"closedRuns">): ClosedRun {
+  const { madeOn, unitsMade, ...run } = withoutPosition(row);
+  return { run, madeOn, unitsMade };
+}

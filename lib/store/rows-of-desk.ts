@@ -1,0 +1,27 @@
+/** The desk as the rows of the store. `position` keeps the order of each list. */
+import type { Desk } from "@/lib/domain/desk";
+import { lineCells, placed, within } from "./rows-of-workshop";
+import type { DeskRows, Row } from "./tables";
+
+export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns }: Desk): DeskRows => ({
+  retiredSuppliers: retired.suppliers.map(idRow),
+  retiredMaterials: retired.materials.map(idRow),
+  retiredOffers: retired.offers.map(idRow),
+  retiredFormulas: retired.formulas.map(idRow),
+  retiredProducts: retired.products.map(idRow),
+  drafts: placed(drafts),
+  draftLines: within(
+    drafts,
+    ({ lines }) => lines,
+    (draft, line, position) => ({ draft: draft.id, ...lineCells(line, position) }),
+  ),
+  benchWeek: benchMinutes === null ? [] : [benchRow(benchMinutes)],
+  closedRuns: placed(closedRuns).map(({ run, ...closed }) => ({ ...run, ...closed })),
+});
+
+const idRow = (id: string, position: number): Row<"retiredSuppliers"> => ({ id, position });
+
+function benchRow(minutes: NonNullable<Desk["benchMinutes"]>): Row<"benchWeek"> {
+  const [monday, tuesday, wednesday, thursday, friday, saturday, sunday] = minutes;
+  return { id: 1, monday, tuesday, wednesday, thursday, friday, saturday, sunday };
+}
