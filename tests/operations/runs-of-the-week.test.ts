@@ -233,8 +233,7 @@ describe("planning a run", () => {
       run: { ...asked("n"), more: "of what a form may carry" } as ReturnType<typeof asked>,
       before: null,
     });
-    // Last by its id after e, which has the same sequence.
-    expect((await books()).workshop.runs.at(-1)).toStrictEqual(run("n", "q", "2026-12-01", 7, { sequence: 6 }));
+    expect((await books()).workshop.runs.at(-1)).toStrictEqual(run("n", "q", "2026-12-01", 7, { sequence: 7 }));
   });
 });
 

@@ -1,11 +1,18 @@
+import path from "node:path";
 import { expect, test } from "vitest";
-import { readBooks, readWorkshop } from "@/lib/store/books";
+import { emptyDesk } from "@/lib/domain/desk";
+import { readBooks, readBooksFrom, readWorkshop, textsOfBooks } from "@/lib/store/books";
+import { openWriter } from "@/lib/store/connection";
+import { migrate } from "@/lib/store/migrate";
+import { migrationFiles, migrationsFolder } from "@/lib/store/migration-files";
+import { closeStore } from "@/lib/store/open-store";
+import { TABLES, type TableName } from "@/lib/store/tables";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { keepBooks, richBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
 import { bareWorkshop, richWorkshop } from "../helpers/store-workshop";
 
-const { file } = storeForEachTest();
+const { file, folder } = storeForEachTest();
 
 test("a store in which no workshop was opened has none", async () => {
   expect(await readWorkshop()).toBeNull();
@@ -45,4 +52,18 @@ test("a workshop that names something that is not there is refused whole", async
   await replaceWorkshop(file(), rich);
   await expect(replaceWorkshop(file(), { ...rich, formulas: [] })).rejects.toThrow("name something that is not there");
   expect(await readWorkshop()).toStrictEqual(rich);
+});
+
+test("[BOOK-1] a store from before there was a desk gets an empty one, beside the workshop that it holds", async () => {
+  const older = path.join(folder(), "older.db");
+  const [first] = migrationFiles(migrationsFolder());
+  const writer = await openWriter(older);
+  await migrate(writer, older, first ? [first] : []);
+  const texts = Object.entries(textsOfBooks({ workshop: richWorkshop(), desk: emptyDesk }));
+  await writer.alone(async (sql) => {
+    for (const [name, text] of texts) if (text !== "[]") await sql.run(TABLES[name as TableName].insert, text);
+  });
+  await writer.close();
+  expect(await readBooksFrom(older)).toStrictEqual({ workshop: richWorkshop(), desk: emptyDesk });
+  await closeStore(older);
 });
