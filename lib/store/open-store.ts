@@ -2,7 +2,7 @@
  * The open stores of this process, one pair of connections for each file. They are kept on globalThis, so that a
  * hot reload or a second bundle of this module finds them: a second writer in one process would block it.
  */
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import path from "node:path";
 import { type Connection, openReader, openWriter } from "./connection";
 import { type Migration, migrate } from "./migrate";
@@ -59,7 +59,7 @@ async function openAfresh(file: string): Promise<Store> {
 
 async function writerOf(file: string): Promise<Connection> {
   try {
-    mkdirSync(path.dirname(file), { recursive: true });
+    makeFolder(path.dirname(file));
     return await openWriter(file);
   } catch (fault) {
     const said = fault instanceof Error ? fault.message.replace(/^The store cannot be used: |\.$/g, "") : String(fault);
@@ -67,4 +67,11 @@ async function writerOf(file: string): Promise<Connection> {
       cause: fault,
     });
   }
+}
+
+/** Makes a folder and those above it. Node's own way of doing so never ends where the system refuses, as in /proc. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(path.dirname(folder));
+  mkdirSync(folder);
 }

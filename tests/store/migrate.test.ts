@@ -137,6 +137,11 @@ test("a file that is no store is told in a sentence, and may be asked for again"
   await expect(openStore(file())).rejects.toThrow("cannot be opened");
 });
 
+test("a folder that cannot be made is told, and nothing waits for it", async () => {
+  writeFileSync(file(), "a file where a folder should be");
+  await expect(openStore(path.join(file(), "inside", "stillroom.db"))).rejects.toThrow("cannot be opened");
+});
+
 test("a folder is no store", async () => {
   await expect(openStore(folder())).rejects.toThrow("cannot be opened");
 });
