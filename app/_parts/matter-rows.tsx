@@ -3,9 +3,9 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { type Day, daysAfter, isoDate, mondayOf } from "@/lib/domain/calendar";
 import type { MaterialOutlook, RunOutlook } from "@/lib/domain/plan-figures";
-import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, stockShown } from "@/lib/edge/figures";
+import { materialAddress } from "@/lib/edge/material-address";
 import { Sign } from "@/app/_ui/sign";
 
 /** One matter: what it is about, its sign, and why. */
@@ -30,8 +30,6 @@ function Matter({
     </li>
   );
 }
-
-const onTheShelf = ({ name }: Material): Route => `/shelf?${new URLSearchParams({ find: name }).toString()}`;
 
 /** A run that cannot be made, what it is short of, and how many can. */
 export function RunMatter({ outlook, today }: { readonly outlook: RunOutlook; readonly today: Day }): ReactNode {
@@ -62,7 +60,7 @@ export function OrderMatter({ outlook, today }: { readonly outlook: MaterialOutl
   const shown = (amount: bigint, direction: "there" | "lacking") => stockShown(amount, material.measure, direction);
   return (
     <Matter
-      href={onTheShelf(material)}
+      href={materialAddress(material.id)}
       name={material.name}
       sign={<OrderSign orderBy={orderBy} daysLate={daysLate ?? 0} today={today} />}
     >
@@ -112,21 +110,30 @@ export function ExpiryMatter({
   readonly today: Day;
 }): ReactNode {
   const { material, expiring } = outlook;
-  const [first] = [...expiring].sort((a, b) => a.on - b.on);
-  if (!first) return null;
-  const isGone = first.on <= today;
+  const soonestFirst = [...expiring].sort((a, b) => a.on - b.on);
+  const shown = (amount: bigint) => stockShown(amount, material.measure, "nearest");
+  const total = expiring.reduce((sum, { quantity }) => sum + quantity, 0n);
+  const areGone = soonestFirst.every(({ on }) => on <= today);
+  const named = soonestFirst.slice(0, LOTS_NAMED);
   return (
     <Matter
-      href={onTheShelf(material)}
+      href={materialAddress(material.id)}
       name={material.name}
       sign={
         <Sign sign="hourglass" tone="wrong">
-          {stockShown(first.quantity, material.measure, "nearest")} {isGone ? "out of date" : "will be lost"}
+          {shown(total)} {areGone ? "out of date" : "will be lost"}
         </Sign>
       }
     >
-      The last day of use of lot {first.lot} {isGone ? "was" : "is"} {dayShown(daysAfter(first.on, -1), today)}
-      {expiring.length > 1 && `; ${counted(expiring.length - 1, "more lot goes", "more lots go")} out of date`}.
+      {named
+        .map(
+          ({ lot, on, quantity }) => `${shown(quantity)} of lot ${lot}, good to ${dayShown(daysAfter(on, -1), today)}`,
+        )
+        .join("; ")}
+      {expiring.length > named.length && `; ${counted(expiring.length - named.length, "more lot", "more lots")}`}.
     </Matter>
   );
 }
+
+/** A line has room for so many. */
+const LOTS_NAMED = 3;
