@@ -45,9 +45,14 @@ export function compositions(formulas: readonly Formula[]): (formulaId: string) 
     opened.set(id, result);
     return result;
   }
+  const asked = new Map<string, Composition>();
   return (id) => {
+    const known = asked.get(id);
+    if (known) return known;
     const { over, under } = open(id);
-    return new Map([...over].map(([material, part]) => [material, { over: part, under }]));
+    const composition = new Map([...over].map(([material, part]) => [material, { over: part, under }]));
+    asked.set(id, composition);
+    return composition;
   };
 }
 

@@ -11,7 +11,7 @@ import { LARGEST_FIGURE, type Measure, type Stock } from "@/lib/domain/quantity"
 import type { Material, Product, Workshop } from "@/lib/domain/workshop";
 import { faultList, type FaultList } from "./fault-list";
 import type { CostRow, MaterialRow, Report, RunRow } from "./report-rows";
-import { quoted } from "./shown-value";
+import { escaped, quoted } from "./shown-value";
 import { exactStockText, stockText } from "./written-figures";
 
 export type { Report } from "./report-rows";
@@ -121,7 +121,7 @@ function figures(path: string, record: { readonly id: string; readonly name?: st
   const hold = (figure: string, rounded: bigint, unit: string): void => {
     if (rounded <= LARGEST_FIGURE || isTold) return;
     isTold = true;
-    const who = record.name === undefined ? quoted(record.id) : `${quoted(record.id)} (${record.name})`;
+    const who = record.name === undefined ? quoted(record.id) : `${quoted(record.id)} (${escaped(record.name)})`;
     faults.tell(path, `${who}: ${figure} is out of range (above 2^53-1 ${unit}); look for an amount that is too large`);
   };
   const unitOf = (measure: Measure): string => (measure === "mass" ? "µg" : "pieces");

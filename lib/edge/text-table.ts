@@ -16,7 +16,7 @@ export function tableLines(columns: readonly Column[], rows: readonly (readonly 
   if (rows.length === 0) return [];
   const cells = rows.map((row) => columns.map((_, at) => escaped(row[at] ?? "")));
   const natural = columns.map(({ title }, at) =>
-    Math.max(...[title, ...cells.map((row) => row[at] ?? "")].map(widthOf)),
+    cells.reduce((widest, row) => Math.max(widest, widthOf(row[at] ?? "")), widthOf(title)),
   );
   const widths = fitted(columns, natural);
   const lineOf = (row: readonly string[]) =>
