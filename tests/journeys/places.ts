@@ -21,15 +21,10 @@ export const PLACES: readonly Place[] = [
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },
   { name: "book-formula", path: "/book/formulas/f-conditioner" },
-  { name: "book-new-formula", path: "/book/formulas/new" },
   { name: "book-product", path: "/book/products/p-conditioner" },
-  { name: "book-material", path: "/book/materials/m-ethanol" },
-  { name: "book-supplier", path: "/book/suppliers/new" },
-  { name: "book-order", path: "/book/orders/po-1" },
   { name: "book-first", path: "/book/first" },
   { name: "book-rates", path: "/book/rates" },
   { name: "book-files", path: "/book/files" },
-  { name: "book-compare", path: "/book/formulas/compare" },
 ];
 
 /** Desk, tablet and phone: widths in CSS pixels. */
