@@ -13,9 +13,6 @@ export function shortWords({ short }: RunOutlook): string {
     : `Short of ${counted(short.length, "material", "materials")}`;
 }
 
-/** A run's place on the page, which its slip points to. */
-export const runAnchor = (id: string): string => `run-${encodeURIComponent(id)}`;
-
 /** Where a slip leads: to the run further down, or to the same week with that run open. */
 export type RunAddress = `#${string}` | `/week?${string}`;
 
