@@ -21,19 +21,11 @@ export function OpenEmptyForm(): ReactNode {
   return (
     <form action={open}>
       <div className="in-a-row">
-        <Field
-          label="Name of the workshop"
-          name="name"
-          required
-          maxLength={200}
-          defaultValue={typed?.name}
-          fault={name}
-        />
+        <Field label="Name of the workshop" name="name" required defaultValue={typed?.name} fault={name} />
         <Field
           label="Currency, three letters"
           name="currency"
           required
-          maxLength={3}
           defaultValue={typed?.currency ?? "GBP"}
           fault={currency}
         />

@@ -23,7 +23,10 @@ type Now = Pick<SeenRun, "date" | "units">;
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 const NO_RUN = "The form did not say which run it is about. Load the page again.";
 const MADE = "The run was closed as made meanwhile, in another tab. Nothing was changed.";
-const FILLS_NONE = "does not fill one unit; write a larger weight, or the units, as 24";
+const NO_SUCH_SIZE = {
+  "fills none": "does not fill one unit; write a larger weight, or the units, as 24",
+  "too many": "is more than can be reckoned with, over 9,007 tonnes in the vessel; write fewer",
+} as const;
 
 /** Plans a run of a product on a day, so many units or so much in the vessel. */
 export async function planARun(_before: WeekAnswer, form: FormData): Promise<WeekAnswer> {
@@ -44,7 +47,8 @@ export async function planARun(_before: WeekAnswer, form: FormData): Promise<Wee
     case "already planned":
       return goOn({ of: date.value, open: "" }, { kind: "planned", about: id, said: saidWeight(typed, size.value) });
     case "fills none":
-      return refused(typed, { size: FILLS_NONE });
+    case "too many":
+      return refused(typed, { size: NO_SUCH_SIZE[told.kind] });
     case "planned otherwise":
       return refused(
         typed,
@@ -128,7 +132,8 @@ export async function resizeARun(_before: WeekAnswer, form: FormData): Promise<W
       return goOn(whereabouts(form), was === told.run.units ? null : deed);
     }
     case "fills none":
-      return refused(typed, { size: FILLS_NONE });
+    case "too many":
+      return refused(typed, { size: NO_SUCH_SIZE[told.kind] });
     case "stale":
       return refused(typed, {}, saysOf(told));
     // Its form is gone with it, so that the page says it.

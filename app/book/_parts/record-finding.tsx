@@ -29,8 +29,8 @@ export function RecordFinding({ books, today, section, id }: Asked): ReactNode {
       {isRetired && <>Retired: it is not offered for new work. </>}
       {said.map(({ name, cell }, at) => (
         <span key={name}>
-          {at > 0 && ", "}
-          {at === 0 ? name : name.toLowerCase()} <b>{cell}</b>
+          {at > 0 && "; "}
+          {at === 0 ? name : name.toLowerCase()}: <b>{cell}</b>
         </span>
       ))}
       {said.length > 0 && "."}
