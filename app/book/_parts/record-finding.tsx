@@ -4,9 +4,9 @@ import type { Day } from "@/lib/domain/calendar";
 import { type Books, RETIRABLE } from "@/lib/domain/desk";
 import { type Usage, usageOf } from "@/lib/domain/usage-of";
 import { counted, inARow } from "@/lib/edge/counted";
-import { recordPath, sectionPath } from "./addresses";
+import { recordPath } from "./addresses";
 import { listingOf } from "./record-rows";
-import { SECTION_WORDS, type Section, sectionOf } from "./sections";
+import { type Section, sectionOf } from "./sections";
 
 interface Asked {
   readonly books: Books;
@@ -77,8 +77,3 @@ export function UsedBy({ books, section, id }: Omit<Asked, "today">): ReactNode 
     </>
   );
 }
-
-/** For a section that has one: the words of its list, with a way to it. */
-export const ToSection = ({ section }: { readonly section: Section }): ReactNode => (
-  <Link href={sectionPath(section)}>{SECTION_WORDS[section].title}</Link>
-);
