@@ -8,7 +8,7 @@ import { FaultList } from "./fault-list";
 import { NOT_TRIED } from "./opening-state";
 
 /** Sends a workshop file. It works without a script; with one, a file that is too large is told before it is sent. */
-export function OpenFileForm({ button = "Open this file" }: { readonly button?: string }): ReactNode {
+export function OpenFileForm(): ReactNode {
   const [opening, open, waiting] = useActionState(openFile, NOT_TRIED);
   const [tooLarge, setTooLarge] = useState(false);
   const check = (event: SubmitEvent<HTMLFormElement>): void => {
@@ -29,7 +29,7 @@ export function OpenFileForm({ button = "Open this file" }: { readonly button?: 
           hint="JSON, at most 64 MiB. It is read on this computer and goes nowhere else."
         />
         <button className="button" aria-disabled={waiting ? true : undefined}>
-          {waiting ? "Reading the file" : button}
+          {waiting ? "Reading the file" : "Open this file"}
         </button>
       </form>
       {tooLarge && <FaultList faults={[TOO_LARGE]} />}

@@ -76,8 +76,14 @@ test.describe("before any workshop is open", () => {
     const download = page.waitForEvent("download");
     await page.getByRole("link", { name: "Save it as a file" }).click();
     const saved = await readFile(await (await download).path(), "utf8");
-    await page.getByText("Open another workshop").click();
-    await send(page, saved);
+    await page.getByRole("link", { name: "Open another workshop" }).click();
+    await page.getByLabel("Workshop file", { exact: true }).setInputFiles({
+      name: "saved.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(saved),
+    });
+    await page.getByRole("button", { name: "Look into it" }).click();
+    await page.getByRole("button", { name: /^Open Demonstration/ }).click();
     await expect(page.getByRole("status").filter({ hasText: "The one before it was kept as" })).toBeVisible();
     const again = await page.request.get("/workshop-file");
     expect(await again.text()).toBe(saved);
@@ -230,9 +236,9 @@ test("A file that is too large is refused in a sentence, and the workshop stays 
   const path = join(folder, "large.json");
   await writeFile(path, large.buffer);
   await page.goto("/");
-  await page.getByText("Open another workshop").click();
+  await page.getByRole("link", { name: "Open another workshop" }).click();
   await page.getByLabel("Workshop file", { exact: true }).setInputFiles(path);
-  await page.getByRole("button", { name: "Open this file" }).click();
+  await page.getByRole("button", { name: "Look into it" }).click();
   await expect(page.getByRole("alert").filter({ hasText: "larger than 64 MiB" })).toBeVisible();
   await rm(folder, { recursive: true });
   await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();
