@@ -81,7 +81,13 @@ export function useTypingKept(
       clearTimeout(timer.current);
       element.removeEventListener("input", write);
       element.removeEventListener("click", write);
-      if (wasSent.current) setTimeout(() => placeOf() !== place && keep(place, null), GONE_ON_MS);
+      if (!wasSent.current) return;
+      // At once where the address is another one by now, so that who comes back soon finds an empty form.
+      const forgetWhereGoneOn = (): void => {
+        if (placeOf() !== place) keep(place, null);
+      };
+      forgetWhereGoneOn();
+      setTimeout(forgetWhereGoneOn, GONE_ON_MS);
     };
   }, [form]);
 

@@ -2,7 +2,6 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
-import { dayShown } from "@/lib/edge/figures";
 import { readTypedRunSize } from "@/lib/edge/forms/typed-run-size";
 import { carriedDay, readDayTyped, readNewId, seenRunIn, textIn } from "@/lib/edge/forms/week-forms";
 import { deleteRun } from "@/lib/operations/delete-run";
@@ -13,12 +12,11 @@ import { resizeRun } from "@/lib/operations/resize-run";
 import { resizeRunToSize } from "@/lib/operations/resize-run-to-size";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 import type { WeekAnswer } from "./_parts/week-answer";
-import { unitsShown } from "./_parts/run-words";
+import { isNow } from "./_parts/run-words";
 
 type Typed = Readonly<Record<string, string>>;
 type SeenRun = NonNullable<ReturnType<typeof seenRunIn>>;
 type Day = SeenRun["date"];
-type Now = Pick<SeenRun, "date" | "units">;
 
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 const NO_RUN = "The form did not say which run it is about. Load the page again.";
@@ -89,7 +87,9 @@ export async function putRun(form: FormData): Promise<void> {
 }
 
 type Told =
-  { readonly kind: "stale"; readonly now: Now } | { readonly kind: "no workshop" } | { readonly kind: "gone" | "made" };
+  | { readonly kind: "stale"; readonly now: Parameters<typeof isNow>[0] }
+  | { readonly kind: "no workshop" }
+  | { readonly kind: "gone" | "made" };
 
 async function moved(
   form: FormData,
@@ -203,9 +203,6 @@ function goOn(at: Parameters<typeof addressOfDeed>[0], deed: Deed | null): never
   revalidatePath("/", "layout");
   redirect(addressOfDeed(at, deed), RedirectType.replace);
 }
-
-const isNow = ({ date, units }: Now): string =>
-  `it is on ${dayShown(date, date, { year: true })} now, with ${unitsShown(units)}`;
 
 const saysOf = (told: Extract<Told, { readonly kind: "stale" | "no workshop" }>): string =>
   told.kind === "no workshop"

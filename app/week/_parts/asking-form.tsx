@@ -10,6 +10,7 @@ import {
   useRef,
   useState,
 } from "react";
+import { asSentence } from "@/app/_ui/sentence";
 import { NOT_SENT, type WeekAnswer } from "./week-answer";
 
 export interface AskedField {
@@ -145,5 +146,3 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
     </div>
   );
 }
-
-const asSentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
