@@ -7,6 +7,7 @@ import { OpenFileForm } from "./open-file-form";
 
 /** Before any workshop is open, or in the place of one: three ways to begin. */
 export function FirstStart({ inPlaceOf }: { readonly inPlaceOf: string | null }): ReactNode {
+  const over = inPlaceOf === null ? "nothing" : "open";
   return (
     <>
       <Opening title="Begin">
@@ -20,7 +21,7 @@ export function FirstStart({ inPlaceOf }: { readonly inPlaceOf: string | null })
             A demo workshop for conditioners, creams and balms. Its makers, suppliers, products and prices are invented.
             It shows costs, runs that can and cannot be made, lots going out of date and orders that are late.
           </p>
-          <OpenDemoForm first />
+          <OpenDemoForm over={over} />
         </section>
         <section className="way" aria-labelledby="way-file">
           <h2 id="way-file">Open a workshop file</h2>
@@ -28,12 +29,12 @@ export function FirstStart({ inPlaceOf }: { readonly inPlaceOf: string | null })
             A file that was saved here or written by hand. If anything in it is wrong, every fault is listed with its
             place and what would be right, and nothing is changed.
           </p>
-          <OpenFileForm />
+          <OpenFileForm over={over} />
         </section>
         <section className="way" aria-labelledby="way-empty">
           <h2 id="way-empty">Begin empty</h2>
           <p>A name and a currency. The first product is written down in one form, and you see what a jar costs.</p>
-          <OpenEmptyForm />
+          <OpenEmptyForm over={over} />
         </section>
       </div>
     </>

@@ -50,6 +50,27 @@ test("By mouse: a maker plans a run by weight, drags it, resizes it, deletes it 
   await expect(slipsOf(page, "Sat 28 Nov")).toContainText("12 units");
 });
 
+test("What was typed into a form of the week comes back after a reload, and is forgotten once it was kept", async ({
+  page,
+}) => {
+  await page.goto("/week?plan=2026-11-28");
+  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await page.getByLabel("How much").pressSequentially("33");
+  await page.waitForTimeout(500);
+  await page.reload();
+  await expect(page.getByLabel("How much")).toHaveValue("33");
+  await expect(page.getByRole("combobox", { name: "Product" }).locator("option:checked")).toHaveText("Plain oil");
+  await page.getByRole("button", { name: "Plan it" }).click();
+  await expect(notice(page)).toContainText("Planned: Plain oil, 33 units");
+  await page.goto("/week?plan=2026-11-28");
+  await expect(page.getByLabel("How much")).toHaveValue("");
+
+  await page.getByLabel("How much").fill("90071993");
+  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await page.getByRole("button", { name: "Plan it" }).click();
+  await expect(page.getByLabel("How much")).toHaveAccessibleDescription(/more than can be reckoned with/);
+});
+
 test("A run dragged onto another goes before it", async ({ page }) => {
   await page.goto("/week");
   await expect(slipsOf(page, "Fri 27 Nov")).toContainText([/15.units/, /, 5.units/]);

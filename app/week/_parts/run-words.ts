@@ -14,7 +14,6 @@ export function shortWords({ short }: RunOutlook): string {
     : `Short of ${counted(short.length, "material", "materials")}`;
 }
 
-
 /** A run as a sentence calls it: `Balm of Tue 8 Dec`. */
 export const calledRun = ({ run, product }: Pick<RunOutlook, "run" | "product">, today: Day): string =>
   `${product.name} of ${dayShown(run.date, today)}`;

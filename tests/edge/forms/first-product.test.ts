@@ -6,10 +6,13 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { moneyShown } from "@/lib/edge/figures";
 import { putFirstProduct } from "@/lib/edge/forms/first-product";
 import type { SentForm } from "@/lib/edge/forms/form-reading";
-import { emptyWorkshop } from "@/lib/operations/open-empty";
+import { emptyWorkshopFile } from "@/lib/edge/empty-workshop";
+import { readWorkshopFile } from "@/lib/edge/workshop-file";
 
 const TODAY = dayOf("2026-11-25") as Day;
-const EMPTY = emptyWorkshop("Merrow bench", "GBP" as CurrencyCode);
+const READ = readWorkshopFile(emptyWorkshopFile({ name: "Merrow bench", currency: "GBP" }), TODAY);
+if (READ.kind === "refused") throw new Error(READ.faults.join("\n"));
+const EMPTY = READ.workshop;
 
 const CREAM = {
   id: "cream",
