@@ -7,7 +7,7 @@ const config = {
   poweredByHeader: false,
   typedRoutes: true,
   // Native or large, and never bundled.
-  serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client"],
+  serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client", "highs"],
   experimental: {
     serverActions: { bodySizeLimit: LARGEST_REQUEST },
     // The proxy keeps a copy of a request's body, 10 MB of it unless told otherwise.
