@@ -55,6 +55,22 @@ const doors = [
     to: { path: PRISMA_AND_SQL },
   },
   {
+    name: "solver-asks-domain",
+    comment:
+      "lib/solver takes a problem in plain data and gives an answer in plain data. It knows neither where the problem " +
+      "came from nor who wants the answer.",
+    from: from("^lib/solver/"),
+    to: { path: `^(app|lib/(edge|store|operations|commands))/|${SCREEN}` },
+  },
+  {
+    name: "highs-in-solver-alone",
+    comment:
+      "Only lib/solver speaks to the solver, in a thread of its own: a solve blocks the thread that it runs in, and what " +
+      "it answers is a proposal that lib/domain has to check. Ask lib/solver, through an operation.",
+    from: from("^(app|lib)/|^[^/]+\\.tsx?$", "^lib/solver/"),
+    to: { path: "(^|/)node_modules/highs/" },
+  },
+  {
     name: "operations-ask-store-and-domain",
     comment:
       "An operation loads, decides and saves in one transaction. What was typed is parsed before it is called, and what " +
@@ -67,6 +83,12 @@ const doors = [
     comment: "lib works the same without a screen: the report, the tests and the app stand on it alike.",
     from: from("^lib/"),
     to: { path: "^app/" },
+  },
+  {
+    name: "commands-ask-no-solver",
+    comment: "A command asks an operation for a basket, as the app does, so that both choose it in the same way.",
+    from: from("^lib/commands/"),
+    to: { path: "^lib/solver/" },
   },
   {
     name: "commands-are-the-end-of-a-line",

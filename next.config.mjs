@@ -9,7 +9,7 @@ const config = {
   // The framework's own button would lie over the page's.
   devIndicators: false,
   // Native or large, and never bundled.
-  serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client"],
+  serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client", "highs"],
   experimental: {
     serverActions: { bodySizeLimit: LARGEST_REQUEST },
     // The proxy keeps a copy of a request's body, 10 MB of it unless told otherwise.

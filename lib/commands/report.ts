@@ -3,6 +3,7 @@ import { plan } from "@/lib/domain/plan";
 import { type Basis, BASES } from "@/lib/domain/plan-figures";
 import { realToday } from "@/lib/edge/real-today";
 import { reportJson, reportOf, reportTables } from "@/lib/edge/report";
+import { chooseBasket } from "@/lib/operations/choose-basket";
 import { readArguments } from "./arguments";
 import { ownWorkshop } from "./own-workshop";
 import { Refusal, runCommand } from "./refusal";
@@ -18,7 +19,8 @@ async function report(given: readonly string[]): Promise<string> {
   const file = values.get("--workshop");
   const today = realToday();
   const workshop = file === undefined ? await ownWorkshop() : await throughStoreOfItsOwn(workshopIn(file, today));
-  const made = reportOf(workshop, plan(workshop, workshop.settings.today ?? today), basis);
+  const planned = plan(workshop, workshop.settings.today ?? today);
+  const made = reportOf(workshop, planned, await chooseBasket(workshop, planned), basis);
   if (made.kind === "out of range") throw new Refusal(made.faults);
   return flags.has("--json") ? reportJson(made.report) : reportTables(made.report, workshop);
 }

@@ -2,9 +2,9 @@
 import { arrivalOf, type Delivery, latestOrderDay } from "./arrivals";
 import { type Day, daysAfter, daysBetween, earlier } from "./calendar";
 import { isUsable, type ShelfLot } from "./lots";
-import type { MaterialOutlook } from "./plan-figures";
+import type { Balance, MaterialOutlook } from "./plan-figures";
 import { pricedOffer } from "./prices";
-import type { Balance, Projection } from "./projection";
+import type { Projection } from "./projection";
 import { quantity, type Stock } from "./quantity";
 import type { Material, Offer } from "./workshop";
 
@@ -54,13 +54,14 @@ export function outlookOf(
     orderBy,
     daysLate: orderBy === null ? null : Math.max(0, daysBetween(orderBy, today)),
     expiring: projection.expiring,
+    balances,
     events: projection.events,
     ladder: projection.ladder,
   };
 }
 
-/** The most by which the balance is below the safety stock on any day of the window, at least zero. */
-function mostBelow(safety: bigint, balances: readonly Balance[], from: Day, to: Day): bigint {
+/** The most by which the balance is below the safety stock on any day of the window, at least zero. @rule PLAN-8 */
+export function mostBelow(safety: bigint, balances: readonly Balance[], from: Day, to: Day): bigint {
   let most = 0n;
   for (const [index, { day, balance }] of balances.entries()) {
     const next = balances[index + 1];

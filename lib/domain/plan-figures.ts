@@ -126,10 +126,19 @@ export interface MaterialOutlook {
   readonly daysLate: number | null;
   /** Lots written off within the horizon with something left, by lot id. */
   readonly expiring: readonly Expiry[];
+  /** The balance at the end of today and of each later day, up to the last, on which it changes. */
+  readonly balances: readonly Balance[];
   /** Every change of the shelf up to the last day, in the order in which it happens. */
   readonly events: readonly ShelfEvent[];
   /** Every lot of the material, here or on order within the horizon, in draw order. */
   readonly ladder: readonly LadderLot[];
+}
+
+/** What stands at the end of a day, until the next day on which something happens. */
+export interface Balance {
+  readonly day: Day;
+  /** Usable on the shelf less what is owed. Below zero while something is owed. */
+  readonly balance: bigint;
 }
 
 export interface Expiry {

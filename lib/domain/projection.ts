@@ -11,7 +11,7 @@ import {
   takeFromShelf,
   writeOff,
 } from "./lots";
-import type { Expiry, LadderLot, ShelfEvent } from "./plan-figures";
+import type { Balance, Expiry, LadderLot, ShelfEvent } from "./plan-figures";
 import { quantity, type Stock } from "./quantity";
 import type { Run } from "./workshop";
 
@@ -20,12 +20,6 @@ export interface Draw {
   readonly day: Day;
   readonly run: Run;
   readonly need: Stock;
-}
-
-export interface Balance {
-  readonly day: Day;
-  /** Usable on the shelf less what is owed, at the end of the day. Below zero while something is owed. */
-  readonly balance: bigint;
 }
 
 export interface Projection {

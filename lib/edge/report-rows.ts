@@ -9,6 +9,7 @@ export interface Report {
   readonly costs: readonly CostRow[];
   readonly runs: readonly RunRow[];
   readonly materials: readonly MaterialRow[];
+  readonly basket: BasketRow;
 }
 
 /** Money with two more decimals than the currency; null where an unpriced material keeps it from being known. */
@@ -42,4 +43,30 @@ export interface MaterialRow {
   readonly orderBy: string | null;
   readonly daysLate: number | null;
   readonly expiring: readonly { readonly lot: string; readonly on: string; readonly quantity: string }[];
+}
+
+/** Money with the currency's own decimals. */
+export interface BasketRow {
+  readonly total: string;
+  readonly optimal: boolean;
+  /** Null where the basket is proven to cost the least. */
+  readonly gap: string | null;
+  readonly unsourced: readonly string[];
+  readonly orders: readonly BasketOrderRow[];
+}
+
+export interface BasketOrderRow {
+  readonly supplier: string;
+  readonly goods: string;
+  readonly shipping: string;
+  readonly total: string;
+  readonly lines: readonly BasketLineRow[];
+}
+
+export interface BasketLineRow {
+  readonly offer: string;
+  readonly packs: number;
+  readonly cost: string;
+  readonly arrives: string;
+  readonly late: boolean;
 }

@@ -24,11 +24,14 @@ export function reportTables(report: Report, workshop: Workshop): string {
     ...listed("What runs lack", shortageLines(report, names)),
     titled("Materials, if every run goes ahead", "-", materialLines(report, names)),
     ...listed("What goes out of date", expiryLines(report, names)),
+    titled(`What to buy, ${report.currency}`, "-", basketLines(report, workshop, names)),
+    ...listed("What nobody offers", unsourcedLines(report, names)),
   ];
   return `${sections.join("\n\n")}\n`;
 }
 
 interface Names {
+  readonly supplier: (id: string) => string;
   readonly product: (id: string) => string;
   readonly material: (id: string) => string;
 }
@@ -44,7 +47,11 @@ function namesOf(workshop: Workshop): Names {
       return (countByName.get(name) ?? 0) > 1 ? `${id}: ${name}` : name;
     };
   };
-  return { product: lookUp(workshop.products), material: lookUp(workshop.materials) };
+  return {
+    supplier: lookUp(workshop.suppliers),
+    product: lookUp(workshop.products),
+    material: lookUp(workshop.materials),
+  };
 }
 
 const titled = (title: string, rule: "=" | "-", lines: readonly string[]): string =>
@@ -153,4 +160,29 @@ const expiryLines = ({ materials }: Report, names: Names): readonly string[] =>
     materials.flatMap(({ material, expiring }) =>
       expiring.map(({ lot, on, quantity }) => [names.material(material), lot, on, quantity]),
     ),
+  );
+
+function basketLines({ basket }: Report, workshop: Workshop, names: Names): readonly string[] {
+  const materialByOffer = new Map(workshop.offers.map(({ id, material }) => [id, material]));
+  const columns = [left("Supplier"), left("Offer"), left("Material"), right("Packs"), right("Cost"), left("Arrives")];
+  const rows = basket.orders.flatMap(({ supplier, goods, shipping, total, lines }) => [
+    ...lines.map(({ offer, packs, cost, arrives, late }, at) => [
+      at === 0 ? names.supplier(supplier) : "",
+      offer,
+      names.material(materialByOffer.get(offer) ?? ""),
+      String(packs),
+      cost,
+      late ? `${arrives}, late` : arrives,
+    ]),
+    ["", "", `goods ${goods}, shipping ${shipping}`, "", total, ""],
+  ]);
+  if (rows.length === 0) return ["Nothing is to be bought."];
+  const proof = basket.gap === null ? "no basket costs less" : `not proven: a basket may cost up to ${basket.gap} less`;
+  return [...tableLines(columns, rows), "", `Total ${basket.total} (${proof}).`];
+}
+
+const unsourcedLines = ({ basket }: Report, names: Names): readonly string[] =>
+  tableLines(
+    [left("Material")],
+    basket.unsourced.map((id) => [names.material(id)]),
   );

@@ -4,15 +4,16 @@
  */
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
-import { type Fraction, roundedHalfAway, roundedHalfEven } from "@/lib/domain/fraction";
-import { decimalsOf, moneyText } from "@/lib/domain/money";
+import type { Fraction } from "@/lib/domain/fraction";
+import { decimalsOf } from "@/lib/domain/money";
+import type { PlannedBasket } from "@/lib/domain/buying/basket-of-plan";
 import type { Basis, MaterialOutlook, Plan, RunOutlook, UnitCost } from "@/lib/domain/plan-figures";
-import { LARGEST_FIGURE, type Measure, type Stock } from "@/lib/domain/quantity";
 import type { Material, Product, Workshop } from "@/lib/domain/workshop";
-import { faultList, type FaultList } from "./fault-list";
+import { faultList } from "./fault-list";
+import { basketRow } from "./report-basket";
+import { type Figures, figures } from "./report-figures";
 import type { CostRow, MaterialRow, Report, RunRow } from "./report-rows";
-import { escaped, quoted } from "./shown-value";
-import { exactStockText, stockText } from "./written-figures";
+import { quoted } from "./shown-value";
 
 export type { Report } from "./report-rows";
 export { reportTables } from "./report-tables";
@@ -22,8 +23,11 @@ export type ReportOutcome =
   /** A line for each record with a figure above 2^53 − 1. There is no report then, not even in part. */
   | { readonly kind: "out of range"; readonly faults: readonly string[] };
 
-/** The report of a plan, with costs on one basis. Products, runs and materials stand in the workshop's order. */
-export function reportOf(workshop: Workshop, plan: Plan, basis: Basis): ReportOutcome {
+/**
+ * The report of a plan and of the basket that fills its gaps, with costs on one basis. Products, runs and materials
+ * stand in the workshop's order.
+ */
+export function reportOf(workshop: Workshop, plan: Plan, basket: PlannedBasket, basis: Basis): ReportOutcome {
   const faults = faultList();
   const decimals = decimalsOf(workshop.settings.currency) + 2;
   const report: Report = {
@@ -38,6 +42,7 @@ export function reportOf(workshop: Workshop, plan: Plan, basis: Basis): ReportOu
     materials: plan.materials.map((outlook, at) =>
       materialRow(outlook, figures(`materials[${String(at)}]`, outlook.material, faults)),
     ),
+    basket: basketRow(workshop, basket, faults),
   };
   return faults.count() === 0 ? { kind: "report", report } : { kind: "out of range", faults: faults.lines() };
 }
@@ -107,40 +112,3 @@ const dateOrNone = (day: Day | null): string | null => (day === null ? null : is
 
 const byId = <T>(rows: readonly T[], idOf: (row: T) => string): readonly T[] =>
   [...rows].sort((a, b) => byCodePoint(idOf(a), idOf(b)));
-
-/** Prints the figures of one record, each called by what it is; the first that is out of range is told. @rule QTY-6 */
-interface Figures {
-  readonly money: (figure: string, microUnits: Fraction, decimals: number) => string;
-  readonly exact: (figure: string, quantity: Fraction, measure: Measure) => string;
-  readonly stock: (figure: string, quantity: Stock, measure: Measure) => string;
-  readonly units: (figure: string, units: bigint) => number;
-}
-
-function figures(path: string, record: { readonly id: string; readonly name?: string }, faults: FaultList): Figures {
-  let isTold = false;
-  const hold = (figure: string, rounded: bigint, unit: string): void => {
-    if (rounded <= LARGEST_FIGURE || isTold) return;
-    isTold = true;
-    const who = record.name === undefined ? quoted(record.id) : `${quoted(record.id)} (${escaped(record.name)})`;
-    faults.tell(path, `${who}: ${figure} is out of range (above 2^53-1 ${unit}); look for an amount that is too large`);
-  };
-  const unitOf = (measure: Measure): string => (measure === "mass" ? "µg" : "pieces");
-  return {
-    money: (figure, microUnits, decimals) => {
-      hold(figure, roundedHalfAway(microUnits), "micro-units");
-      return moneyText(microUnits, decimals);
-    },
-    exact: (figure, quantity, measure) => {
-      hold(figure, roundedHalfEven(quantity), unitOf(measure));
-      return exactStockText(quantity, measure);
-    },
-    stock: (figure, quantity, measure) => {
-      hold(figure, quantity, unitOf(measure));
-      return stockText(quantity, measure);
-    },
-    units: (figure, units) => {
-      hold(figure, units, "units");
-      return Number(units);
-    },
-  };
-}

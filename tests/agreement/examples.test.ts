@@ -9,7 +9,7 @@ import { BASES } from "@/lib/domain/plan-figures";
 import { REAL_TODAY } from "../helpers/random-workshop";
 import type { WorkshopFile } from "../second/file-shape";
 import { secondReport } from "../second/second-report";
-import { comparable, firstReports, type SecondReport } from "./agreement";
+import { basketIn, comparable, expectGoodBasket, firstReports, type SecondReport } from "./agreement";
 
 const FOLDER = new URL("../examples/", import.meta.url);
 const bytesOf = (name: string): Uint8Array => readFileSync(new URL(name, FOLDER));
@@ -34,6 +34,13 @@ describe.each(EXAMPLES)("$name on the $basis basis", ({ file, name, basis }) => 
 
   test("[COST-1 to COST-7, PLAN-1 to PLAN-9, MAKE-1 to MAKE-3, REPORT-1] the product's report", () => {
     expect(comparable(firstReports(bytesOf(`${name}.json`))[basis], second.costs)).toEqual(expected);
+  });
+
+  test("[BUY-1 to BUY-5, BUY-8] the product's basket: the least that one costs, by the rules", () => {
+    const basket = basketIn(firstReports(bytesOf(`${name}.json`))[basis]);
+    const { total, optimal, gap, unsourced } = basketIn(parsed(file));
+    expect(basket).toMatchObject({ total, optimal, gap, unsourced });
+    expectGoodBasket(workshopFile, basket);
   });
 
   test("the second implementation's report", () => {

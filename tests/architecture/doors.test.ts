@@ -32,6 +32,11 @@ const CAUGHT: readonly Edge[] = [
   edge("prisma-in-store-alone", "lib/operations/asks-sql.ts", "better-sqlite3"),
   edge("prisma-in-store-alone", "lib/commands/asks-rows.ts", "@/lib/store/generated/client"),
   edge("prisma-in-store-alone", "instrumentation.ts", "better-sqlite3"),
+  edge("solver-asks-domain", "lib/solver/asks-operation.ts", "@/lib/operations/open-workshop"),
+  edge("solver-asks-domain", "lib/solver/asks-store.ts", "@/lib/store/books"),
+  edge("highs-in-solver-alone", "lib/domain/asks-highs.ts", "highs"),
+  edge("highs-in-solver-alone", "lib/operations/asks-highs.ts", "highs"),
+  edge("commands-ask-no-solver", "lib/commands/asks-solver.ts", "@/lib/solver/solved-basket"),
   edge("operations-ask-store-and-domain", "lib/operations/asks-edge.ts", "@/lib/edge/report"),
   edge("operations-ask-store-and-domain", "lib/operations/asks-screen.ts", "next/cache"),
   edge("lib-does-not-know-the-app", "lib/store/asks-app.ts", "@/app/plan-for-page"),
@@ -59,6 +64,8 @@ const ALLOWED: readonly Edge[] = [
   edge("", "lib/edge/asks-zod.ts", "zod"),
   edge("", "lib/store/asks-prisma.ts", "@prisma/client"),
   edge("", "lib/operations/asks-store.ts", "@/lib/store/books"),
+  edge("", "lib/operations/asks-solver.ts", "@/lib/solver/solved-basket"),
+  edge("", "lib/solver/asks-highs.ts", "highs"),
   edge("", "lib/commands/asks-store.ts", "@/lib/store/books"),
   edge("", "app/week/page.tsx", "@/lib/store/books"),
   edge("", "app/week/actions.ts", "@/lib/operations/open-workshop"),
@@ -73,6 +80,7 @@ const TARGETS = [
   "lib/store/books.ts",
   "lib/store/generated/client.ts",
   "lib/operations/open-workshop.ts",
+  "lib/solver/solved-basket.ts",
   "lib/commands/report.ts",
   "app/plan-for-page.ts",
   "app/cost/_parts/working.tsx",
@@ -86,6 +94,7 @@ const PACKAGES = [
   "better-sqlite3/index",
   "react/index",
   "next/cache",
+  "highs/index",
 ];
 
 describe("doors", () => {

@@ -4,7 +4,7 @@ import { filesLike, linesLike, projectFiles, textOf } from "./project-files";
 /** The rooms, and what each is for; DEVELOPERS.md says the same at more length. A new room is a decision: it goes here. */
 const ROOMS: Readonly<Record<string, readonly string[]>> = {
   "": [".ci", "app", "lib", "prisma", "seed", "tests"],
-  lib: ["commands", "domain", "edge", "operations", "store"],
+  lib: ["commands", "domain", "edge", "operations", "solver", "store"],
   tests: [
     "agreement",
     "architecture",
@@ -20,6 +20,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     "operations",
     "outside",
     "second",
+    "solver",
     "store",
     "types",
   ],

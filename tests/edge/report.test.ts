@@ -3,11 +3,13 @@ import { plan } from "@/lib/domain/plan";
 import { BASES, type Basis } from "@/lib/domain/plan-figures";
 import { type Report, reportJson, reportOf, reportTables } from "@/lib/edge/report";
 import { type Changes, changedFile, dayCalled, workshopOf } from "../bad-files/bench-workshop";
+import { leastBasketFor } from "../helpers/least-basket-for";
 
 function outcomeOf(changes: Changes, basis: Basis = "replacement") {
   const workshop = workshopOf(changedFile(changes));
   const today = workshop.settings.today ?? dayCalled("2026-11-25");
-  return { workshop, outcome: reportOf(workshop, plan(workshop, today), basis) };
+  const figures = plan(workshop, today);
+  return { workshop, outcome: reportOf(workshop, figures, leastBasketFor(workshop, figures), basis) };
 }
 
 function reportFor(changes: Changes, basis?: Basis): Report {
@@ -20,11 +22,20 @@ function tablesFor(changes: Changes): string {
   return reportTables(reportFor(changes), outcomeOf(changes).workshop);
 }
 
-test("[REPORT-1] the JSON is the report, ends with a newline and has no basket", () => {
+test("[REPORT-1] the JSON is the report, ends with a newline", () => {
   const report = reportFor({});
   expect(reportJson(report)).toMatch(/\}\n$/);
   expect(JSON.parse(reportJson(report))).toEqual(report);
-  expect(Object.keys(report)).toEqual(["format", "version", "today", "currency", "costs", "runs", "materials"]);
+  expect(Object.keys(report)).toEqual([
+    "format",
+    "version",
+    "today",
+    "currency",
+    "costs",
+    "runs",
+    "materials",
+    "basket",
+  ]);
 });
 
 test.each(BASES)("[COST-3, COST-4, COST-5] costs on the %s basis say so", (basis) => {
@@ -215,6 +226,23 @@ describe("[REPORT-1] the tables", () => {
       Material   Lot  Out of date on  Quantity left
       ---------  ---  --------------  -------------
       Quill oil  L1   2026-11-28              640 g
+
+      What to buy, GBP
+      ----------------
+      Supplier   Offer  Material                    Packs   Cost  Arrives
+      ---------  -----  --------------------------  -----  -----  ----------
+      Tarn Mill  o1     Quill oil                       1   8.40  2026-11-30
+                 o2     Quill oil                       1   6.10  2026-11-30
+                 o3     Jar 60                          3  16.20  2026-11-30
+                        goods 30.70, shipping 4.95         35.65
+
+      Total 35.65 (no basket costs less).
+
+      What nobody offers
+      ------------------
+      Material
+      --------
+      Gloves
       "
     `);
   });

@@ -95,12 +95,17 @@ const NOT_TWO_DECIMALS: Readonly<Record<number, string>> = {
   4: "CLF UYW",
 };
 
-/** A cost as the report prints it: two decimals more than the currency has, half away from zero. */
-export function costText(microUnits: Exact, currency: string): string {
+function moneyText(microUnits: Exact, currency: string, more: number): string {
   const listed = Object.entries(NOT_TWO_DECIMALS).find(([, codes]) => codes.split(" ").includes(currency));
-  const decimals = (listed === undefined ? 2 : Number(listed[0])) + 2;
+  const decimals = (listed === undefined ? 2 : Number(listed[0])) + more;
   return placed(halfUp(multiply(microUnits, [10n ** BigInt(decimals), 1_000_000n])), decimals);
 }
+
+/** A cost as the report prints it: two decimals more than the currency has, half away from zero. */
+export const costText = (microUnits: Exact, currency: string): string => moneyText(microUnits, currency, 2);
+
+/** Cash as the report prints it: the currency's own decimals. */
+export const cashText = (microUnits: Exact, currency: string): string => moneyText(microUnits, currency, 0);
 
 /** Ids in order of their code points. */
 export function byCodePoint(a: string, b: string): number {

@@ -65,8 +65,8 @@ function dayByDay(
   return { balances, expiring: expiring.sort((a, b) => byCodePoint(a.lot, b.lot)) };
 }
 
-/** One row of the report's materials. */
-export function materialRow(
+/** What a material comes to if every run goes ahead, in µg or pieces and in days. */
+export function figuresOf(
   file: WorkshopFile,
   diary: Diary,
   today: number,
@@ -76,15 +76,13 @@ export function materialRow(
   const horizonDays = file.workshop.horizonDays ?? 56;
   const coverDays = file.workshop.coverDays ?? horizonDays;
   const { balances, expiring } = dayByDay(file, diary, today, horizonDays, material, usesOfRun);
-  const text = (amount: bigint) => quantityText(exact(amount), material.measure);
 
   const { safetyStock } = material;
   const safety = safetyStock === null || safetyStock === undefined ? 0n : quantity(safetyStock, material.density);
-  const firstBelow = (level: bigint) => {
-    const index = balances.findIndex((balance) => balance < level);
+  const firstBelow = (level: bigint, from = 0) => {
+    const index = balances.findIndex((balance, at) => at >= from && balance < level);
     return index < 0 ? null : today + index;
   };
-  const [shortOn, belowSafetyOn] = [firstBelow(0n), firstBelow(safety)];
 
   const priced = pricedOffer(file, material);
   const considered = file.offers.filter(
@@ -97,7 +95,32 @@ export function materialRow(
       ? index === horizonDays
       : today + index >= firstArrival && today + index <= firstArrival + coverDays,
   );
+  return {
+    balances,
+    expiring,
+    safety,
+    firstBelow,
+    priced,
+    considered,
+    firstArrival,
+    lastDay: today + horizonDays,
+    shortBy: largest(balances.map((balance) => safety - balance)),
+    toBuy: largest(covered.map((balance) => safety - balance)),
+  };
+}
 
+/** One row of the report's materials. */
+export function materialRow(
+  file: WorkshopFile,
+  diary: Diary,
+  today: number,
+  material: FileMaterial,
+  usesOfRun: (runId: string) => ReadonlyMap<FileMaterial, Uses>,
+) {
+  const figures = figuresOf(file, diary, today, material, usesOfRun);
+  const { safety, firstBelow, priced } = figures;
+  const text = (amount: bigint) => quantityText(exact(amount), material.measure);
+  const [shortOn, belowSafetyOn] = [firstBelow(0n), firstBelow(safety)];
   const orderBy =
     belowSafetyOn === null || priced === undefined
       ? null
@@ -107,10 +130,10 @@ export function materialRow(
     onHand: text(heldBy(usable(lotsHere(file), material, today))),
     shortOn: shortOn === null ? null : date(shortOn),
     belowSafetyOn: belowSafetyOn === null ? null : date(belowSafetyOn),
-    shortBy: text(largest(balances.map((balance) => safety - balance))),
-    toBuy: text(largest(covered.map((balance) => safety - balance))),
+    shortBy: text(figures.shortBy),
+    toBuy: text(figures.toBuy),
     orderBy: orderBy === null ? null : date(orderBy),
     daysLate: orderBy === null ? null : Math.max(0, today - orderBy),
-    expiring,
+    expiring: figures.expiring,
   };
 }
