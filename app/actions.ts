@@ -5,20 +5,52 @@ import { basename, resolve } from "node:path";
 import { revalidatePath } from "next/cache";
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
+import { counted, inARow } from "@/lib/edge/counted";
+import { day } from "@/lib/edge/fields";
+import { dayShown } from "@/lib/edge/figures";
 import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { openEmpty } from "@/lib/operations/open-empty";
 import { openWorkshop } from "@/lib/operations/open-workshop";
+import { setToday } from "@/lib/operations/set-today";
+import type { DayAnswer } from "./_parts/day-answer";
 import type { Opening } from "./_parts/opening-state";
 
 const A_YEAR = 365 * 24 * 60 * 60;
 const A_MINUTE = 60;
+const MOST_NAMED = 3;
 
 /** Keeps the page dark or light from now on. */
 export async function switchScheme(form: FormData): Promise<void> {
   const scheme = form.get("scheme") === "dark" ? "dark" : "light";
   (await cookies()).set("scheme", scheme, { maxAge: A_YEAR, sameSite: "strict", httpOnly: true });
+}
+
+/** Plans from the real date again, where the day that was set is still the one that was shown. */
+export async function backToRealDate(_before: DayAnswer, form: FormData): Promise<DayAnswer> {
+  const from = day.safeParse(form.get("from"));
+  if (!from.success) return { kind: "refused", says: "The form did not say which day is set. Load the page again." };
+  const told = await setToday({ from: from.data, to: null, realToday: realToday() });
+  revalidatePath("/", "layout");
+  switch (told.kind) {
+    case "set":
+    case "already so":
+      return { kind: "done" };
+    case "stale":
+      return { kind: "refused", says: "Another day was set meanwhile, in another tab or window. It stays." };
+    case "no workshop":
+      return { kind: "refused", says: "No workshop is open any more. Open one on the first page." };
+    case "lots come later": {
+      const { today, lots } = told;
+      const names = lots.slice(0, MOST_NAMED).map(({ id }) => id);
+      const more = lots.length > names.length ? [counted(lots.length - names.length, "other", "others")] : [];
+      return {
+        kind: "refused",
+        says: `The day stays. The real date is ${dayShown(today, today, { year: true })}, and ${lots.length === 1 ? "lot" : "lots"} ${inARow([...names, ...more])} came after it: what is on the shelf has come. Mend the dates of those lots first.`,
+      };
+    }
+  }
 }
 
 /** Opens the workshop of a file that was sent. */

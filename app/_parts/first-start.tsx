@@ -31,7 +31,7 @@ export function FirstStart(): ReactNode {
         </section>
         <section className="way" aria-labelledby="way-empty">
           <h2 id="way-empty">Begin empty</h2>
-          <p>A name and a currency. It can be saved as a file at once, to be filled in and opened again.</p>
+          <p>A name and a currency. The first product is written down in one form, and you see what a jar costs.</p>
           <OpenEmptyForm />
         </section>
       </div>

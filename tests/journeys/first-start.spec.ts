@@ -14,8 +14,14 @@ const file = (text: string, name = "workshop.json") => ({
   buffer: Buffer.from(text),
 });
 
+/** What differs from one opened workshop to another. */
+interface Differs {
+  readonly today?: string;
+  readonly lots?: readonly object[];
+}
+
 /** A workshop with one product for each id, all filled with water. */
-const withProducts = (ids: readonly string[]): string =>
+const withProducts = (ids: readonly string[], { today, lots = [] }: Differs = {}): string =>
   JSON.stringify({
     format: "stillroom-workshop",
     version: 1,
@@ -25,11 +31,12 @@ const withProducts = (ids: readonly string[]): string =>
       labourPerHour: "12",
       overheadPerHour: "0",
       balanceStep: "0.1 g",
+      today,
     },
     suppliers: [],
     materials: [{ id: "water", name: "Water", kind: "ingredient", measure: "mass" }],
     offers: [],
-    lots: [],
+    lots,
     orders: [],
     formulas: [{ id: "water", name: "Water", lines: [{ material: "water", percent: "100" }] }],
     products: ids.map((id) => ({ id, name: `Product ${id}`, formula: "water", fill: "100 g", usualRun: 10 })),
@@ -89,7 +96,7 @@ test.describe("before any workshop is open", () => {
     await currency.fill("KWD");
     await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
     await expect(page.getByText("Nothing is in this workshop yet.")).toBeVisible();
-    for (const place of ["Cost", "Week", "Shelf"]) {
+    for (const place of ["Cost", "Week", "Shelf", "Book"]) {
       await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
       await expect(page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place })).toHaveAttribute(
         "aria-current",
@@ -97,6 +104,31 @@ test.describe("before any workshop is open", () => {
       );
       await expectAccessible(page);
     }
+  });
+
+  test("A maker goes back from the day that a file has set to the real date", async ({ page }) => {
+    await page.goto("/");
+    await send(page, withProducts(["one"], { today: "2020-02-29" }));
+    const day = page.getByRole("banner").getByText("Set to Sat\u00a029\u00a0Feb\u00a02020");
+    for (const place of ["Cost", "Week", "Shelf", "Book"]) {
+      await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
+      await expect(day).toBeVisible();
+    }
+    await page.getByRole("button", { name: "Back to the real date" }).click();
+    await expect(day).toBeHidden();
+    await page.reload();
+    await expect(page.getByRole("navigation", { name: "Places" })).toBeVisible();
+    await expect(day).toBeHidden();
+  });
+
+  test("A day stays set where lots on the shelf came after the real date", async ({ page }) => {
+    const lot = { id: "L1", material: "water", remaining: "5 kg", received: "2198-01-01", value: "4" };
+    await page.goto("/");
+    await send(page, withProducts(["one"], { today: "2198-02-01", lots: [lot] }));
+    await page.getByRole("button", { name: "Back to the real date" }).click();
+    await expect(page.getByRole("alert").filter({ hasText: "The day stays." })).toContainText("lot L1 came after it");
+    await expect(page.getByRole("banner").getByText("Set to Thu\u00a01\u00a0Feb\u00a02198")).toBeVisible();
+    await expectAccessible(page);
   });
 
   test("A maker opens a workshop whose ids hold whatever a text can hold", async ({ page }) => {
