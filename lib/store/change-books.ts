@@ -1,6 +1,11 @@
 import type { Books } from "@/lib/domain/desk";
+import { type Corrections, corrections, restated } from "@/lib/domain/ledger/opening";
+import { homeOf, type LotName, type Posting } from "@/lib/domain/ledger/posting";
+import { latest } from "@/lib/domain/ledger/standing";
 import { booksOfTexts, loadTexts, type TableTexts, textsOfBooks } from "./books";
 import type { Sql } from "./connection";
+import { postingsOfLots, standingOf } from "./ledger/ledger-reading";
+import { post } from "./ledger/posting-rows";
 import { openStore } from "./open-store";
 import { storeFile } from "./store-file";
 import { TABLE_NAMES, TABLES } from "./tables";
@@ -16,29 +21,82 @@ export interface NoWorkshop {
   readonly kind: "no workshop";
 }
 
+/** The tables that a change of the books writes. */
+export const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
+
 /**
  * Loads the books of the app's store, decides and saves, in one transaction: nobody writes between, here or in another
- * process. Only tables whose rows differ are written anew; a refusal writes nothing.
+ * process. Only tables whose rows differ are written anew; a refusal writes nothing. What the books then state otherwise
+ * of a lot is posted as a correction.
  * @param decide  pure, and called at most once
+ * @param moved   what to tell where a lot would be stated as of another material, and something of it has moved
+ *                (LEDGER-22); then nothing is changed. Who restates no lot need not say.
  * @throws where the tables refuse what was decided, and then nothing is changed; StoreUnusable
  */
-export async function changeBooks<Result>(decide: (books: Books) => Decision<Result>): Promise<Result | NoWorkshop> {
+export async function changeBooks<Result>(
+  decide: (books: Books) => Decision<Result>,
+  moved: (lot: LotName) => Result = notRestated,
+): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
   return writer.alone((sql) =>
-    inOneTransaction(sql, async () => {
-      const texts = await loadTexts(sql);
-      const books = booksOfTexts(texts);
-      if (books === null) return { kind: "no workshop" };
-      const decision = decide(books);
-      if (decision.kind === "keep") await save(sql, texts, textsOfBooks(decision.books));
-      return decision.result;
-    }),
+    inOneTransaction(
+      sql,
+      async () => {
+        const texts = await loadTexts(sql);
+        const books = booksOfTexts(texts);
+        if (books === null) return { kind: "no workshop" };
+        const decision = decide(books);
+        if (decision.kind === "refuse" || decision.books === books) return decision.result;
+        const corrected = await correctionsTo(sql, books, decision.books);
+        if (corrected.kind !== "corrected") return moved(corrected.lot);
+        await save(sql, texts.tables, textsOfBooks(decision.books), () => post(sql, corrected.postings));
+        return decision.result;
+      },
+      BOOK_TABLES,
+    ),
   );
 }
 
-/** Empties every table that differs before it fills any: a row that goes from one to another is never in both. */
-async function save(sql: Sql, before: TableTexts, after: TableTexts): Promise<void> {
-  const different = TABLE_NAMES.filter((name) => after[name] !== before[name]);
-  for (const name of different) await sql.run(`DELETE FROM "${TABLES[name].name}"`);
-  for (const name of different) await sql.run(TABLES[name].insert, after[name]);
+function notRestated({ id }: LotName): never {
+  throw new Error(`lot ${id} has moved and cannot be of another material`);
+}
+
+/**
+ * Empties every table that differs before it fills any: a row that goes from one to another is never in both. What is
+ * posted finds the rows that it names, new or old.
+ */
+export async function save(
+  sql: Sql,
+  before: TableTexts,
+  after: TableTexts,
+  posting: () => Promise<void>,
+): Promise<void> {
+  const different = TABLE_NAMES.filter((name) => after[name] !== before[name]).map((name) => ({
+    ...TABLES[name],
+    text: after[name],
+  }));
+  for (const { empty } of different) await sql.run(empty);
+  for (const { insert, text } of different) await sql.run(insert, text);
+  await posting();
+  for (const statement of TABLE_NAMES.flatMap((name) => TABLES[name].tidy)) await sql.run(statement);
+}
+
+async function correctionsTo(sql: Sql, before: Books, after: Books): Promise<Corrections> {
+  const changed = restated(before.workshop, after.workshop);
+  if (changed.length === 0) return { kind: "corrected", postings: [] };
+  const lots = changed.map(({ lot }) => lot);
+  const [touching, standing] = [await postingsOfLots(sql, lots), await standingOf(sql, lots)];
+  const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);
+  let next = Number(last) + 1;
+  const postings: Posting[] = [];
+  for (const each of changed) {
+    const own = touching.filter(({ entries }) =>
+      entries.some(({ lot }) => lot.id === each.lot.id && lot.of === each.lot.of),
+    );
+    const decided = corrections(each, own, latest(standing, each.lot, homeOf(each.lot)), next);
+    if (decided.kind !== "corrected") return decided;
+    postings.push(...decided.postings);
+    next += decided.postings.length;
+  }
+  return { kind: "corrected", postings };
 }

@@ -1,8 +1,10 @@
 import { emptyDesk } from "@/lib/domain/desk";
+import { openings } from "@/lib/domain/ledger/opening";
 import type { Workshop } from "@/lib/domain/workshop";
 import { textsOfBooks } from "./books";
 import type { Sql } from "./connection";
 import { keepCopy } from "./kept-copy";
+import { post } from "./ledger/posting-rows";
 import { applyAll } from "./migrate";
 import { migrationFiles, migrationsFolder } from "./migration-files";
 import { openStore } from "./open-store";
@@ -26,6 +28,7 @@ export async function replaceWorkshop(file: string, workshop: Workshop): Promise
       await dropEverything(sql);
       await applyAll(sql, migrations);
       for (const name of TABLE_NAMES) await sql.run(TABLES[name].insert, texts[name]);
+      await post(sql, openings(workshop));
       return keptAs;
     }),
   );
