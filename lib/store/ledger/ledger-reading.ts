@@ -107,3 +107,13 @@ export async function placeTotalsBetween(
     value: valueOf(figures.map((figure) => BigInt(String(figure)))),
   }));
 }
+
+/** So many postings after one, in the order of posting. */
+export const postingsFrom = (sql: Sql, after: number, most: number): Promise<readonly Posted[]> =>
+  postingsWhere(
+    sql,
+    `SELECT "sequence" FROM (SELECT "sequence" FROM "postings" WHERE "sequence" > CAST(? AS INTEGER)
+       ORDER BY "sequence" LIMIT CAST(? AS INTEGER))`,
+    String(after),
+    String(most),
+  );
