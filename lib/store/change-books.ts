@@ -62,8 +62,9 @@ function notRestated({ id }: LotName): never {
 }
 
 /**
- * Empties every table that differs before it fills any: a row that goes from one to another is never in both. What is
- * posted finds the rows that it names, new or old.
+ * Writes the rows that differ: a long list of which one row is new costs one row. Every row that goes is taken off
+ * before any is put in, so that one which goes from a table to another is never in both. What is posted finds the rows
+ * that it names, new or old.
  */
 export async function save(
   sql: Sql,
@@ -72,13 +73,21 @@ export async function save(
   posting: () => Promise<void>,
 ): Promise<void> {
   const different = TABLE_NAMES.filter((name) => after[name] !== before[name]).map((name) => ({
-    ...TABLES[name],
-    text: after[name],
+    table: TABLES[name],
+    gone: rowsWithout(before[name], after[name]),
+    added: rowsWithout(after[name], before[name]),
   }));
-  for (const { empty } of different) await sql.run(empty);
-  for (const { insert, text } of different) await sql.run(insert, text);
+  for (const { table, gone } of different) if (gone !== null) await sql.run(table.remove, gone);
+  for (const { table, added } of different) if (added !== null) await sql.run(table.insert, added);
   await posting();
   for (const statement of TABLE_NAMES.flatMap((name) => TABLES[name].tidy)) await sql.run(statement);
+}
+
+/** The rows of one text that are not among those of another, as such a text; null where there are none. */
+function rowsWithout(text: string, others: string): string | null {
+  const there = new Set((JSON.parse(others) as unknown[]).map((row) => JSON.stringify(row)));
+  const rows = (JSON.parse(text) as unknown[]).map((row) => JSON.stringify(row)).filter((row) => !there.has(row));
+  return rows.length === 0 ? null : `[${rows.join(",")}]`;
 }
 
 async function correctionsTo(sql: Sql, before: Books, after: Books): Promise<Corrections> {

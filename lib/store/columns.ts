@@ -78,8 +78,8 @@ export const measuredOrNull = <Q extends Stock>(
 
 export interface Table<Row> {
   readonly name: string;
-  /** Takes every row off, before they are inserted anew. */
-  readonly empty: string;
+  /** Takes rows off. Takes one JSON text: a list of rows, of which only what orders them is looked at. */
+  readonly remove: string;
   /** Run once everything is inserted and what was decided is posted. */
   readonly tidy: readonly string[];
   /** Takes one JSON text: a list of rows, each a list of cells. */
@@ -119,11 +119,14 @@ export function table<Row extends object>(
   const inOrder = (a: Row, b: Row): number =>
     orderedBy.reduce((so, column) => so || compareKeys(a[column], b[column]), 0);
   const order = orderedBy.map((column) => `"${column}"`).join(", ");
+  // What orders the rows tells each from the others.
+  const orderCells = orderedBy.map((column) => `"value" ->> ${String(known.findIndex(([key]) => key === column))}`);
   const insert = `INSERT INTO "${name}" (${names}) SELECT ${values.join(", ")} FROM json_each(?)`;
   const again = known.map(([column]) => `"${column}" = excluded."${column}"`).join(", ");
   return {
     name,
-    empty: keptFor === null ? `DELETE FROM "${name}"` : `UPDATE "${name}" SET "position" = NULL`,
+    remove: `${keptFor === null ? `DELETE FROM "${name}"` : `UPDATE "${name}" SET "position" = NULL`}
+      WHERE (${order}) IN (SELECT ${orderCells.join(", ")} FROM json_each(?))`,
     insert: keptFor === null ? insert : `${insert} WHERE true ON CONFLICT ("id") DO UPDATE SET ${again}`,
     tidy: keptFor === null ? [] : tidied(name, keptFor),
     select: `SELECT json_group_array(json_array(${names})) FROM

@@ -1,12 +1,12 @@
-import { type Audit, auditor, type KeptBalance } from "@/lib/domain/ledger/audit";
-import type { LotName, PlaceKind } from "@/lib/domain/ledger/posting";
+import { type Audit, auditor } from "@/lib/domain/ledger/audit";
+import { PLACES } from "@/lib/domain/ledger/posting";
 import { type StockValue, stockValue } from "@/lib/domain/ledger/valuation";
 import { booksOfTexts, loadTexts } from "@/lib/store/books";
 import { openReader, type Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { recordsIn } from "@/lib/store/post-to-books";
+import { balancesIn } from "./balances";
 import { postingsFrom } from "./ledger-reading";
-import { placeOf, valueOf } from "./posting-rows";
 
 export interface CheckedBooks extends Audit {
   /** As the balances have it. */
@@ -43,25 +43,10 @@ async function checked(sql: Sql): Promise<CheckedBooks | null> {
     if (!last) break;
     after = last.sequence;
   }
-  const kept = await keptBalances(sql);
+  const kept = await balancesIn(sql, PLACES);
   const closedRuns = books.desk.closedRuns.map(({ run }) => run.id);
   const value = stockValue(
     kept.map(({ lot, place, value: worth }) => ({ of: lot.of, place: place.kind, value: worth })),
   );
   return { ...audit.finish(kept, closedRuns), value, currency: books.workshop.settings.currency };
-}
-
-async function keptBalances(sql: Sql): Promise<readonly KeptBalance[]> {
-  const rows = await sql.rows(
-    `SELECT "of", "lot", "place", "run", "quantity", "materials", "labour", "overhead" FROM "balances"`,
-  );
-  return rows.map(([of, lot, place, run, ...figures]) => {
-    const [quantity, ...value] = figures.map((figure) => BigInt(String(figure)));
-    return {
-      lot: { of: of as LotName["of"], id: String(lot) },
-      place: placeOf(place as PlaceKind, String(run)),
-      quantity: quantity ?? 0n,
-      value: valueOf(value),
-    };
-  });
 }

@@ -117,3 +117,9 @@ export const postingsFrom = (sql: Sql, after: number, most: number): Promise<rea
     String(after),
     String(most),
   );
+
+/** The lots of a material, those struck off the list with them. By (material). */
+export async function lotsOfMaterial(sql: Sql, material: string): Promise<readonly string[]> {
+  const rows = await sql.rows(`SELECT "id" FROM "lots" WHERE "material" = ?`, material);
+  return rows.map(([id]) => String(id));
+}
