@@ -98,7 +98,7 @@ const emptyFile = (typed: { readonly name: string; readonly currency: string }) 
 async function openBytes(bytes: Uint8Array): Promise<Opening> {
   const reading = readWorkshopFile(bytes, realToday());
   if (reading.kind === "refused") return reading;
-  return goHome((await openWorkshop(reading.workshop)).keptAs);
+  return goHome((await openWorkshop(reading.workshop, reading.past)).keptAs);
 }
 
 /** The first page, which says for a minute where the workshop before this one was kept. */

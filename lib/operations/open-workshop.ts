@@ -1,3 +1,4 @@
+import type { Past } from "@/lib/domain/ledger/past";
 import type { Workshop } from "@/lib/domain/workshop";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { storeFile } from "@/lib/store/store-file";
@@ -9,7 +10,7 @@ export interface Opened {
 }
 
 /** Replaces what the app's store holds by this workshop, all or nothing. What it held is kept in a file beside it. */
-export const openWorkshop = async (workshop: Workshop): Promise<Opened> => ({
+export const openWorkshop = async (workshop: Workshop, past?: Past): Promise<Opened> => ({
   kind: "opened",
-  keptAs: await replaceWorkshop(storeFile(), workshop),
+  keptAs: await replaceWorkshop(storeFile(), workshop, past),
 });

@@ -1,12 +1,12 @@
-import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
-import type { Posted, Posting } from "@/lib/domain/ledger/posting";
+import type { StruckOffLot } from "@/lib/domain/ledger/past";
+import { finishedLot, type Posted, type Posting } from "@/lib/domain/ledger/posting";
 import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
 import type { FinishedLot } from "@/lib/domain/workshop";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
 import { BOOK_TABLES, type NoWorkshop, save } from "./change-books";
-import { day } from "./columns";
 import type { Sql } from "./connection";
+import { keepStruckOff, struckOffIn } from "./ledger/struck-off";
 import { post } from "./ledger/posting-rows";
 import { type LedgerReader, ledgerReader } from "./ledger/ledger-reader";
 import { openStore } from "./open-store";
@@ -59,7 +59,7 @@ export async function postToBooks<Result>(
         if (decision.kind === "refuse") return decision.result;
         const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
         await save(sql, texts.tables, after, async () => {
-          if (decision.failed) await keepUnlisted(sql, decision.failed);
+          if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
           await post(sql, [decision.posting]);
         });
         return decision.result;
@@ -86,18 +86,10 @@ async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
 
 /** The lots of the books, and those that were struck off the lists. */
 export async function recordsIn(sql: Sql, { workshop }: Books): Promise<LotRecords> {
-  const struckOff = await sql.rows(
-    `SELECT 'material', "id", "received", "expires", "material" FROM "lots" WHERE "position" IS NULL
-     UNION ALL SELECT 'finished', "id", "made", "bestBefore", "product" FROM "finished_lots" WHERE "position" IS NULL`,
-  );
   const byLot = new Map<string, LotRecord>(
-    struckOff.map(([of, id, since, expires, item]) => [
-      `${String(of)} ${String(id)}`,
-      {
-        since: dayOfCell(since),
-        expires: expires === null ? null : dayOfCell(expires),
-        item: typeof item === "string" ? item : "",
-      },
+    (await struckOffIn(sql)).map(({ lot, item, since, expires }) => [
+      `${lot.of} ${lot.id}`,
+      { since, expires, item: item ?? "" },
     ]),
   );
   for (const { id, received, expires, material } of workshop.lots) {
@@ -109,11 +101,9 @@ export async function recordsIn(sql: Sql, { workshop }: Books): Promise<LotRecor
   return ({ of, id }) => byLot.get(`${of} ${id}`) ?? null;
 }
 
-const dayOfCell = (cell: unknown): Day => day.read(String(cell));
-
-const keepUnlisted = (sql: Sql, { id, product, made, bestBefore }: FinishedLot): Promise<void> =>
-  sql.run(
-    `INSERT INTO "finished_lots" ("id", "position", "product", "made", "bestBefore")
-     SELECT "value" ->> 0, NULL, "value" ->> 1, "value" ->> 2, "value" ->> 3 FROM json_each(?)`,
-    JSON.stringify([[id, product, day.write(made), bestBefore === null ? null : day.write(bestBefore)]]),
-  );
+const unlisted = ({ id, product, made, bestBefore }: FinishedLot): StruckOffLot => ({
+  lot: finishedLot(id),
+  item: product,
+  since: made,
+  expires: bestBefore,
+});

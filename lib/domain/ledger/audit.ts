@@ -36,7 +36,8 @@ export interface Audit {
 /** Takes postings in, in their order, and says in the end what does not agree. It changes; every audit makes its own. */
 export interface Auditor {
   readonly take: (posting: Posted) => void;
-  readonly finish: (kept: readonly KeptBalance[], closedRuns: readonly string[]) => Audit;
+  /** @param kept  null where no balances are kept beside the entries */
+  readonly finish: (kept: readonly KeptBalance[] | null, closedRuns: readonly string[]) => Audit;
 }
 
 export function auditor(records: LotRecords): Auditor {
@@ -68,10 +69,11 @@ export function auditor(records: LotRecords): Auditor {
     }
   }
 
-  function finish(kept: readonly KeptBalance[], closedRuns: readonly string[]): Audit {
+  function finish(kept: readonly KeptBalance[] | null, closedRuns: readonly string[]): Audit {
     const standing = standingAfter([...moves.values()]);
     const lots = new Set([...cells.values()].map(({ lot }) => lotKey(lot)));
-    disagreements.push(...keptOtherwise(standing, cells, kept), ...everBelowZero(standing, cells));
+    if (kept !== null) disagreements.push(...keptOtherwise(standing, cells, kept));
+    disagreements.push(...everBelowZero(standing, cells));
     disagreements.push(...valueLeftIn(closedRuns, standing, cells));
     return { disagreements, postings: postings.size, entries, lots: lots.size };
   }
