@@ -3,7 +3,7 @@ import type { Books } from "@/lib/domain/desk";
 import type { LotName, Posting } from "@/lib/domain/ledger/posting";
 import type { FinishedLot } from "@/lib/domain/workshop";
 import type { NoWorkshop } from "@/lib/store/change-books";
-import { type AlreadyPosted, type Ledger, postOnce } from "@/lib/store/post-to-books";
+import { type AlreadyPosted, type Ledger, type PostDecision, postOnce } from "@/lib/store/post-to-books";
 
 /** What every form that posts says. */
 export interface Asked {
@@ -33,14 +33,17 @@ export const todayIn = ({ workshop }: Books, realToday: Day): Day => workshop.se
 export const onTheLedger = <Decided extends { readonly kind: string }>(
   { key, realToday }: Pick<Asked, "key" | "realToday">,
   decide: (ledger: Ledger, today: Day) => Promise<Decided>,
-): Promise<Told<Decided> | NoWorkshop | AlreadyPosted> =>
-  postOnce(key, async (ledger) => {
+  settles: "orders" | "nothing" = "nothing",
+): Promise<Told<Decided> | NoWorkshop | AlreadyPosted> => {
+  const deciding = async (ledger: Ledger): Promise<PostDecision<Told<Decided>>> => {
     const decided = await decide(ledger, todayIn(ledger.books, realToday));
     if (!posts(decided)) return { kind: "refuse", result: decided as Told<Decided> };
     const { books, failed, ...told } = decided;
     const result = told as unknown as Told<Decided>;
     return { kind: "post", posting: decided.posting, books: books ?? ledger.books, failed: failed ?? null, result };
-  });
+  };
+  return postOnce(key, deciding, settles);
+};
 
 const posts = (decided: { readonly kind: string }): decided is Posts => decided.kind === "posted";
 

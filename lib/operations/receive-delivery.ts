@@ -24,7 +24,11 @@ export type DeliveryOfWorkshopRefusal =
 
 /** Receives a delivery: every line becomes a lot, and leaves its order. @rule LEDGER-9 */
 export const receive = (asked: ReceiveDelivery) =>
-  onTheLedger(asked, ({ books, records }, today) => Promise.resolve(decideDelivery(books, asked, today, records)));
+  onTheLedger(
+    asked,
+    ({ books, records }, today) => Promise.resolve(decideDelivery(books, asked, today, records)),
+    "orders",
+  );
 
 function decideDelivery(
   books: Books,

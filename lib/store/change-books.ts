@@ -8,8 +8,8 @@ import { postingsOfLots, standingOf } from "./ledger/ledger-reading";
 import { post } from "./ledger/posting-rows";
 import { openStore } from "./open-store";
 import { storeFile } from "./store-file";
-import { TABLE_NAMES, TABLES } from "./tables";
-import { inOneTransaction } from "./transaction";
+import { type TableName, TABLE_NAMES, TABLES } from "./tables";
+import { inOneTransaction, inPlainTransaction } from "./transaction";
 
 /** What becomes of the books, and what to tell of it. */
 export type Decision<Result> =
@@ -22,7 +22,30 @@ export interface NoWorkshop {
 }
 
 /** The tables that a change of the books writes. */
-export const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
+const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
+/** Nothing names a row of these, so that taking one off cannot leave a name without its record. */
+const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>(["lots", "finished", "runs", "closedRuns", "sales"]);
+
+/** What a change told, and the tables in which a name may now be without its record. */
+export interface Written<Result> {
+  readonly result: Result;
+  readonly doubtful: readonly string[];
+}
+
+/** Runs a change of the books in one transaction, and looks at the names in the tables that it leaves in doubt. */
+export const writeBooks = async <Result>(sql: Sql, change: () => Promise<Written<Result>>): Promise<Result> =>
+  (await inOneTransaction(sql, change, ({ doubtful }) => doubtful)).result;
+
+/** The same for a change that takes off no row which another names. @throws where it would */
+export const writeUnnamed = <Result>(sql: Sql, change: () => Promise<Written<Result>>): Promise<Result> =>
+  inPlainTransaction(sql, async () => {
+    const { result, doubtful } = await change();
+    if (doubtful === BOOK_TABLES) throw new Error("a posting would take off what other records name");
+    return result;
+  });
+
+/** A change that wrote nothing. */
+export const nothingWritten = <Result>(result: Result): Written<Result> => ({ result, doubtful: [] });
 
 /**
  * Loads the books of the app's store, decides and saves, in one transaction: nobody writes between, here or in another
@@ -39,21 +62,18 @@ export async function changeBooks<Result>(
 ): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
   return writer.alone((sql) =>
-    inOneTransaction(
-      sql,
-      async () => {
-        const texts = await loadTexts(sql);
-        const books = booksOfTexts(texts);
-        if (books === null) return { kind: "no workshop" };
-        const decision = decide(books);
-        if (decision.kind === "refuse" || decision.books === books) return decision.result;
-        const corrected = await correctionsTo(sql, books, decision.books);
-        if (corrected.kind !== "corrected") return moved(corrected.lot);
-        await save(sql, texts.tables, textsOfBooks(decision.books), () => post(sql, corrected.postings));
-        return decision.result;
-      },
-      BOOK_TABLES,
-    ),
+    writeBooks<Result | NoWorkshop>(sql, async () => {
+      const texts = await loadTexts(sql);
+      const books = booksOfTexts(texts);
+      if (books === null) return nothingWritten({ kind: "no workshop" });
+      const decision = decide(books);
+      if (decision.kind === "refuse" || decision.books === books) return nothingWritten(decision.result);
+      const corrected = await correctionsTo(sql, books, decision.books);
+      if (corrected.kind !== "corrected") return nothingWritten(moved(corrected.lot));
+      const posting = () => post(sql, corrected.postings);
+      const doubtful = await save(sql, texts.tables, textsOfBooks(decision.books), posting);
+      return { result: decision.result, doubtful };
+    }),
   );
 }
 
@@ -65,14 +85,16 @@ function notRestated({ id }: LotName): never {
  * Writes the rows that differ: a long list of which one row is new costs one row. Every row that goes is taken off
  * before any is put in, so that one which goes from a table to another is never in both. What is posted finds the rows
  * that it names, new or old.
+ * @returns the tables in which a name may now be without its record
  */
 export async function save(
   sql: Sql,
   before: TableTexts,
   after: TableTexts,
   posting: () => Promise<void>,
-): Promise<void> {
+): Promise<readonly string[]> {
   const different = TABLE_NAMES.filter((name) => after[name] !== before[name]).map((name) => ({
+    name,
     table: TABLES[name],
     gone: rowsWithout(before[name], after[name]),
     added: rowsWithout(after[name], before[name]),
@@ -80,7 +102,11 @@ export async function save(
   for (const { table, gone } of different) if (gone !== null) await sql.run(table.remove, gone);
   for (const { table, added } of different) if (added !== null) await sql.run(table.insert, added);
   await posting();
-  for (const statement of TABLE_NAMES.flatMap((name) => TABLES[name].tidy)) await sql.run(statement);
+  const mayBreak = different.some(({ name, gone }) => gone !== null && !NAMED_BY_NONE.has(name));
+  // A lot that is struck off forgets what was removed; one that never moved goes with its row.
+  const tidied = different.filter(({ gone }) => gone !== null).length > 0;
+  if (tidied) for (const statement of TABLE_NAMES.flatMap((name) => TABLES[name].tidy)) await sql.run(statement);
+  return mayBreak ? BOOK_TABLES : different.map(({ table }) => table.name);
 }
 
 /** The rows of one text that are not among those of another, as such a text; null where there are none. */

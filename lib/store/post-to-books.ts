@@ -4,14 +4,13 @@ import { finishedLot, type Posted, type Posting } from "@/lib/domain/ledger/post
 import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
 import type { FinishedLot } from "@/lib/domain/workshop";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
-import { BOOK_TABLES, type NoWorkshop, save } from "./change-books";
+import { nothingWritten, type NoWorkshop, save, writeBooks, writeUnnamed } from "./change-books";
 import type { Sql } from "./connection";
 import { keepStruckOff, struckOffIn } from "./ledger/struck-off";
 import { post } from "./ledger/posting-rows";
 import { type LedgerReader, ledgerReader } from "./ledger/ledger-reader";
 import { openStore } from "./open-store";
 import { storeFile } from "./store-file";
-import { inOneTransaction } from "./transaction";
 
 /** What an operation on the ledger decides from. */
 export interface Ledger extends LedgerReader {
@@ -42,30 +41,30 @@ export interface AlreadyPosted {
 /**
  * Loads the books of the app's store, decides on a posting and posts it, in one transaction. A refusal changes nothing.
  * @param decide  reads from the ledger what it needs, and is called at most once
+ * @param settles  whether it may settle orders, whose lines hang on them: no other list that a posting changes is named
+ *                 by another
  * @throws where the tables refuse what was decided, and then nothing is changed; StoreUnusable
  */
 export async function postToBooks<Result>(
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  settles: "orders" | "nothing" = "nothing",
 ): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
+  const write = settles === "orders" ? writeBooks : writeUnnamed;
   return writer.alone((sql) =>
-    inOneTransaction(
-      sql,
-      async () => {
-        const texts = await loadTexts(sql);
-        const books = booksOfTexts(texts);
-        if (books === null) return { kind: "no workshop" };
-        const decision = await decide(await ledgerIn(sql, books));
-        if (decision.kind === "refuse") return decision.result;
-        const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
-        await save(sql, texts.tables, after, async () => {
-          if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
-          await post(sql, [decision.posting]);
-        });
-        return decision.result;
-      },
-      BOOK_TABLES,
-    ),
+    write<Result | NoWorkshop>(sql, async () => {
+      const texts = await loadTexts(sql);
+      const books = booksOfTexts(texts);
+      if (books === null) return nothingWritten({ kind: "no workshop" });
+      const decision = await decide(await ledgerIn(sql, books));
+      if (decision.kind === "refuse") return nothingWritten(decision.result);
+      const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
+      const doubtful = await save(sql, texts.tables, after, async () => {
+        if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
+        await post(sql, [decision.posting]);
+      });
+      return { result: decision.result, doubtful };
+    }),
   );
 }
 
@@ -73,11 +72,12 @@ export async function postToBooks<Result>(
 export const postOnce = <Result>(
   key: string,
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  settles: "orders" | "nothing" = "nothing",
 ): Promise<Result | NoWorkshop | AlreadyPosted> =>
   postToBooks<Result | AlreadyPosted>(async (ledger) => {
     const posting = await ledger.postingNamed(key);
     return posting ? { kind: "refuse", result: { kind: "already posted", posting } } : decide(ledger);
-  });
+  }, settles);
 
 async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
   const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);

@@ -86,6 +86,12 @@ export function forbiddenInTheLedger(largest: bigint): readonly Forbidden[] {
     { by: "balances_follow_entries", deed: "INSERT INTO balances VALUES ('material', ' ', 'lost', '', 1, 1, 0, 0)" },
     { by: "balances_follow_entries", deed: "UPDATE balances SET quantity = 1" },
     { by: "balances_follow_entries", deed: "DELETE FROM balances" },
+    {
+      by: "day_totals_follow_entries",
+      deed: "INSERT INTO day_totals VALUES ('material', 'shelf', '2020-01-01', 1, 0, 0)",
+    },
+    { by: "day_totals_follow_entries", deed: "UPDATE day_totals SET materials = 1" },
+    { by: "day_totals_follow_entries", deed: "DELETE FROM day_totals" },
   ];
 }
 

@@ -293,8 +293,8 @@ test("the indexes that hold a rule are there", () => {
 
 test("every column but an id, a place and a name of another record is under a CHECK", () => {
   const checks = new Set(checksOf(store));
-  // SQLite numbers the postings and a trigger the entries, which take their day from the posting; the balances follow.
-  const made = /^(sqlite_sequence|balances)\.|^postings\.sequence$|^entries\.(position|day|lot)$/;
+  // SQLite numbers the postings and a trigger the entries, which take their day from the posting; balances and totals follow.
+  const made = /^(sqlite_sequence|balances|day_totals)\.|^postings\.sequence$|^entries\.(position|day|lot)$/;
   const free = columnsOf(store).filter(
     ({ table, column, key }) => !key && !checks.has(`${table}_${column}`) && !made.test(`${table}.${column}`),
   );

@@ -1,5 +1,5 @@
 /** Recomputing everything: what the entries say against what is kept of them. @rule LEDGER-23 */
-import { isoDate } from "@/lib/domain/calendar";
+import { type Day, isoDate } from "@/lib/domain/calendar";
 import { quantity } from "@/lib/domain/quantity";
 import {
   balanced,
@@ -11,6 +11,7 @@ import {
   NO_VALUE,
   type Place,
   placeKey,
+  type PlaceKind,
   plusValue,
   type Posted,
   type Value,
@@ -25,6 +26,20 @@ export interface KeptBalance extends Balance {
   readonly place: Place;
 }
 
+/** The value of a day's entries in a kind of place, as it is kept beside them. */
+export interface KeptDayTotal {
+  readonly of: LotName["of"];
+  readonly place: PlaceKind;
+  readonly day: Day;
+  readonly value: Value;
+}
+
+/** What is kept beside the entries, and follows from them. */
+export interface Kept {
+  readonly balances: readonly KeptBalance[];
+  readonly dayTotals: readonly KeptDayTotal[];
+}
+
 export interface Audit {
   /** One sentence for each disagreement. */
   readonly disagreements: readonly string[];
@@ -36,8 +51,8 @@ export interface Audit {
 /** Takes postings in, in their order, and says in the end what does not agree. It changes; every audit makes its own. */
 export interface Auditor {
   readonly take: (posting: Posted) => void;
-  /** @param kept  null where no balances are kept beside the entries */
-  readonly finish: (kept: readonly KeptBalance[] | null, closedRuns: readonly string[]) => Audit;
+  /** @param kept  null where nothing is kept beside the entries */
+  readonly finish: (kept: Kept | null, closedRuns: readonly string[]) => Audit;
 }
 
 export function auditor(records: LotRecords): Auditor {
@@ -69,10 +84,13 @@ export function auditor(records: LotRecords): Auditor {
     }
   }
 
-  function finish(kept: readonly KeptBalance[] | null, closedRuns: readonly string[]): Audit {
+  function finish(kept: Kept | null, closedRuns: readonly string[]): Audit {
     const standing = standingAfter([...moves.values()]);
     const lots = new Set([...cells.values()].map(({ lot }) => lotKey(lot)));
-    if (kept !== null) disagreements.push(...keptOtherwise(standing, cells, kept));
+    if (kept !== null) {
+      disagreements.push(...keptOtherwise(standing, cells, kept.balances));
+      disagreements.push(...totalsOtherwise([...moves.values()], kept.dayTotals));
+    }
     disagreements.push(...everBelowZero(standing, cells));
     disagreements.push(...valueLeftIn(closedRuns, standing, cells));
     return { disagreements, postings: postings.size, entries, lots: lots.size };
@@ -138,6 +156,19 @@ function keptOtherwise(standing: Standing, cells: Cells, kept: readonly KeptBala
     if (!seen.has(cell)) faults.push(`${cellNamed(lot, place)}: no balance is kept`);
   }
   return faults;
+}
+
+function totalsOtherwise(moves: readonly Move[], kept: readonly KeptDayTotal[]): readonly string[] {
+  const left = new Map<string, Value>();
+  const add = (of: LotName["of"], place: PlaceKind, day: Day, value: Value): void => {
+    const key = `${of} lots in ${place} on ${isoDate(day)}`;
+    left.set(key, plusValue(left.get(key) ?? NO_VALUE, value));
+  };
+  for (const { lot, place, day, value } of moves) add(lot.of, place.kind, day, value);
+  for (const { of, place, day, value } of kept) add(of, place, day, negated(value));
+  return [...left].flatMap(([key, value]) =>
+    isNothing(value) ? [] : [`the total of ${key} is not what the entries come to`],
+  );
 }
 
 /** The first day of each place on which it held less than nothing, or value of nothing. */

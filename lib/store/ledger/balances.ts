@@ -1,5 +1,6 @@
-import type { KeptBalance } from "@/lib/domain/ledger/audit";
+import type { KeptBalance, KeptDayTotal } from "@/lib/domain/ledger/audit";
 import type { LotName, PlaceKind } from "@/lib/domain/ledger/posting";
+import { day } from "@/lib/store/columns";
 import type { Sql } from "@/lib/store/connection";
 import { placeOf, valueOf } from "./posting-rows";
 
@@ -19,4 +20,15 @@ export async function balancesIn(sql: Sql, places: readonly PlaceKind[]): Promis
       value: valueOf(value),
     };
   });
+}
+
+/** What the trigger keeps of the value that moved in each kind of place on each day. */
+export async function dayTotalsIn(sql: Sql): Promise<readonly KeptDayTotal[]> {
+  const rows = await sql.rows(`SELECT "of", "place", "day", "materials", "labour", "overhead" FROM "day_totals"`);
+  return rows.map(([of, place, on, ...figures]) => ({
+    of: of as LotName["of"],
+    place: place as PlaceKind,
+    day: day.read(String(on)),
+    value: valueOf(figures.map((figure) => BigInt(String(figure)))),
+  }));
 }

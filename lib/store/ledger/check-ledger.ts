@@ -5,7 +5,7 @@ import { booksOfTexts, loadTexts } from "@/lib/store/books";
 import { openReader, type Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { recordsIn } from "@/lib/store/post-to-books";
-import { balancesIn } from "./balances";
+import { balancesIn, dayTotalsIn } from "./balances";
 import { postingsFrom } from "./ledger-reading";
 
 export interface CheckedBooks extends Audit {
@@ -48,5 +48,9 @@ async function checked(sql: Sql): Promise<CheckedBooks | null> {
   const value = stockValue(
     kept.map(({ lot, place, value: worth }) => ({ of: lot.of, place: place.kind, value: worth })),
   );
-  return { ...audit.finish(kept, closedRuns), value, currency: books.workshop.settings.currency };
+  return {
+    ...audit.finish({ balances: kept, dayTotals: await dayTotalsIn(sql) }, closedRuns),
+    value,
+    currency: books.workshop.settings.currency,
+  };
 }

@@ -87,7 +87,7 @@ export async function runsOfLots(sql: Sql, lots: readonly LotName[]): Promise<re
   return JSON.parse(text) as readonly string[];
 }
 
-/** What the entries of each kind of place come to, on the days from one to another. By (place, day, of, …). */
+/** What the entries of each kind of place come to, on the days from one to another. By (of, place, day) of the day's totals. */
 export async function placeTotalsBetween(
   sql: Sql,
   places: readonly PlaceKind[],
@@ -95,8 +95,9 @@ export async function placeTotalsBetween(
   to: Day,
 ): Promise<readonly PlaceTotal[]> {
   const rows = await sql.rows(
-    `SELECT "of", "place", sum("materials"), sum("labour"), sum("overhead") FROM "entries"
-     WHERE "place" IN (SELECT "value" FROM json_each(?)) AND "day" BETWEEN ? AND ? GROUP BY "place", "of"`,
+    `SELECT "of", "place", sum("materials"), sum("labour"), sum("overhead") FROM "day_totals"
+     WHERE "of" IN ('material', 'finished') AND "place" IN (SELECT "value" FROM json_each(?)) AND "day" BETWEEN ? AND ?
+     GROUP BY "of", "place"`,
     JSON.stringify(places),
     from === null ? "" : isoDate(from),
     isoDate(to),

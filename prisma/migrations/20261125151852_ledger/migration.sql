@@ -59,6 +59,18 @@ CREATE TABLE "balances" (
     PRIMARY KEY ("of", "lot", "place", "run")
 );
 
+-- CreateTable
+CREATE TABLE "day_totals" (
+    "of" TEXT NOT NULL,
+    "place" TEXT NOT NULL,
+    "day" TEXT NOT NULL,
+    "materials" BIGINT NOT NULL,
+    "labour" BIGINT NOT NULL,
+    "overhead" BIGINT NOT NULL,
+
+    PRIMARY KEY ("of", "place", "day")
+);
+
 -- CreateIndex
 CREATE UNIQUE INDEX "postings_id_key" ON "postings"("id");
 
@@ -70,9 +82,6 @@ CREATE INDEX "postings_day_idx" ON "postings"("day");
 
 -- CreateIndex
 CREATE INDEX "entries_of_lot_place_run_day_idx" ON "entries"("of", "lot", "place", "run", "day");
-
--- CreateIndex
-CREATE INDEX "entries_place_day_of_materials_labour_overhead_idx" ON "entries"("place", "day", "of", "materials", "labour", "overhead");
 
 -- CreateIndex
 CREATE INDEX "balances_place_idx" ON "balances"("place");
@@ -155,6 +164,14 @@ WHEN NOT EXISTS (SELECT 1 FROM "postings" WHERE "lines" IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'balances_follow_entries'); END;
 CREATE TRIGGER "balances_follow_entries_removed" BEFORE DELETE ON "balances"
 BEGIN SELECT RAISE(ABORT, 'balances_follow_entries'); END;
+CREATE TRIGGER "day_totals_follow_entries_added" BEFORE INSERT ON "day_totals"
+WHEN NOT EXISTS (SELECT 1 FROM "postings" WHERE "lines" IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'day_totals_follow_entries'); END;
+CREATE TRIGGER "day_totals_follow_entries_changed" BEFORE UPDATE ON "day_totals"
+WHEN NOT EXISTS (SELECT 1 FROM "postings" WHERE "lines" IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'day_totals_follow_entries'); END;
+CREATE TRIGGER "day_totals_follow_entries_removed" BEFORE DELETE ON "day_totals"
+BEGIN SELECT RAISE(ABORT, 'day_totals_follow_entries'); END;
 
 -- Takes a posting apart and looks at every sum. No CHECK stands on the balances and no conflict clause is used here:
 -- INSERT OR IGNORE from outside would make them skip a row, where RAISE ends the whole statement.
@@ -201,6 +218,19 @@ BEGIN
       sum("overhead") AS "overhead"
     FROM "entries" WHERE "posting" = NEW."sequence" GROUP BY "of", "lot", "place", "run") s
   WHERE "balances"."of" = s."of" AND "balances"."lot" = s."lot" AND "balances"."place" = s."place" AND "balances"."run" = s."run";
+
+  INSERT INTO "day_totals" ("of", "place", "day", "materials", "labour", "overhead")
+  SELECT DISTINCT e."of", e."place", NEW."day", 0, 0, 0 FROM "entries" e
+  WHERE e."posting" = NEW."sequence" AND NOT EXISTS (
+    SELECT 1 FROM "day_totals" t WHERE t."of" = e."of" AND t."place" = e."place" AND t."day" = NEW."day");
+  UPDATE "day_totals" SET
+    "materials" = "day_totals"."materials" + s."materials",
+    "labour" = "day_totals"."labour" + s."labour",
+    "overhead" = "day_totals"."overhead" + s."overhead"
+  FROM (
+    SELECT "of", "place", sum("materials") AS "materials", sum("labour") AS "labour", sum("overhead") AS "overhead"
+    FROM "entries" WHERE "posting" = NEW."sequence" GROUP BY "of", "place") s
+  WHERE "day_totals"."of" = s."of" AND "day_totals"."place" = s."place" AND "day_totals"."day" = NEW."day";
 
   SELECT RAISE(ABORT, 'postings_out_of_range') WHERE EXISTS (
     SELECT 1 FROM "entries" e JOIN "balances" b USING ("of", "lot", "place", "run")

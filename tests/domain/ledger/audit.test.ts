@@ -36,10 +36,13 @@ const keptOf = (postings: readonly Posted[]): readonly KeptBalance[] => {
   const standing = standingAfter(movesOf(postings));
   return standing.placesOf(L).map((place) => ({ ...latest(standing, L, place), lot: L, place }));
 };
-const audited = (postings: readonly Posted[], kept = keptOf(postings), closed: readonly string[] = []) => {
+const audited = (postings: readonly Posted[], kept = keptOf(postings), closed: readonly string[] = [], missing = 0) => {
   const audit = auditor((name) => (name.id === "L" ? record : null));
   postings.forEach(audit.take);
-  return audit.finish(kept, closed);
+  const dayTotals = postings.flatMap(({ day: on, entries }) =>
+    entries.map((entry) => ({ of: entry.lot.of, place: entry.place.kind, day: on, value: entry.value })),
+  );
+  return audit.finish({ balances: kept, dayTotals: dayTotals.slice(missing) }, closed);
 };
 
 test("[LEDGER-23] clean books have no disagreement", () => {
@@ -95,6 +98,12 @@ test.each<{ says: string; postings: readonly Posted[]; kept?: readonly KeptBalan
   },
 ])("[LEDGER-23] $says", ({ says, postings, kept, closed }) => {
   expect(audited(postings, kept, closed).disagreements.join("; ")).toContain(says);
+});
+
+test("[LEDGER-23] the totals of a day are what its entries come to", () => {
+  expect(audited([opened], keptOf([opened]), [], 1).disagreements).toEqual([
+    "the total of material lots in supplier on 2026-11-01 is not what the entries come to",
+  ]);
 });
 
 describe("opening the books", () => {
