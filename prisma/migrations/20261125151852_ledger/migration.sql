@@ -236,16 +236,22 @@ BEGIN
     SELECT 1 FROM "entries" e JOIN "balances" b USING ("of", "lot", "place", "run")
     WHERE e."posting" = NEW."sequence" AND (
       abs(b."quantity") > 9007199254740991 OR abs(b."materials") > 9007199254740991 OR abs(b."labour") > 9007199254740991 OR abs(b."overhead") > 9007199254740991));
-  -- What a place holds at the end of the posting's day, and before each later day on which something moved there, is
-  -- what it holds now less what moved from that day on.
   SELECT RAISE(ABORT, 'postings_below_zero') WHERE EXISTS (
-    SELECT 1 FROM (SELECT DISTINCT "of", "lot", "place", "run" FROM "entries" WHERE "posting" = NEW."sequence") t JOIN "balances" b USING ("of", "lot", "place", "run")
+    SELECT 1 FROM "entries" e JOIN "balances" b USING ("of", "lot", "place", "run")
+    WHERE e."posting" = NEW."sequence" AND (
+      (e."place" IN ('shelf', 'hold', 'finished', 'sold') AND (
+        b."quantity" < 0 OR b."materials" < 0 OR b."labour" < 0 OR b."overhead" < 0
+        OR (b."quantity" = 0 AND (b."materials" <> 0 OR b."labour" <> 0 OR b."overhead" <> 0))))
+      OR (e."place" = 'batch' AND e."of" = 'material' AND b."quantity" < 0)));
+  -- What a place held before each later day on which something moved there is what it holds now less what moved from
+  -- that day on. Most postings are of the last day, and have no later one to look at.
+  SELECT RAISE(ABORT, 'postings_below_zero_later') WHERE NEW."day" < (SELECT max("day") FROM "postings") AND EXISTS (
+    SELECT 1 FROM (SELECT DISTINCT "of", "lot", "place", "run" FROM "entries" WHERE "posting" = NEW."sequence") t
+      JOIN "balances" b USING ("of", "lot", "place", "run")
     WHERE (b."place" IN ('shelf', 'hold', 'finished', 'sold') OR (b."place" = 'batch' AND b."of" = 'material')) AND EXISTS (
       SELECT 1 FROM (
-        SELECT 0 AS "quantity", 0 AS "materials", 0 AS "labour", 0 AS "overhead"
-        UNION ALL
-        SELECT sum(e."quantity") OVER "later", sum(e."materials") OVER "later", sum(e."labour") OVER "later",
-          sum(e."overhead") OVER "later"
+        SELECT sum(e."quantity") OVER "later" AS "quantity", sum(e."materials") OVER "later" AS "materials",
+          sum(e."labour") OVER "later" AS "labour", sum(e."overhead") OVER "later" AS "overhead"
         FROM "entries" e
         WHERE e."of" = b."of" AND e."lot" = b."lot" AND e."place" = b."place" AND e."run" = b."run" AND e."day" > NEW."day"
         WINDOW "later" AS (ORDER BY e."day" DESC)) l
