@@ -7,7 +7,11 @@ export default function PageFault({ retry }: { readonly retry: () => void }): Re
   return (
     <section className="fault" role="alert">
       <h1>This page could not be shown</h1>
-      <p>Something in the app failed. What is in the store is as it was.</p>
+      <p>
+        Something in the app failed, or the app does not answer because it was stopped. If you were keeping something,
+        it may not be kept yet. What you typed into a form stays in this window: start the app if it was stopped, and
+        try again.
+      </p>
       <p>
         <button className="button" onClick={retry}>
           Try again

@@ -37,7 +37,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
   const { name, today = null } = workshop?.settings ?? {};
   return (
     <html lang="en-GB" data-scheme={scheme === "dark" || scheme === "light" ? scheme : undefined}>
-      <body>
+      <body data-workshop={name}>
         <a className="skip" href="#main">
           Skip to the page
         </a>

@@ -7,8 +7,9 @@ const AFTER_MS = 300;
 /** By then a page that was left has another address. */
 const GONE_ON_MS = 1_000;
 
-/** The place of a page's unfinished typing: this tab, this address. */
-const placeOf = (): string => `typed ${location.pathname}${location.search}`;
+/** The place of a form's unfinished typing: this tab, what is open in it, this address, and which form of its page. */
+const placeOf = (of: string): string =>
+  `typed ${document.body.dataset.workshop ?? ""} ${location.pathname}${location.search} ${of}`;
 
 function readKept(place: string): FormValues | null {
   try {
@@ -48,11 +49,13 @@ interface TypingKept {
 /**
  * Keeps what is typed into a form in this tab, so that a reload in the middle loses none of it, rows that were added
  * included. It is forgotten once the form was sent and the page has gone on; where it has not, nothing was kept.
+ * @param of  which form it is, where a page has several
  */
 export function useTypingKept(
   form: RefObject<HTMLFormElement | null>,
   given: FormValues,
   bringBack: (values: FormValues) => void,
+  of = "",
 ): TypingKept {
   const [returned, setReturned] = useState(false);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
@@ -62,7 +65,7 @@ export function useTypingKept(
   useEffect(() => {
     const element = form.current;
     if (element === null) return;
-    const place = placeOf();
+    const place = placeOf(of);
     const write = (): void => {
       clearTimeout(timer.current);
       timer.current = setTimeout(() => keep(place, valuesOfForm(new FormData(element))), AFTER_MS);
@@ -81,14 +84,20 @@ export function useTypingKept(
       clearTimeout(timer.current);
       element.removeEventListener("input", write);
       element.removeEventListener("click", write);
-      if (wasSent.current) setTimeout(() => placeOf() !== place && keep(place, null), GONE_ON_MS);
+      if (!wasSent.current) return;
+      // At once where the address is another one by now, so that who comes back soon finds an empty form.
+      const forgetWhereGoneOn = (): void => {
+        if (placeOf(of) !== place) keep(place, null);
+      };
+      forgetWhereGoneOn();
+      setTimeout(forgetWhereGoneOn, GONE_ON_MS);
     };
-  }, [form]);
+  }, [form, of]);
 
   return {
     returned,
     forget: () => {
-      keep(placeOf(), null);
+      keep(placeOf(of), null);
       setReturned(false);
     },
     sent: () => {
@@ -97,7 +106,7 @@ export function useTypingKept(
     },
     refused: () => {
       wasSent.current = false;
-      if (form.current !== null) keep(placeOf(), valuesOfForm(new FormData(form.current)));
+      if (form.current !== null) keep(placeOf(of), valuesOfForm(new FormData(form.current)));
     },
   };
 }

@@ -2,7 +2,6 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
-import { dayShown } from "@/lib/edge/figures";
 import { readTypedRunSize } from "@/lib/edge/forms/typed-run-size";
 import { carriedDay, readDayTyped, readNewId, seenRunIn, textIn } from "@/lib/edge/forms/week-forms";
 import { deleteRun } from "@/lib/operations/delete-run";
@@ -13,17 +12,19 @@ import { resizeRun } from "@/lib/operations/resize-run";
 import { resizeRunToSize } from "@/lib/operations/resize-run-to-size";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 import type { WeekAnswer } from "./_parts/week-answer";
-import { unitsShown } from "./_parts/run-words";
+import { isNow } from "./_parts/run-words";
 
 type Typed = Readonly<Record<string, string>>;
 type SeenRun = NonNullable<ReturnType<typeof seenRunIn>>;
 type Day = SeenRun["date"];
-type Now = Pick<SeenRun, "date" | "units">;
 
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 const NO_RUN = "The form did not say which run it is about. Load the page again.";
 const MADE = "The run was closed as made meanwhile, in another tab. Nothing was changed.";
-const FILLS_NONE = "does not fill one unit; write a larger weight, or the units, as 24";
+const NO_SUCH_SIZE = {
+  "fills none": "does not fill one unit; write a larger weight, or the units, as 24",
+  "too many": "is more than can be reckoned with, over 9,007 tonnes in the vessel; write fewer",
+} as const;
 
 /** Plans a run of a product on a day, so many units or so much in the vessel. */
 export async function planARun(_before: WeekAnswer, form: FormData): Promise<WeekAnswer> {
@@ -44,7 +45,8 @@ export async function planARun(_before: WeekAnswer, form: FormData): Promise<Wee
     case "already planned":
       return goOn({ of: date.value, open: "" }, { kind: "planned", about: id, said: saidWeight(typed, size.value) });
     case "fills none":
-      return refused(typed, { size: FILLS_NONE });
+    case "too many":
+      return refused(typed, { size: NO_SUCH_SIZE[told.kind] });
     case "planned otherwise":
       return refused(
         typed,
@@ -85,7 +87,9 @@ export async function putRun(form: FormData): Promise<void> {
 }
 
 type Told =
-  { readonly kind: "stale"; readonly now: Now } | { readonly kind: "no workshop" } | { readonly kind: "gone" | "made" };
+  | { readonly kind: "stale"; readonly now: Parameters<typeof isNow>[0] }
+  | { readonly kind: "no workshop" }
+  | { readonly kind: "gone" | "made" };
 
 async function moved(
   form: FormData,
@@ -128,7 +132,8 @@ export async function resizeARun(_before: WeekAnswer, form: FormData): Promise<W
       return goOn(whereabouts(form), was === told.run.units ? null : deed);
     }
     case "fills none":
-      return refused(typed, { size: FILLS_NONE });
+    case "too many":
+      return refused(typed, { size: NO_SUCH_SIZE[told.kind] });
     case "stale":
       return refused(typed, {}, saysOf(told));
     // Its form is gone with it, so that the page says it.
@@ -198,9 +203,6 @@ function goOn(at: Parameters<typeof addressOfDeed>[0], deed: Deed | null): never
   revalidatePath("/", "layout");
   redirect(addressOfDeed(at, deed), RedirectType.replace);
 }
-
-const isNow = ({ date, units }: Now): string =>
-  `it is on ${dayShown(date, date, { year: true })} now, with ${unitsShown(units)}`;
 
 const saysOf = (told: Extract<Told, { readonly kind: "stale" | "no workshop" }>): string =>
   told.kind === "no workshop"

@@ -20,6 +20,7 @@ import { realToday } from "@/lib/edge/real-today";
 import { closeRun } from "@/lib/operations/close-run";
 import { setBenchHours } from "@/lib/operations/set-bench-hours";
 import { addressOfDeed, type Deed } from "./_parts/deed";
+import { isNow } from "./_parts/run-words";
 import type { WeekAnswer } from "./_parts/week-answer";
 
 const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
@@ -50,7 +51,11 @@ export async function closeARun(_before: WeekAnswer, form: FormData): Promise<We
     case "short":
       return refused(typed, {}, shortWords(told.short));
     case "stale":
-      return goOn(of, { kind: "changed meanwhile", about: run.id });
+      return refused(
+        typed,
+        {},
+        `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was closed; look at what it takes now, and press again.`,
+      );
     case "no such run":
       return goOn(of, { kind: "gone meanwhile", about: run.id });
     case "finished lot exists":

@@ -4,9 +4,9 @@ import { type Day, daysAfter } from "@/lib/domain/calendar";
 import { byId, grouped } from "@/lib/domain/index-by-id";
 import { plan } from "@/lib/domain/plan";
 import { changedBy } from "@/lib/domain/plan-changes";
+import { runAnchor } from "@/lib/edge/run-address";
 import type { Deed } from "./_parts/deed";
 import { carriedOf } from "./_parts/run-carried";
-import { runAnchor } from "./_parts/run-words";
 import { workshopBefore } from "./_parts/week-before";
 import { type Before, type WeekView, weekWith } from "./_parts/week-view";
 

@@ -21,7 +21,7 @@ export async function throughStoreOfItsOwn({ workshop, past }: Opened): Promise<
     rmSync(folder, { recursive: true, force: true });
   });
   try {
-    await replaceWorkshop(file, workshop, past);
+    await replaceWorkshop(file, workshop, "anything", past);
     const held = await readWorkshopFrom(file);
     if (!held) throw new Error("the store did not keep the workshop that was put into it");
     return held;

@@ -2,7 +2,7 @@ import type { Books } from "@/lib/domain/desk";
 import { onTheBooks } from "./on-the-books";
 import { plannedRun } from "./planned-run";
 import { decideResize, type ResizeRun, type ResizeRunResult } from "./resize-run";
-import { type FillsNone, type RunSize, unitsOfSize } from "./run-size";
+import { type NoSuchSize, type RunSize, unitsOfSize } from "./run-size";
 
 export interface ResizeRunToSize extends Omit<ResizeRun, "to"> {
   readonly size: RunSize;
@@ -11,7 +11,7 @@ export interface ResizeRunToSize extends Omit<ResizeRun, "to"> {
 /** Plans another size for a run, said in units or by what is in the vessel. */
 export const resizeRunToSize = (asked: ResizeRunToSize) => onTheBooks((books) => decide(books, asked));
 
-function decide(books: Books, { run: id, from, size }: ResizeRunToSize): ResizeRunResult | FillsNone {
+function decide(books: Books, { run: id, from, size }: ResizeRunToSize): ResizeRunResult | NoSuchSize {
   const found = plannedRun(books, id);
   if (found.kind !== "planned") return found;
   const sized = unitsOfSize(books, found.run.product, size);
@@ -19,6 +19,7 @@ function decide(books: Books, { run: id, from, size }: ResizeRunToSize): ResizeR
     case "units":
       return decideResize(books, { run: id, from, to: sized.units });
     case "fills none":
+    case "too many":
       return sized;
     case "no such product":
       throw new Error(`run "${id}" is of a product that is not there`);

@@ -32,7 +32,6 @@ export async function openWriter(file: string): Promise<Connection> {
   const plain = plainSql(adapter);
   try {
     await plain.script(`PRAGMA busy_timeout = ${String(BUSY_AFTER_MILLISECONDS)}`);
-    await plain.script("PRAGMA journal_mode = WAL");
     await plain.script("PRAGMA synchronous = FULL");
     await plain.script("PRAGMA foreign_keys = ON");
   } catch (fault) {

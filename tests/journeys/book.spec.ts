@@ -173,6 +173,21 @@ test("A form that is sent twice, or again after going back, makes one record", a
   await expect(row(page, "Sent twice")).toHaveCount(1);
 });
 
+test("Who adds another at once finds an empty form", async ({ page }) => {
+  await page.goto("/book/suppliers");
+  for (const name of ["Heath Barn (invented)", "Moor Barn (invented)"]) {
+    await page.getByRole("link", { name: "Add a supplier" }).click();
+    await expect(page.getByLabel("Name")).toHaveValue("");
+    await page.getByLabel("Name").fill(name);
+    await page.waitForFunction(
+      (typed) => Object.values(sessionStorage).some((kept) => String(kept).includes(typed)),
+      name,
+    );
+    await press(page, "Keep the supplier");
+    await expect(page.getByRole("row", { name: new RegExp(name.slice(0, 5)) })).toContainText("kept");
+  }
+});
+
 test("A reload in the middle loses nothing that was typed, rows that were added included", async ({ page }) => {
   await page.goto("/book/formulas/new");
   await page.getByLabel("Name").fill("Half written");

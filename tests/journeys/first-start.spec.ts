@@ -76,11 +76,45 @@ test.describe("before any workshop is open", () => {
     const download = page.waitForEvent("download");
     await page.getByRole("link", { name: "Save it as a file" }).click();
     const saved = await readFile(await (await download).path(), "utf8");
-    await page.getByText("Open another workshop").click();
-    await send(page, saved);
+    await page.getByRole("link", { name: "Open another workshop" }).click();
+    await page.getByLabel("Workshop file", { exact: true }).setInputFiles({
+      name: "saved.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(saved),
+    });
+    await page.getByRole("button", { name: "Look into it" }).click();
+    await page.getByRole("button", { name: /^Open Demonstration/ }).click();
     await expect(page.getByRole("status").filter({ hasText: "The one before it was kept as" })).toBeVisible();
     const again = await page.request.get("/workshop-file");
     expect(await again.text()).toBe(saved);
+  });
+
+  test("A first page that another tab has overtaken does not replace what was opened there", async ({
+    page,
+    context,
+  }) => {
+    await page.goto("/");
+    const other = await context.newPage();
+    await other.goto("/");
+    await other.getByRole("button", DEMO_BUTTON).click();
+    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+    await page.getByLabel("Name of the workshop").fill("Merrow bench");
+    await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(page.getByRole("alert").filter({ hasText: "A workshop was opened meanwhile" })).toBeVisible();
+    await expect(page.getByLabel("Name of the workshop")).toHaveValue("Merrow bench");
+    await other.reload();
+    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+
+    // On purpose, from the files of the book, it does; and the copy is named.
+    await other.goto("/book/files");
+    await other.getByRole("link", { name: "Begin afresh" }).click();
+    await other.getByLabel("Name of the workshop").fill("pounds of");
+    await other.getByLabel("Currency, three letters").fill("pounds");
+    await other.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(other.getByLabel("Currency, three letters")).toHaveAttribute("aria-invalid", "true");
+    await other.getByLabel("Currency, three letters").fill("GBP");
+    await other.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(other.getByRole("status").filter({ hasText: "The one before it was kept as" })).toBeVisible();
   });
 
   test("A maker begins with an empty workshop, and what was typed stays where it is wrong", async ({ page }) => {
@@ -179,6 +213,13 @@ test("A maker turns the page dark, and it stays dark", async ({ page }) => {
   await expect(page.getByRole("button", { name: "Dark page" })).toBeVisible();
 });
 
+test("An address that cannot be read is answered in a sentence", async ({ request }) => {
+  for (const path of ["/book/materials/%ff", "/cost/%ff", "/%E0%A4%A"]) {
+    const answer = await request.get(path);
+    expect([answer.status(), await answer.text()]).toEqual([404, "There is no page at this address.\n"]);
+  }
+});
+
 test("An address that leads nowhere says so and leads back", async ({ page, expectFault }) => {
   expectFault(/answer 404: .*\/nowhere/);
   expectFault(/console error: .*404/);
@@ -230,9 +271,9 @@ test("A file that is too large is refused in a sentence, and the workshop stays 
   const path = join(folder, "large.json");
   await writeFile(path, large.buffer);
   await page.goto("/");
-  await page.getByText("Open another workshop").click();
+  await page.getByRole("link", { name: "Open another workshop" }).click();
   await page.getByLabel("Workshop file", { exact: true }).setInputFiles(path);
-  await page.getByRole("button", { name: "Open this file" }).click();
+  await page.getByRole("button", { name: "Look into it" }).click();
   await expect(page.getByRole("alert").filter({ hasText: "larger than 64 MiB" })).toBeVisible();
   await rm(folder, { recursive: true });
   await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();

@@ -18,6 +18,13 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "book", path: "/book" },
+  { name: "book-materials", path: "/book/materials" },
+  { name: "book-formula", path: "/book/formulas/f-conditioner" },
+  { name: "book-product", path: "/book/products/p-conditioner" },
+  { name: "book-first", path: "/book/first" },
+  { name: "book-rates", path: "/book/rates" },
+  { name: "book-files", path: "/book/files" },
 ];
 
 /** Desk, tablet and phone: widths in CSS pixels. */

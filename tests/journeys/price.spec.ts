@@ -134,6 +134,38 @@ test.describe("with a workshop of its own", () => {
     expect(await storedPrices(page)).toEqual(["8.00", "13.50"]);
   });
 
+  test("What came back after a reload does not overwrite what another tab has set meanwhile", async ({
+    page,
+    context,
+  }) => {
+    await page.goto(PRODUCT);
+    await shops(page).fill("5.55");
+    await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes("5.55")));
+    const other = await context.newPage();
+    await other.goto(PRODUCT);
+    await shops(other).fill("8.88");
+    await set(other).click();
+    await expect(other.getByText("Prices set")).toBeVisible();
+    await page.reload();
+    await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
+    await expect(shops(page)).toHaveValue("5.55");
+    await set(page).click();
+    await expect(page.getByRole("heading", { name: "Changed meanwhile, in another tab or window" })).toBeVisible();
+    expect(await storedPrices(page)).toEqual(["8.88", "13.50"]);
+
+    // What was set is kept in the books, and no more in the tab.
+    await set(page).click();
+    await expect(page.getByText("Prices set")).toBeVisible();
+    await shops(other).fill("6.80");
+    await set(other).click();
+    await expect(other.getByText(/Prices set|Changed meanwhile/)).toBeVisible();
+    await set(other).click();
+    await expect(other.getByText(/Prices set|These are the prices already/)).toBeVisible();
+    await page.reload();
+    await expect(shops(page)).toHaveValue("6.80");
+    expect(await storedPrices(page)).toEqual(["6.80", "13.50"]);
+  });
+
   test("A maker takes the price that a margin asks for", async ({ page }) => {
     await page.goto(PRODUCT);
     await page.getByLabel("Margin wanted, %").fill("60");

@@ -50,6 +50,27 @@ test("By mouse: a maker plans a run by weight, drags it, resizes it, deletes it 
   await expect(slipsOf(page, "Sat 28 Nov")).toContainText("12 units");
 });
 
+test("What was typed into a form of the week comes back after a reload, and is forgotten once it was kept", async ({
+  page,
+}) => {
+  await page.goto("/week?plan=2026-11-28");
+  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await page.getByLabel("How much").pressSequentially("33");
+  await page.waitForTimeout(500);
+  await page.reload();
+  await expect(page.getByLabel("How much")).toHaveValue("33");
+  await expect(page.getByRole("combobox", { name: "Product" }).locator("option:checked")).toHaveText("Plain oil");
+  await page.getByRole("button", { name: "Plan it" }).click();
+  await expect(notice(page)).toContainText("Planned: Plain oil, 33 units");
+  await page.goto("/week?plan=2026-11-28");
+  await expect(page.getByLabel("How much")).toHaveValue("");
+
+  await page.getByLabel("How much").fill("90071993");
+  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await page.getByRole("button", { name: "Plan it" }).click();
+  await expect(page.getByLabel("How much")).toHaveAccessibleDescription(/more than can be reckoned with/);
+});
+
 test("A run dragged onto another goes before it", async ({ page }) => {
   await page.goto("/week");
   await expect(slipsOf(page, "Fri 27 Nov")).toContainText([/15.units/, /, 5.units/]);
@@ -168,6 +189,37 @@ test("A run of the past is closed as made: its draws lot by lot first, and then 
   await expect(slipsOf(page, "Tue 24 Nov")).toContainText("9 units of 10 units planned");
   await page.goto("/shelf?open=oil");
   await expect(page.locator("details", { hasText: "Oat kernel oil" }).first()).toContainText("19.5 kg");
+});
+
+test("A run that was changed in another tab is not closed before the maker has looked, and what was typed stays", async ({
+  page,
+  context,
+}) => {
+  await page.goto("/week");
+  await slipsOf(page, "Tue 24 Nov").getByRole("link", { name: "Made: close Plain oil of Tue 24 Nov" }).click();
+  const form = page.locator("#close-a-run");
+  await form.getByLabel("Units that came out").fill("8");
+  await form.getByLabel("Best before").fill("11/2027");
+  const other = await context.newPage();
+  await other.goto("/week");
+  const tools = other.getByRole("region", { name: "Change Plain oil of Tue 24 Nov" });
+  await other
+    .getByRole("link", { name: /^Plain oil/ })
+    .first()
+    .click();
+  await tools.getByLabel("Units, or a weight in the vessel").fill("5");
+  await tools.getByRole("button", { name: "Change", exact: true }).click();
+  await expect(notice(other)).toContainText("to 5 units; it was 10 units");
+  await form.getByRole("button", { name: /^Close it as made/ }).click();
+  await expect(form.getByRole("alert")).toContainText(
+    "Changed meanwhile, in another tab: it is on Tue 24 Nov 2026 now, with 5 units. Nothing was closed",
+  );
+  await expect(form.getByLabel("Units that came out")).toHaveValue("8");
+  await expect(form.getByLabel("Best before")).toHaveValue("11/2027");
+  // (5 × 100 + 12) / 0.96 = 533.333334 g of L1
+  await expect(form.getByRole("row", { name: /L1/ })).toContainText("534 g");
+  await form.getByRole("button", { name: /^Close it as made/ }).click();
+  await expect(notice(page)).toContainText("Made: Plain oil, 8 units.");
 });
 
 test("A run whose materials the shelf does not hold is not closed, save as made anyway", async ({ page }) => {

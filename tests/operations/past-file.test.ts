@@ -31,7 +31,7 @@ async function throughAnotherStore(text: string): Promise<string> {
   const reading = read(text);
   if (reading.kind === "refused") throw new Error(reading.faults.join("\n"));
   const other = path.join(folder(), "other.db");
-  await replaceWorkshop(other, reading.workshop, reading.past);
+  await replaceWorkshop(other, reading.workshop, "anything", reading.past);
   const stored = await readBooksWithPastFrom(other);
   expect(await checkLedger(other)).toMatchObject({ disagreements: [] });
   await closeStore(other);

@@ -54,10 +54,13 @@ test("[NEED-1] a run is resized by weight or by units, from the size that was se
   expect(await runs()).toEqual(["a 12"]);
 });
 
-test("what fills no unit, or is of nothing that is there, changes nothing", async () => {
+test("[QTY-6] what fills no unit, is more than can be kept, or is of nothing that is there, changes nothing", async () => {
   const before = bytesOf(file());
   const little = { kind: "vessel", mass: g("99.999999") } as const;
   expect(await planRunOfSize({ ...asked, size: little })).toEqual({ kind: "fills none" });
+  const many = { kind: "units", units: units(90_071_993) } as const;
+  expect(await planRunOfSize({ ...asked, size: many })).toEqual({ kind: "too many" });
+  expect(await resizeRunToSize({ run: "a", from: units(3), size: many })).toEqual({ kind: "too many" });
   expect(await planRunOfSize({ run: { ...asked.run, product: "none" }, before: null, size: little })).toEqual({
     kind: "no such product",
   });

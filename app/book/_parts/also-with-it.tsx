@@ -22,7 +22,7 @@ export function AlsoWithIt({
 }): ReactNode {
   const list = RETIRABLE.find((retirable) => retirable === section);
   const isRetired = list !== undefined && books.desk.retired[list].includes(id);
-  const isUsed = list !== undefined && usageOf(books, list, id).length > 0;
+  const usages = list === undefined ? [] : usageOf(books, list, id);
   const { one } = SECTION_WORDS[section];
   return (
     <section className="matters" aria-labelledby="also">
@@ -30,7 +30,7 @@ export function AlsoWithIt({
         Also <small>with this {one}</small>
       </h2>
       <div className="also">
-        <UsedBy books={books} section={section} id={id} />
+        <UsedBy usages={usages} />
         <div className="deeds">
           <Link className="button" href={newPath(section, { copy: id })}>
             Copy it
@@ -42,7 +42,7 @@ export function AlsoWithIt({
               label={isRetired ? "Bring it back" : "Retire it"}
             />
           )}
-          {!isUsed && <DeedForm act={remove.bind(null, section, id, seen)} label={`Remove the ${one}`} />}
+          {usages.length === 0 && <DeedForm act={remove.bind(null, section, id, seen)} label={`Remove the ${one}`} />}
         </div>
         {list !== undefined && !isRetired && (
           <p className="label">Retiring hides it from new work and changes no figure. It can be brought back.</p>

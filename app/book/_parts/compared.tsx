@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { ComparedPart, FormulaComparison } from "@/lib/domain/formula-comparison";
-import { type Fraction, times, whole } from "@/lib/domain/fraction";
+import { type Fraction, minus, times, total as sumOf, whole } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { WHOLE } from "@/lib/domain/quantity";
 import { moneyShown, percentShown } from "@/lib/edge/figures";
@@ -84,6 +84,17 @@ export function ComparedLedger({
           ))}
         </tr>
       ))}
+      <tr>
+        <th scope="row">Packaging, labour and overhead</th>
+        <td className="number" />
+        <td className="number" />
+        <td className="number" data-of={columns[3].name}>
+          {total(restOfCost(compared, "first"))}
+        </td>
+        <td className="number" data-of={columns[4].name}>
+          {total(restOfCost(compared, "second"))}
+        </td>
+      </tr>
       <tr className="total">
         <th scope="row">One unit</th>
         <td className="number" />
@@ -97,6 +108,17 @@ export function ComparedLedger({
       </tr>
     </Ledger>
   );
+}
+
+/** What one unit costs beside what its formula asks for; not known where the price of a line is not. */
+function restOfCost(
+  { rows, ...units }: Extract<FormulaComparison, { readonly kind: "compared" }>,
+  which: "first" | "second",
+): Fraction | null {
+  const costs = rows.flatMap((row) => (row[which] === null ? [] : [row[which].cost]));
+  const known = costs.filter((cost) => cost !== null);
+  const { perUnit } = units[which];
+  return perUnit === null || known.length < costs.length ? null : minus(perUnit, sumOf(known));
 }
 
 type Row = Extract<FormulaComparison, { readonly kind: "compared" }>["rows"][number];

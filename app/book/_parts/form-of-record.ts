@@ -25,7 +25,7 @@ export function formOf(books: Books, kind: FormKind, record: TypedRecord, isNew:
   return {
     fields,
     values: joined(values, fields),
-    choices: choicesOf(books, kind, new Set(Object.values(values))),
+    choices: choicesOf(books, kind, new Set(Object.values(values)), isNew ? null : record.id),
     money: currencySign(books.workshop.settings.currency),
     fixed: hasOwnId && !isNew ? ["id"] : [],
   };
@@ -63,6 +63,7 @@ function choicesOf(
   { workshop, desk }: Books,
   kind: FormKind,
   named: ReadonlySet<string>,
+  own: unknown,
 ): Readonly<Record<string, readonly Choice[]>> {
   const choices = CHOSEN_FROM.map((list) => {
     const all: readonly { readonly id: string; readonly name: string }[] =
@@ -70,7 +71,9 @@ function choicesOf(
         ? workshop.materials.filter(({ measure }) => measure === "mass")
         : workshop[list];
     const hidden = isRetirable(list) ? new Set(desk.retired[list]) : new Set<string>();
-    const offered = all.filter(({ id }) => !hidden.has(id) || named.has(id));
+    // A formula cannot hold itself.
+    const isItself = (id: string): boolean => list === "formulas" && kind === "formulas" && id === own;
+    const offered = all.filter(({ id }) => (!hidden.has(id) || named.has(id)) && !isItself(id));
     return [list, inOrder(offered)] as const;
   });
   return Object.fromEntries(choices);

@@ -1,26 +1,24 @@
 import type { ReactNode } from "react";
 import Link from "next/link";
-import type { Day } from "@/lib/domain/calendar";
 import { type Books, RETIRABLE } from "@/lib/domain/desk";
-import { type Usage, usageOf } from "@/lib/domain/usage-of";
+import type { Usage } from "@/lib/domain/usage-of";
 import { counted, inARow } from "@/lib/edge/counted";
-import { recordPath, sectionPath } from "./addresses";
-import { listingOf } from "./record-rows";
-import { SECTION_WORDS, type Section, sectionOf } from "./sections";
+import { recordPath } from "./addresses";
+import type { Listing, Row } from "./record-rows";
+import { type Section, sectionOf } from "./sections";
 
-interface Asked {
+interface Found {
   readonly books: Books;
-  readonly today: Day;
   readonly section: Section;
   readonly id: string;
+  readonly columns: Listing["columns"];
+  readonly row: Row;
 }
 
-/** What the record is in a sentence: its figures where it has no name of its own, and what it is used by. */
-export function RecordFinding({ books, today, section, id }: Asked): ReactNode {
+/** What the record is in a sentence: the figures that stand in its row of the section. */
+export function RecordFinding({ books, section, id, columns, row: { cells } }: Found): ReactNode {
   const list = RETIRABLE.find((retirable) => retirable === section);
   const isRetired = list !== undefined && books.desk.retired[list].includes(id);
-  const { columns, rows } = listingOf(section, books.workshop, today);
-  const cells = rows.find((row) => row.id === id)?.cells ?? [];
   const said = cells
     .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", cell }))
     .filter(({ cell }) => cell !== "–" && cell !== "0");
@@ -29,8 +27,8 @@ export function RecordFinding({ books, today, section, id }: Asked): ReactNode {
       {isRetired && <>Retired: it is not offered for new work. </>}
       {said.map(({ name, cell }, at) => (
         <span key={name}>
-          {at > 0 && ", "}
-          {at === 0 ? name : name.toLowerCase()} <b>{cell}</b>
+          {at > 0 && "; "}
+          {at === 0 ? name : name.toLowerCase()}: <b>{cell}</b>
         </span>
       ))}
       {said.length > 0 && "."}
@@ -54,9 +52,7 @@ const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
 const MOST_NAMED = 8;
 
 /** What a record is used by, list by list, each with a way to it. */
-export function UsedBy({ books, section, id }: Omit<Asked, "today">): ReactNode {
-  const list = RETIRABLE.find((retirable) => retirable === section);
-  const usages = list === undefined ? [] : usageOf(books, list, id);
+export function UsedBy({ usages }: { readonly usages: readonly Usage[] }): ReactNode {
   if (usages.length === 0) return null;
   const counts = usages.map(({ list: by, users }) => counted(users.length, ...USER_WORDS[by]));
   return (
@@ -77,8 +73,3 @@ export function UsedBy({ books, section, id }: Omit<Asked, "today">): ReactNode 
     </>
   );
 }
-
-/** For a section that has one: the words of its list, with a way to it. */
-export const ToSection = ({ section }: { readonly section: Section }): ReactNode => (
-  <Link href={sectionPath(section)}>{SECTION_WORDS[section].title}</Link>
-);

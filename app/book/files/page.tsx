@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { Crumb } from "@/app/book/_parts/crumb";
@@ -37,6 +38,20 @@ export default async function FilesPage(): Promise<ReactNode> {
         <div className="also">
           <p>You see what is in the file, and what it replaces, before anything changes.</p>
           <OpenFile name={name} holds={holdingsOf(books.workshop)} />
+        </div>
+      </section>
+      <section className="matters" aria-labelledby="afresh">
+        <h2 id="afresh">
+          Begin afresh <small>in the place of {name}</small>
+        </h2>
+        <div className="also">
+          <p>
+            With an empty workshop, or with the invented one that comes with the app. A copy of the present workshop is
+            kept in a file beside the store.
+          </p>
+          <Link className="button" href="/?begin=afresh">
+            Begin afresh
+          </Link>
         </div>
       </section>
     </>

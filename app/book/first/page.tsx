@@ -15,6 +15,7 @@ export const metadata: Metadata = { title: "A product in one go" };
 export default async function FirstProductPage(): Promise<ReactNode> {
   const { books } = await booksForPage();
   const { settings, suppliers } = books.workshop;
+  const [known] = suppliers;
   const id = newId();
   return (
     <>
@@ -24,7 +25,7 @@ export default async function FirstProductPage(): Promise<ReactNode> {
       </Opening>
       <FirstProductForm
         fields={FIRST_PRODUCT_FORM}
-        values={{ id, usualRun: "10", supplier: suppliers[0]?.name ?? "My supplier", leadDays: "3" }}
+        values={{ id, usualRun: "10", supplier: known?.name ?? "My supplier", leadDays: String(known?.leadDays ?? 3) }}
         choices={{}}
         money={currencySign(settings.currency)}
         seen=""

@@ -79,13 +79,17 @@ export function useTypedPrices(
     // Where nobody has typed, the fields follow what was changed elsewhere. Otherwise it is told when they are sent.
     if (same(fields.typed, pricesText(followed, currency))) setFields(drawnAt(NOT_SENT, prices, currency));
   }
-  const bringBack = (values: FormValues): void => setFields((now) => ({ ...now, typed: typedIn(values, now.typed) }));
+  // With the prices that it was typed against: where they have changed since, it is told when the form is sent.
+  const bringBack = (values: FormValues): void =>
+    setFields((now) => ({ typed: typedIn(values, now.typed), seen: values.seen ?? now.seen }));
   const typing = useTypingKept(form, kept, bringBack);
   useTypedBeforeScripts(form, fields.typed, bringBack);
-  const refused = useEffectEvent(typing.refused);
-  useEffect(() => {
-    if (answer.kind === "refused" || answer.kind === "changed meanwhile") refused();
-  }, [answer]);
+  const answered = useEffectEvent(() => {
+    if (answer.kind === "refused" || answer.kind === "changed meanwhile") typing.refused();
+    // The page stays where it is: what is kept in the books by now need not be kept in this tab.
+    else if (answer.kind !== "not sent" && same(fields.typed, kept)) typing.forget();
+  });
+  useEffect(() => answered(), [answer]);
   return {
     ...fields,
     answer,

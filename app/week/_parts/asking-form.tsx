@@ -6,10 +6,13 @@ import {
   startTransition,
   useActionState,
   useEffect,
+  useEffectEvent,
   useId,
   useRef,
   useState,
 } from "react";
+import { asSentence } from "@/app/_ui/sentence";
+import { useTypingKept } from "@/app/_ui/typing-kept";
 import { NOT_SENT, type WeekAnswer } from "./week-answer";
 
 export interface AskedField {
@@ -35,26 +38,22 @@ interface Asking {
   readonly takesFocus?: boolean;
 }
 
-/**
- * A few fields and a button. It works without scripts; what was typed stays in the fields on every refusal, which
- * stands under the field that it is about.
- */
-export function AskingForm({
-  act,
-  fields,
-  carried,
-  kept: given = {},
-  button,
-  other,
-  className,
-  takesFocus,
-}: Asking): ReactNode {
+/** What was answered to the form, and what becomes of what is typed into it. */
+function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Asking) {
   const [answer, send, waiting] = useActionState(act, NOT_SENT);
-  const [kept] = useState(given);
   const form = useRef<HTMLFormElement>(null);
-  const refused = answer.kind === "refused" ? answer : null;
+  const typing = useTypingKept(
+    form,
+    { ...carried, ...kept, ...Object.fromEntries(fields.map(({ name, value }) => [name, value])) },
+    (values) => {
+      for (const { name } of fields) putBack(form.current, name, values[name]);
+    },
+    `${button} ${carried.run ?? ""}`,
+  );
+  const wasRefused = useEffectEvent(() => typing.refused());
   useEffect(() => {
     if (answer.kind !== "refused") return;
+    wasRefused();
     form.current?.querySelector<HTMLElement>("[aria-invalid], .asking-says")?.focus();
   }, [answer]);
   useEffect(() => {
@@ -64,8 +63,20 @@ export function AskingForm({
     event.preventDefault();
     if (waiting) return;
     const sent = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    typing.sent();
     startTransition(() => send(sent));
   };
+  return { form, send, submit, waiting, refused: answer.kind === "refused" ? answer : null };
+}
+
+/**
+ * A few fields and a button. It works without scripts; what was typed stays in the fields on every refusal, which
+ * stands under the field that it is about, and comes back after a reload.
+ */
+export function AskingForm(asking: Asking): ReactNode {
+  const { fields, carried, kept: given = {}, button, other, className } = asking;
+  const [kept] = useState(given);
+  const { form, send, submit, waiting, refused } = useAsking(asking);
   return (
     <form className={`asking ${className ?? ""}`} action={send} onSubmit={submit} ref={form} noValidate>
       {refused?.says != null && (
@@ -98,6 +109,13 @@ export function AskingForm({
       </div>
     </form>
   );
+}
+
+/** What was typed before a reload, into its field again. */
+function putBack(form: HTMLFormElement | null, name: string, value: string | undefined): void {
+  const field = form?.elements.namedItem(name);
+  if (value !== undefined && (field instanceof HTMLInputElement || field instanceof HTMLSelectElement))
+    field.value = value;
 }
 
 interface OneField {
@@ -145,5 +163,3 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
     </div>
   );
 }
-
-const asSentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -34,6 +34,7 @@ const ofThere = (asked: Fraction, there: number | null): string =>
 const overNone = ({ isClosed }: BenchDay): string => (isClosed ? "closed that day" : "no bench hours");
 
 function hoursWords({ asked, there, runs, isClosed }: BenchDay): string {
+  if (there === null && isClosed) return runs.length === 0 ? "Closed" : `${minutesShown(asked)}, on a closed day`;
   if (there === null) return runs.length === 0 ? "No runs" : minutesShown(asked);
   if (there === 0) return isClosed ? "Closed" : "No bench hours";
   return isNothing(asked) ? `${minutesShown(whole(BigInt(there)))} free` : ofThere(asked, there);

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { RowKeys } from "@/app/_ui/row-keys";
 import { Sign } from "@/app/_ui/sign";
 import { materialAddress } from "@/lib/edge/material-address";
+import { runAddress, runAnchor } from "@/lib/edge/run-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Prepared } from "@/lib/domain/plan";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -14,7 +15,7 @@ import type { BetterDay } from "./better-day";
 import { MoveTo } from "./move-to";
 import { NeedWorking } from "./need-working";
 import { RunTools } from "./run-tools";
-import { massOf, runAnchor, shortages, unitsShown } from "./run-words";
+import { massOf, shortages, unitsShown } from "./run-words";
 import { type WeekView, weekWith } from "./week-view";
 
 interface Runs {
@@ -107,9 +108,9 @@ function RunSays({ outlook, took, better, view }: Says): ReactNode {
       </p>
       {took && (
         <p>
-          <b>
+          <Link href={runAddress(took.run)} prefetch={false}>
             {took.product.name} of {dayShown(took.run.date, today)}
-          </b>{" "}
+          </Link>{" "}
           {took.enough
             ? "took it: without that run this one could be made."
             : "drew most of what is short, though leaving it out would not be enough."}

@@ -2,6 +2,7 @@
 import type { Day } from "@/lib/domain/calendar";
 import { bulkOf, exactFor } from "@/lib/domain/needs";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
+import type { Run } from "@/lib/domain/workshop";
 import { counted, inARow } from "@/lib/edge/counted";
 import { countShown, dayShown, massShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 
@@ -13,12 +14,6 @@ export function shortWords({ short }: RunOutlook): string {
     : `Short of ${counted(short.length, "material", "materials")}`;
 }
 
-/** A run's place on the page, which its slip points to. */
-export const runAnchor = (id: string): string => `run-${encodeURIComponent(id)}`;
-
-/** Where a slip leads: to the run further down, or to the same week with that run open. */
-export type RunAddress = `#${string}` | `/week?${string}`;
-
 /** A run as a sentence calls it: `Balm of Tue 8 Dec`. */
 export const calledRun = ({ run, product }: Pick<RunOutlook, "run" | "product">, today: Day): string =>
   `${product.name} of ${dayShown(run.date, today)}`;
@@ -29,6 +24,10 @@ export const massOf = ({ run, product }: RunOutlook): string =>
 
 export const unitsShown = (units: bigint): string =>
   `${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"}`;
+
+/** How a run stands by now, where a form was drawn from how it stood before. */
+export const isNow = ({ date, units }: Pick<Run, "date" | "units">): string =>
+  `it is on ${dayShown(date, date, { year: true })} now, with ${unitsShown(units)}`;
 
 /** Each thing that a run is short of: `84 g of Oat protein`. */
 export const shortages = ({ short }: RunOutlook): readonly string[] =>

@@ -5,10 +5,13 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Workshop } from "@/lib/domain/workshop";
+import { quoted } from "@/lib/edge/shown-value";
 import { putRecord } from "./change-record";
 import { type Part, partsOf, textIn, typedRows } from "./first-product-parts";
 import { AMOUNT, type FormField, MONEY, needed, NUMBER, optional, rows, TEXT, WHOLE_NUMBER } from "./form-fields";
 import { readForm, sentName, type SentForm, type TypedRecord } from "./form-reading";
+import { sameRecord } from "./staleness";
+import { writtenRecord } from "./written-record";
 
 const PACK = { hint: "As 1 kg or 500 mL." };
 
@@ -59,7 +62,10 @@ export function putFirstProduct(workshop: Workshop, form: SentForm, realToday: D
   const breaks: string[] = [];
   let changed = workshop;
   for (const part of partsOf(workshop, form)) {
-    if (!part.isNew) continue;
+    if (!part.isNew) {
+      faults.push(...unlikeTheBook(changed, part));
+      continue;
+    }
     const { record, typed, nameOf } = readPart(part, workshop.settings.currency);
     const put = putRecord(changed, part.list, null, record, realToday, typed);
     if (put.kind !== "refused") {
@@ -73,6 +79,33 @@ export function putFirstProduct(workshop: Workshop, form: SentForm, realToday: D
   }
   if (faults.length + breaks.length > 0) return { kind: "refused", faults: onceEach(faults), breaks };
   return { kind: "changed", workshop: changed, product: textIn(form, "id") };
+}
+
+/** What a form says of a record that the workshop may have by that name already. */
+const SAID_AGAIN: Partial<Readonly<Record<Part["list"], readonly string[]>>> = {
+  suppliers: ["leadDays"],
+  materials: ["density"],
+};
+
+/** What is used as it stands must not be dropped unsaid where something else was typed: the price would be wrong. */
+function unlikeTheBook(workshop: Workshop, part: Part): readonly SentFault[] {
+  const stored = writtenRecord(workshop, part.list, part.fields.id ?? "");
+  const said = (SAID_AGAIN[part.list] ?? []).filter((field) => (part.fields[field] ?? "").trim() !== "");
+  if (stored === null || said.length === 0) return [];
+  const { record, typed, nameOf } = readPart(part, workshop.settings.currency);
+  return said.flatMap((field) => {
+    const unread = typed.filter((fault) => fault.field === field);
+    if (unread.length > 0) return unread.map(({ message }) => ({ name: nameOf(field), message }));
+    if (sameRecord({ [field]: record[field] }, { [field]: stored[field] })) return [];
+    const kept = stored[field];
+    const other = typeof kept === "string" || typeof kept === "number" ? `with ${String(kept)}` : "without one";
+    return [
+      {
+        name: nameOf(field),
+        message: `there is ${quoted(part.fields.name ?? "")} already, ${other}; write the same here, or change that first`,
+      },
+    ];
+  });
 }
 
 const onceEach = (faults: readonly SentFault[]): readonly SentFault[] =>

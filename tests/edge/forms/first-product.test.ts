@@ -6,10 +6,13 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { moneyShown } from "@/lib/edge/figures";
 import { putFirstProduct } from "@/lib/edge/forms/first-product";
 import type { SentForm } from "@/lib/edge/forms/form-reading";
-import { emptyWorkshop } from "@/lib/operations/open-empty";
+import { emptyWorkshopFile } from "@/lib/edge/empty-workshop";
+import { readWorkshopFile } from "@/lib/edge/workshop-file";
 
 const TODAY = dayOf("2026-11-25") as Day;
-const EMPTY = emptyWorkshop("Merrow bench", "GBP" as CurrencyCode);
+const READ = readWorkshopFile(emptyWorkshopFile({ name: "Merrow bench", currency: "GBP" }), TODAY);
+if (READ.kind === "refused") throw new Error(READ.faults.join("\n"));
+const EMPTY = READ.workshop;
 
 const CREAM = {
   id: "cream",
@@ -80,11 +83,54 @@ describe("a product in one go", () => {
       "lines.0.percent": "100",
       usualRun: "20",
       supplier: "HOLLIN WHARF",
-      leadDays: "9",
+      leadDays: "3",
     });
     expect([second.materials.length, second.suppliers.length, second.offers.length]).toEqual([3, 1, 3]);
-    expect(second.suppliers[0]?.leadDays).toBe(3);
     expect(second.formulas.find(({ id }) => id === "lotion-f")?.lines[0]?.of.id).toBe("cream-m2");
+  });
+
+  const LOTION = {
+    id: "lotion",
+    name: "Lotion",
+    fill: "50 g",
+    "lines.0.material": "Glycerin",
+    "lines.0.percent": "100",
+    usualRun: "20",
+    supplier: "Hollin Wharf",
+    leadDays: "3",
+  };
+
+  test.each([
+    [{ "lines.0.density": "1.250" }, []],
+    [
+      { "lines.0.density": "1.0" },
+      [`lines.0.density: there is "Glycerin" already, with 1.25; write the same here, or change that first`],
+    ],
+    [{ "lines.0.density": "1,2,5" }, [`lines.0.density: must be a number, as 12.5, not "1,2,5"`]],
+    [
+      { leadDays: "9" },
+      [`leadDays: there is "Hollin Wharf" already, with 3; write the same here, or change that first`],
+    ],
+    [
+      { "lines.0.material": "Water", "lines.0.density": "1" },
+      [`lines.0.density: there is "Water" already, without one; write the same here, or change that first`],
+    ],
+    [
+      // Twice in one form, with two densities.
+      {
+        "lines.0.material": "Olive oil",
+        "lines.0.percent": "50",
+        "lines.0.density": "0.91",
+        "lines.1.material": "olive oil",
+        "lines.1.percent": "50",
+        "lines.1.density": "0.9",
+      },
+      [`lines.1.density: there is "olive oil" already, with 0.91; write the same here, or change that first`],
+    ],
+  ])("what the workshop has otherwise is not dropped unsaid: %o", (change, told) => {
+    const result = putFirstProduct(put(EMPTY, CREAM), sent({ ...LOTION, ...change }), TODAY);
+    const faults = result.kind === "refused" ? result.faults : [];
+    expect(faults.map(({ name, message }) => `${String(name)}: ${message}`)).toEqual(told);
   });
 
   test.each([

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import type { ReactNode } from "react";
+import { cache, type ReactNode } from "react";
 import { fingerprint } from "@/lib/edge/forms/fingerprint";
 import { writtenRecord } from "@/lib/edge/forms/written-record";
 import { Opening } from "@/app/_ui/finding";
@@ -13,40 +13,36 @@ import { formOf } from "@/app/book/_parts/form-of-record";
 import { newId } from "@/app/book/_parts/new-id";
 import { OfMaterial } from "@/app/book/_parts/of-material";
 import { listingOf } from "@/app/book/_parts/record-rows";
-import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
+import { SECTION_WORDS, sectionOf } from "@/app/book/_parts/sections";
 import { RecordFinding } from "@/app/book/_parts/record-finding";
 import { keep } from "../../actions";
-import { booksForPage, type OpenBooks } from "../../books-for-page";
+import { booksForPage } from "../../books-for-page";
 
 interface Address {
   readonly params: Promise<{ readonly section: string; readonly id: string }>;
 }
 
-interface Asked extends OpenBooks {
-  readonly section: Section;
-  readonly id: string;
-  readonly name: string;
-}
-
-/** The record that an address names; where there is none, the page says so. */
-async function askedBy(params: Address["params"]): Promise<Asked> {
-  const step = await params;
-  const [section, id] = [sectionOf(step.section), idOf(step.id)];
+/** The record that an address names, looked up once for its page; where there is none, the page says so. */
+const askedBy = cache(async (step: string, steppedId: string) => {
+  const [section, id] = [sectionOf(step), idOf(steppedId)];
   if (section === null || id === null) notFound();
   const open = await booksForPage();
-  const row = listingOf(section, open.books.workshop, open.today).rows.find((one) => one.id === id);
+  const { columns, rows } = listingOf(section, open.books.workshop, open.today);
+  const row = rows.find((one) => one.id === id);
   if (row === undefined) notFound();
-  return { ...open, section, id, name: row.name };
-}
+  return { ...open, section, id, columns, row };
+});
 
 export async function generateMetadata({ params }: Address): Promise<Metadata> {
-  return { title: (await askedBy(params)).name };
+  const { section, id } = await params;
+  return { title: (await askedBy(section, id)).row.name };
 }
 
 /** One record of the book: its form, what belongs to it, and what else can be done with it. */
 export default async function RecordPage({ params }: Address): Promise<ReactNode> {
-  const asked = await askedBy(params);
-  const { books, section, id, name } = asked;
+  const address = await params;
+  const asked = await askedBy(address.section, address.id);
+  const { books, section, id } = asked;
   const record = writtenRecord(books.workshop, section, id);
   if (record === null) notFound();
   const seen = fingerprint(record);
@@ -57,7 +53,7 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
     <>
       <Opening
         crumb={<Crumb section={section} />}
-        title={name}
+        title={asked.row.name}
         beside={section === "products" ? <ToItsCost id={id} /> : undefined}
       >
         <RecordFinding {...asked} />
