@@ -74,20 +74,23 @@ export async function openNothing(_before: Opening, form: FormData): Promise<Ope
   const typed = { name: textOf(form.get("name")).trim(), currency: textOf(form.get("currency")).trim().toUpperCase() };
   const reading = readWorkshopFile(emptyWorkshopFile(typed), realToday());
   if (reading.kind === "refused") return { kind: "refused", faults: reading.faults, typed };
-  const opening = await openRead(reading.workshop, form);
+  const opening = await openRead(reading, form);
   return opening.kind === "refused" ? { ...opening, typed } : opening;
 }
+
+type ReadWorkshop = Extract<ReturnType<typeof readWorkshopFile>, { readonly kind: "read" }>;
 
 const textOf = (entry: FormDataEntryValue | null): string => (typeof entry === "string" ? entry : "");
 
 async function openBytes(bytes: Uint8Array, form: FormData): Promise<Opening> {
   const reading = readWorkshopFile(bytes, realToday());
-  return reading.kind === "refused" ? reading : openRead(reading.workshop, form);
+  return reading.kind === "refused" ? reading : openRead(reading, form);
 }
 
 /** In the place of the workshop that the page named; one that was opened since the page was drawn stays. */
-async function openRead(workshop: Parameters<typeof openWorkshop>[0], form: FormData): Promise<Opening> {
-  const opened = form.get("over") === "open" ? await openWorkshop(workshop) : await openFirstWorkshop(workshop);
+async function openRead({ workshop, past }: ReadWorkshop, form: FormData): Promise<Opening> {
+  const open = form.get("over") === "open" ? openWorkshop : openFirstWorkshop;
+  const opened = await open(workshop, past);
   return opened.kind === "opened" ? goHome(opened.keptAs) : { kind: "refused", faults: [ONE_IS_OPEN] };
 }
 

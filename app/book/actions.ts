@@ -54,6 +54,11 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
       return answerSaid(sent, NONE_OPEN);
     case "already made":
       return answerSaid(sent, "A run that was made has this id.");
+    case "lot has moved":
+      return answerSaid(
+        sent,
+        `Something of lot ${told.lot.id} was used or sold already, so it stays what it is. Write it off and enter another lot.`,
+      );
     case "refused":
       return answerRefused(sent, told, reading);
     case "stale":
@@ -108,6 +113,11 @@ export async function keepSettings(_before: FormAnswer, data: FormData): Promise
       return answerSaid(sent, NONE_OPEN);
     case "already made":
       return answerSaid(sent, "A run that was made has this id.");
+    case "lot has moved":
+      return answerSaid(
+        sent,
+        `Something of lot ${told.lot.id} was used or sold already, so it stays what it is. Write it off and enter another lot.`,
+      );
     case "refused":
       return answerRefused(sent, told, reading);
     case "stale":

@@ -22,8 +22,8 @@ export async function openFile(_before: OpeningAnswer, form: FormData): Promise<
   if (bytes.byteLength > UPLOAD_LIMIT_BYTES) return { kind: "refused", faults: [TOO_LARGE] };
   const reading = readWorkshopFile(bytes, realToday());
   if (reading.kind === "refused") return reading;
-  const { workshop } = reading;
-  const text = writeWorkshopFile(workshop);
+  const { workshop, past } = reading;
+  const text = writeWorkshopFile(workshop, past);
   const mark = markOf(text);
   if (form.get("deed") !== "open" || form.get("mark") !== mark)
     return {
@@ -33,7 +33,7 @@ export async function openFile(_before: OpeningAnswer, form: FormData): Promise<
       mark,
       text: text.length <= CARRIED_CHARACTERS ? text : null,
     };
-  const { keptAs } = await openWorkshop(workshop);
+  const { keptAs } = await openWorkshop(workshop, past);
   const jar = await cookies();
   if (keptAs !== null) jar.set("kept", basename(keptAs), { maxAge: A_MINUTE, sameSite: "strict", httpOnly: true });
   revalidatePath("/", "layout");
