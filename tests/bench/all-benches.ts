@@ -1,6 +1,7 @@
 /**
  * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, how long the report command
- * takes from start to end, how long the ledger takes to post and to answer, and how long the server takes for a page. Prints and asserts no times: they are the machine's.
+ * takes from start to end, how long the ledger takes to post and to answer and a basket to be proven, and how long the
+ * server takes for a page. Prints and asserts no times: they are the machine's.
  * The pages need a build: `npm run build` first, else the first start makes one.
  */
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -13,6 +14,7 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { largeWorkshop, REAL_TODAY } from "../helpers/random-workshop";
 import { runScript, startApp } from "../journeys/server";
+import { benchBaskets } from "./basket-bench";
 import { benchLedger } from "./ledger-bench";
 import { line, median, medianTime, medianTimeOf, milliseconds, TIMES } from "./median-time";
 import { loopInput, projectByLoop } from "./typed-array-loop";
@@ -118,4 +120,5 @@ console.log(
 benchPlan();
 benchReport();
 await benchLedger();
+await benchBaskets();
 await benchPages();
