@@ -6,6 +6,8 @@ const LARGEST_REQUEST = "72mb";
 const config = {
   poweredByHeader: false,
   typedRoutes: true,
+  // The framework's own button would lie over the page's.
+  devIndicators: false,
   // Native or large, and never bundled.
   serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client", "highs"],
   experimental: {

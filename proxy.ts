@@ -17,6 +17,13 @@ export function proxy(request: NextRequest): NextResponse {
   const nonce = Buffer.from(crypto.getRandomValues(new Uint8Array(18))).toString("base64");
   const policy = contentPolicy(nonce, process.env.NODE_ENV === "development");
 
+  if (!isReadable(request.nextUrl.pathname)) {
+    const answer = new NextResponse("There is no page at this address.\n", {
+      status: 404,
+      headers: { "Content-Type": "text/plain; charset=utf-8", "Cache-Control": "no-store" },
+    });
+    return withHeaders(answer, policy);
+  }
   if (result.kind === "refused") {
     const answer = new NextResponse(`${result.sentence}\n`, {
       status: result.status,
@@ -28,6 +35,16 @@ export function proxy(request: NextRequest): NextResponse {
   const passedOn = new Headers(headers);
   passedOn.set("Content-Security-Policy", policy);
   return withHeaders(NextResponse.next({ request: { headers: passedOn } }), policy);
+}
+
+/** An address with a percent sign that stands for no letter would fail further on. */
+function isReadable(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function withHeaders(answer: NextResponse, policy: string): NextResponse {

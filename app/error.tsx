@@ -3,13 +3,17 @@
 import type { ReactNode } from "react";
 
 /** What is shown where a page could not be worked out. */
-export default function PageFault({ reset }: { readonly reset: () => void }): ReactNode {
+export default function PageFault({ retry }: { readonly retry: () => void }): ReactNode {
   return (
     <section className="fault" role="alert">
       <h1>This page could not be shown</h1>
-      <p>Something in the app failed. What is in the store is as it was.</p>
       <p>
-        <button className="button" onClick={reset}>
+        Something in the app failed, or the app does not answer because it was stopped. If you were keeping something,
+        it may not be kept yet. What you typed into a form stays in this window: start the app if it was stopped, and
+        try again.
+      </p>
+      <p>
+        <button className="button" onClick={retry}>
           Try again
         </button>
       </p>

@@ -7,7 +7,7 @@ import "./_css/ground.css";
 import "./_css/controls.css";
 
 /** What is shown where not even the head of the page could be worked out, as when the store cannot be read. */
-export default function AppFault({ reset }: { readonly reset: () => void }): ReactNode {
+export default function AppFault({ retry }: { readonly retry: () => void }): ReactNode {
   return (
     <html lang="en-GB">
       <body>
@@ -17,7 +17,7 @@ export default function AppFault({ reset }: { readonly reset: () => void }): Rea
             <h1>Stillroom could not open its store</h1>
             <p>The store file is as it was. The terminal in which Stillroom runs says what is wrong with it.</p>
             <p>
-              <button className="button" onClick={reset}>
+              <button className="button" onClick={retry}>
                 Try again
               </button>
             </p>

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { isoDate } from "@/lib/domain/calendar";
 import { dayShown } from "@/lib/edge/figures";
 import "./_css/fonts.css";
 import "./_css/tokens.css";
@@ -11,6 +12,7 @@ import "./_css/controls.css";
 import "./_css/ledger.css";
 import "./_css/cost.css";
 import "./_css/start.css";
+import { SetDay } from "./_parts/set-day";
 import { Mark } from "./_ui/mark";
 import { type Place, Places } from "./_ui/places";
 import { switchScheme } from "./actions";
@@ -26,6 +28,7 @@ const PLACES: readonly Place[] = [
   { href: "/cost", name: "Cost" },
   { href: "/week", name: "Week" },
   { href: "/shelf", name: "Shelf" },
+  { href: "/book", name: "Book" },
 ];
 
 export default async function Layout({ children }: { readonly children: ReactNode }): Promise<ReactNode> {
@@ -34,29 +37,35 @@ export default async function Layout({ children }: { readonly children: ReactNod
   const { name, today = null } = workshop?.settings ?? {};
   return (
     <html lang="en-GB" data-scheme={scheme === "dark" || scheme === "light" ? scheme : undefined}>
-      <body>
+      <body data-workshop={name}>
         <a className="skip" href="#main">
           Skip to the page
         </a>
         <div className="page">
-          <header className="head">
-            <Link className="mark" href="/">
-              <Mark />
-              Stillroom
-            </Link>
-            {workshop && <Places places={PLACES} />}
-            <div className="head-end">
-              {today !== null && <span className="set-day">Set to {dayShown(today, today, { year: true })}</span>}
-              {name && <span className="workshop-name">{name}</span>}
-              <form action={switchScheme}>
-                <button className="button plain to-dark" name="scheme" value="dark">
-                  Dark page
-                </button>
-                <button className="button plain to-light" name="scheme" value="light">
-                  Light page
-                </button>
-              </form>
+          <header>
+            <div className="head">
+              <Link className="mark" href="/">
+                <Mark />
+                Stillroom
+              </Link>
+              {workshop && <Places places={PLACES} />}
+              <div className="head-end">
+                {name && (
+                  <span className="workshop-name" title={name}>
+                    {name}
+                  </span>
+                )}
+                <form action={switchScheme}>
+                  <button className="button plain to-dark" name="scheme" value="dark">
+                    Dark page
+                  </button>
+                  <button className="button plain to-light" name="scheme" value="light">
+                    Light page
+                  </button>
+                </form>
+              </div>
             </div>
+            {today !== null && <SetDay day={dayShown(today, today, { year: true })} iso={isoDate(today)} />}
           </header>
           <main id="main">{children}</main>
         </div>

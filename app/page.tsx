@@ -17,10 +17,12 @@ export async function generateMetadata(): Promise<Metadata> {
   };
 }
 
+type Search = Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+
 /** What there is in the workshop and what asks for a hand; before one is open, the ways to begin. */
-export default async function Home(): Promise<ReactNode> {
-  const planned = await planForPage();
-  if (planned === null) return <FirstStart />;
+export default async function Home({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
+  const [planned, { begin }] = await Promise.all([planForPage(), searchParams]);
+  if (planned === null || begin === "afresh") return <FirstStart inPlaceOf={planned?.workshop.settings.name ?? null} />;
   const { workshop, today, plan } = planned;
   const matters = whatMatters(plan);
   const kept = (await cookies()).get("kept")?.value;
@@ -28,7 +30,8 @@ export default async function Home(): Promise<ReactNode> {
     <>
       {kept && (
         <p className="done" role="status">
-          The workshop is open. The one before it was kept as {kept}, beside the store.
+          The workshop is open. The one before it was kept as {kept}, beside the store; to go back to it, stop the app
+          and start it with <code>STILLROOM_STORE</code> set to that file.
         </p>
       )}
       <Opening title={longDayShown(today, today)}>

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import type { Day } from "@/lib/domain/calendar";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
@@ -17,8 +18,8 @@ export function HomeFinding({
   if (materials === 0 && products === 0)
     return (
       <>
-        Nothing is in this workshop yet. Save it as a file below, write materials, formulas and products into it, and
-        open it again: this page then says what to make and what to order.
+        Nothing is in this workshop yet. <Link href="/book/first">Write down the first product</Link>: one form, and you
+        see what a jar costs. This page then says what to make and what to order.
       </>
     );
   const late = toOrder.filter(({ daysLate }) => (daysLate ?? 0) > 0).length;

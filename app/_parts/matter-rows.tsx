@@ -1,11 +1,12 @@
 import type { Route } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { type Day, daysAfter, isoDate, mondayOf } from "@/lib/domain/calendar";
+import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { MaterialOutlook, RunOutlook } from "@/lib/domain/plan-figures";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import { materialAddress } from "@/lib/edge/material-address";
+import { runAddress } from "@/lib/edge/run-address";
 import { Sign } from "@/app/_ui/sign";
 
 /** One matter: what it is about, its sign, and why. */
@@ -39,7 +40,7 @@ export function RunMatter({ outlook, today }: { readonly outlook: RunOutlook; re
   const more = short.length > 1 ? `, and ${counted(short.length - 1, "more material", "more materials")}` : "";
   return (
     <Matter
-      href={`/week?of=${isoDate(mondayOf(run.date))}`}
+      href={runAddress(run)}
       name={`${countShown(run.units)} × ${product.name}, ${dayShown(run.date, today)}`}
       sign={
         <Sign sign="box" tone="wrong">
@@ -56,7 +57,7 @@ export function RunMatter({ outlook, today }: { readonly outlook: RunOutlook; re
 
 /** A material to order, by when, how much, and when it would come. */
 export function OrderMatter({ outlook, today }: { readonly outlook: MaterialOutlook; readonly today: Day }): ReactNode {
-  const { material, orderBy, daysLate, toBuy, onHand, shortOn, firstArrival } = outlook;
+  const { material, orderBy, daysLate, toBuy, onHand, firstArrival } = outlook;
   const shown = (amount: bigint, direction: "there" | "lacking") => stockShown(amount, material.measure, direction);
   return (
     <Matter
@@ -64,13 +65,18 @@ export function OrderMatter({ outlook, today }: { readonly outlook: MaterialOutl
       name={material.name}
       sign={<OrderSign orderBy={orderBy} daysLate={daysLate ?? 0} today={today} />}
     >
-      Buy {shown(toBuy, "lacking")}. {shown(onHand, "there")} on the shelf,{" "}
-      {shortOn === null ? "which falls below the safety stock" : `short from ${dayShown(shortOn, today)}`}.{" "}
+      Buy {shown(toBuy, "lacking")}. {shown(onHand, "there")} on the shelf, {belowWords(outlook, today)}.{" "}
       {orderBy === null
         ? "No supplier offers it."
         : `Ordered today, the earliest comes ${dayShown(firstArrival, today)}.`}
     </Matter>
   );
+}
+
+function belowWords({ shortOn, belowSafetyOn }: MaterialOutlook, today: Day): string {
+  if (shortOn !== null) return shortOn <= today ? "short already" : `short from ${dayShown(shortOn, today)}`;
+  if (belowSafetyOn === null || belowSafetyOn <= today) return "which is below the safety stock";
+  return `below the safety stock from ${dayShown(belowSafetyOn, today)}`;
 }
 
 function OrderSign({

@@ -4,10 +4,10 @@ import { type ReactNode, useActionState } from "react";
 import { Field } from "@/app/_ui/field";
 import { openNothing } from "../actions";
 import { FaultList } from "./fault-list";
-import { NOT_TRIED } from "./opening-state";
+import { NOT_TRIED, type Over } from "./opening-state";
 
 /** A name and a currency are all that an empty workshop needs. What was typed stays where it is wrong. */
-export function OpenEmptyForm(): ReactNode {
+export function OpenEmptyForm({ over }: { readonly over: Over }): ReactNode {
   const [opening, open, waiting] = useActionState(openNothing, NOT_TRIED);
   const typed = opening.kind === "refused" ? opening.typed : undefined;
   const faults = opening.kind === "refused" ? opening.faults : [];
@@ -20,20 +20,13 @@ export function OpenEmptyForm(): ReactNode {
   const [name, currency] = [about("name"), about("currency")];
   return (
     <form action={open}>
+      <input type="hidden" name="over" value={over} readOnly />
       <div className="in-a-row">
-        <Field
-          label="Name of the workshop"
-          name="name"
-          required
-          maxLength={200}
-          defaultValue={typed?.name}
-          fault={name}
-        />
+        <Field label="Name of the workshop" name="name" required defaultValue={typed?.name} fault={name} />
         <Field
           label="Currency, three letters"
           name="currency"
           required
-          maxLength={3}
           defaultValue={typed?.currency ?? "GBP"}
           fault={currency}
         />

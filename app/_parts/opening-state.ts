@@ -8,4 +8,7 @@ export type Opening =
       readonly typed?: { readonly name: string; readonly currency: string };
     };
 
+/** What stood open when the page was drawn: it is replaced, and nothing else is. */
+export type Over = "nothing" | "open";
+
 export const NOT_TRIED: Opening = { kind: "not tried" };

@@ -8,6 +8,7 @@ import { Opening } from "@/app/_ui/finding";
 import { planForPage } from "../plan-for-page";
 import { AllProducts } from "./_parts/all-products";
 import { BASIS_WORDS, basisOf, type Query, withBasis } from "./_parts/basis";
+import { figuresBefore } from "./figures-before";
 import { CostFinding } from "./_parts/cost-finding";
 import { onePriced } from "./_parts/priced";
 
@@ -19,10 +20,11 @@ export default async function Cost({ searchParams }: { readonly searchParams: Pr
   const basis = basisOf(await searchParams);
   const { settings } = planned.workshop;
   const products = planned.plan.costs.map((cost) => onePriced(cost, basis, settings));
+  const before = figuresBefore(settings, planned.plan.costs);
   if (products.length === 0)
     return (
       <Opening title="What each product costs">
-        No products yet. Add them to the workshop file and <Link href="/#file">open it again</Link>.
+        No products yet. <Link href="/book/first">Write down the first one</Link>, and what it costs stands here.
       </Opening>
     );
   return (
@@ -42,7 +44,7 @@ export default async function Cost({ searchParams }: { readonly searchParams: Pr
       >
         <CostFinding products={products} settings={settings} />
       </Opening>
-      <AllProducts products={products} settings={settings} basis={basis} />
+      <AllProducts products={products} before={(product) => before(product, basis)} settings={settings} basis={basis} />
     </>
   );
 }

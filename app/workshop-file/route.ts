@@ -1,15 +1,16 @@
 import { writeWorkshopFile } from "@/lib/edge/workshop-file";
-import { readWorkshop } from "@/lib/store/books";
+import { readBooksWithPast } from "@/lib/store/ledger/past";
 
 /** The open workshop as a file to keep. */
 export async function GET(): Promise<Response> {
-  const workshop = await readWorkshop();
-  if (workshop === null)
+  const books = await readBooksWithPast();
+  if (books === null)
     return new Response("No workshop is open yet, so there is nothing to save.\n", {
       status: 404,
       headers: { "Content-Type": "text/plain; charset=utf-8" },
     });
-  return new Response(writeWorkshopFile(workshop), {
+  const { workshop, past } = books;
+  return new Response(writeWorkshopFile(workshop, past), {
     headers: {
       "Content-Type": "application/json; charset=utf-8",
       "Content-Disposition": fileNameHeader(workshop.settings.name),

@@ -11,8 +11,8 @@ const USAGE = "npm run load -- FILE";
 async function load(given: readonly string[]): Promise<string> {
   const { file } = readArguments(given, { flags: [], values: [], file: true, usage: USAGE });
   if (file === null) throw new Refusal([`Name the workshop file to load. Write: ${USAGE}`]);
-  const workshop = workshopIn(file, realToday());
-  const { keptAs } = await openWorkshop(workshop);
+  const { workshop, past } = workshopIn(file, realToday());
+  const { keptAs } = await openWorkshop(workshop, past);
   const kept = keptAs === null ? "" : `What it held before is kept in ${keptAs}.\n`;
   return `${workshop.settings.name} is open in ${storeFile()}.\n${kept}`;
 }

@@ -3,7 +3,7 @@ import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSyn
 import { writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { readArguments } from "./arguments";
 import { inWords, namedFile } from "./named-file";
-import { ownWorkshop } from "./own-workshop";
+import { ownBooks } from "./own-workshop";
 import { Refusal, runCommand } from "./refusal";
 
 const USAGE = "npm run save -- FILE";
@@ -12,10 +12,10 @@ async function save(given: readonly string[]): Promise<string> {
   const { file: name } = readArguments(given, { flags: [], values: [], file: true, usage: USAGE });
   if (name === null) throw new Refusal([`Name the file to write. Write: ${USAGE}`]);
   const file = namedFile(name);
-  const workshop = await ownWorkshop();
+  const { workshop, past } = await ownBooks();
   const replaced = existsSync(file);
   try {
-    writeWhole(file, writeWorkshopFile(workshop));
+    writeWhole(file, writeWorkshopFile(workshop, past));
   } catch (fault) {
     throw new Refusal([`${name}: ${inWords(fault)}`]);
   }

@@ -30,7 +30,7 @@ async function start(given: readonly string[]): Promise<string> {
     process.stdout.write(`The store was updated; as it was, it is kept in ${migration.keptAs}.\n`);
   const server = runNext(["start", "--hostname", ADDRESS, "--port", String(port)]);
   void announce(server, port);
-  await mustEndWell(server, "Stillroom stopped; what it said stands above.");
+  await mustEndWell(server, "Stillroom stopped; what it said stands above.", foldTogether);
   return "";
 }
 
@@ -42,6 +42,12 @@ function mustBeSupportedNode(): void {
   throw new Refusal([
     `Stillroom needs Node ${engines.node}; this is Node ${process.versions.node}. Install one of those.`,
   ]);
+}
+
+/** Opened and closed once more, the store stands whole in its one file, so that a copy of that file is a copy of all. */
+async function foldTogether(): Promise<void> {
+  await openStore(storeFile());
+  await closeStore(storeFile());
 }
 
 function runNext(nextArguments: readonly string[]): ChildProcess {
@@ -58,14 +64,18 @@ function runNext(nextArguments: readonly string[]): ChildProcess {
   return child;
 }
 
+const nothing = (): Promise<void> => Promise.resolve();
+
 /** Waits for a child. It ends well by itself, and by a signal that was meant for both. */
-function mustEndWell(child: ChildProcess, otherwise: string): Promise<void> {
+function mustEndWell(child: ChildProcess, otherwise: string, atEnd: () => Promise<void> = nothing): Promise<void> {
   return new Promise((resolve, reject) => {
     child.once("error", reject);
     child.once("exit", (code, signal) => {
-      if (signal !== null) process.exit(128 + constants.signals[signal]);
-      if (code === 0 || code === 130 || code === 143) resolve();
-      else reject(new Refusal([otherwise]));
+      void atEnd().then(() => {
+        if (signal !== null) process.exit(128 + constants.signals[signal]);
+        if (code === 0 || code === 130 || code === 143) resolve();
+        else reject(new Refusal([otherwise]));
+      }, reject);
     });
   });
 }

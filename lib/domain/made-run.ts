@@ -80,6 +80,10 @@ export function closeAsMade(books: Books, made: MadeRun): MadeRunResult {
   };
 }
 
+/** What the run would draw on a day: its need by LOT-1, as far as it is there. @rule CLOSE-2, CLOSE-3 */
+export const drawsFor = (workshop: Workshop, run: Run, day: Day): readonly LotDraw[] =>
+  askedOf(workshop, run, day).flatMap(({ lots, need }) => drawsFrom(lots, need));
+
 interface MaterialAsked extends Pick<MaterialUse, "material"> {
   /** Usable on the day, in draw order. */
   readonly lots: readonly Lot[];

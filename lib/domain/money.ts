@@ -49,6 +49,9 @@ export const decimalsOf = (currency: CurrencyCode): number => DECIMALS_BY_CURREN
 const asDinero = (amount: bigint, scale: bigint) =>
   dinero({ amount, scale, currency: { code: "-", base: 10n, exponent: 2n } });
 
+/** The currency's smallest coin, in micro-units. @rule MONEY-2 */
+export const coinOf = (currency: CurrencyCode): bigint => 10n ** (MICRO - BigInt(decimalsOf(currency)));
+
 /** The sum of amounts; zero for none. */
 export const totalMoney = (amounts: readonly MicroUnits[]): MicroUnits =>
   toSnapshot(amounts.map((amount) => asDinero(amount, MICRO)).reduce(add, asDinero(0n, MICRO))).amount as MicroUnits;

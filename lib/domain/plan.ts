@@ -17,11 +17,12 @@ import type { Run, Workshop } from "./workshop";
  * The whole plan of a workshop: what each product costs, which runs can be made, and what becomes of every material.
  * Everything is indexed once; each run, lot and arrival is then touched once, on the days on which something happens.
  * @param today  the day to plan from: the workshop's own where it is set, else the real date, which the caller knows
+ * @param prepared  of the same workshop and day, where the caller has it
  * @returns products, runs and materials in the workshop's order
  */
-export function plan(workshop: Workshop, today: Day): Plan {
+export function plan(workshop: Workshop, today: Day, prepared: Prepared = preparedFor(workshop, today)): Plan {
   const { settings } = workshop;
-  const { stock, runs, usesByProduct, deliveryOf } = preparedFor(workshop, today);
+  const { stock, runs, usesByProduct, deliveryOf } = prepared;
   const lastDay = daysAfter(today, settings.horizonDays);
   const frame = { today, lastDay, coverDays: settings.coverDays ?? settings.horizonDays };
 

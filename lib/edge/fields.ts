@@ -44,6 +44,16 @@ function readLabel(typed: string): Outcome<string> {
   return { value: typed };
 }
 
+/** A text of at most so many characters without lone surrogates; lines may be broken in it. */
+export const note = (most: number) =>
+  textField("a text in double quotes", (typed): Outcome<string> => {
+    if (typed === "") return { fault: "must not be empty; leave it out" };
+    if (isLongerThan(typed, most)) {
+      return { fault: `must have at most ${String(most)} characters; ${quoted(typed)} is longer` };
+    }
+    return /\p{Cs}/u.test(typed) ? { fault: "holds a lone surrogate; take it out" } : { value: typed };
+  });
+
 /** Counts code points; a text of many megabytes is not taken apart. */
 const isLongerThan = (text: string, most: number): boolean => text.length > 2 * most || [...text].length > most;
 

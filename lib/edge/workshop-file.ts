@@ -1,16 +1,19 @@
 /**
- * The workshop file: one JSON document in which a workshop is read, written and exchanged. Version 1.
- * @rule FILE-1 to FILE-4
+ * The workshop file: one JSON document in which a workshop is read, written and exchanged. Version 1 holds the workshop
+ * as it stands, version 2 its past as well.
+ * @rule FILE-1 to FILE-4, LEDGER-24
  */
 import type { Day } from "@/lib/domain/calendar";
+import { type Past, saysAll } from "@/lib/domain/ledger/past";
 import type { Workshop } from "@/lib/domain/workshop";
 import { faultList } from "./fault-list";
 import { readJson } from "./json-text";
-import { readTree } from "@/lib/edge/workshop/reading";
+import { readTreeWithPast } from "@/lib/edge/workshop/reading";
 import { workshopDocument } from "@/lib/edge/workshop/writing";
 
 export type FileReading =
-  | { readonly kind: "read"; readonly workshop: Workshop }
+  /** `past` is there where the file holds one. */
+  | { readonly kind: "read"; readonly workshop: Workshop; readonly past?: Past }
   /** Lines as `lots[3].expires: no such day "2026-02-30"`: at most 100, then one that says how many more there are. */
   | { readonly kind: "refused"; readonly faults: readonly string[] };
 
@@ -21,10 +24,14 @@ export type FileReading =
 export function readWorkshopFile(bytes: Uint8Array, realToday: Day): FileReading {
   const faults = faultList();
   const tree = readJson(bytes, faults);
-  const workshop = tree === undefined ? undefined : readTree(tree, realToday, faults);
-  return workshop === undefined ? { kind: "refused", faults: faults.lines() } : { kind: "read", workshop };
+  const read = tree === undefined ? undefined : readTreeWithPast(tree, realToday, faults);
+  if (read === undefined) return { kind: "refused", faults: faults.lines() };
+  return { kind: "read", workshop: read.workshop, ...(read.past && { past: read.past }) };
 }
 
-/** The workshop as a file, in its one canonical form: reading it gives an equal workshop. @rule FILE-4 */
-export const writeWorkshopFile = (workshop: Workshop): string =>
-  `${JSON.stringify(workshopDocument(workshop), null, 2)}\n`;
+/**
+ * The workshop as a file, in its one canonical form: reading it gives an equal workshop and past. A past of which the
+ * workshop says everything is left out; then the file is of version 1. @rule FILE-4
+ */
+export const writeWorkshopFile = (workshop: Workshop, past: Past | null = null): string =>
+  `${JSON.stringify(workshopDocument(workshop, past && saysAll(workshop, past) ? null : past), null, 2)}\n`;

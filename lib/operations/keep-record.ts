@@ -1,4 +1,5 @@
 import type { Books, ClosedRun } from "@/lib/domain/desk";
+import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
 
@@ -19,6 +20,12 @@ export interface RunAlreadyMade {
   readonly closed: ClosedRun;
 }
 
+/** Something of the lot was drawn or sold: it stays of its material. @rule LEDGER-22 */
+export interface LotHasMoved {
+  readonly kind: "lot has moved";
+  readonly lot: LotName;
+}
+
 /** What a change decides, without the workshop that it has made. */
 type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
 
@@ -29,12 +36,16 @@ type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Deci
  */
 export const keepRecord = <Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
   asked: RecordToKeep<Decided, Stale>,
-) => onTheBooks((books) => decideRecord(books, asked));
+) =>
+  onTheBooks(
+    (books) => decideRecord(books, asked),
+    (lot): LotHasMoved => ({ kind: "lot has moved", lot }),
+  );
 
 function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
   books: Books,
   { change, stale }: RecordToKeep<Decided, Stale>,
-): Told<Decided> | Stale | RunAlreadyMade {
+): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved {
   const decided = change(books.workshop);
   const { workshop, ...rest } = decided as Decided & { readonly workshop?: Workshop };
   const told = rest as unknown as Told<Decided>;

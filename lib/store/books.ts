@@ -8,10 +8,12 @@ import { rowsOfDesk } from "./rows-of-desk";
 import { rowsOfWorkshop } from "./rows-of-workshop";
 import { storeFile } from "./store-file";
 import { type Rows, type TableName, TABLE_NAMES, TABLES } from "./tables";
-import { workshopOfRows } from "./workshop-of-rows";
+import { STANDING, standingOfText, workshopOfRows } from "./workshop-of-rows";
 
 /** Every table in one statement: one statement sees one state of the store, never half of a change. */
-const EVERYTHING = TABLE_NAMES.map((name) => `(${TABLES[name].select}) AS "${name}"`).join(", ");
+const EVERYTHING = [...TABLE_NAMES.map((name) => TABLES[name].select), STANDING]
+  .map((select, at) => `(${select}) AS "text${String(at)}"`)
+  .join(", ");
 
 /** What the app's store holds, or null where no workshop has been opened yet. */
 export const readBooks = (): Promise<Books | null> => readBooksFrom(storeFile());
@@ -32,20 +34,29 @@ export const readWorkshopFrom = async (file: string): Promise<Workshop | null> =
 /** The rows of each table as one text, in the form in which one statement writes them. */
 export type TableTexts = Readonly<Record<TableName, string>>;
 
+export interface LoadedTexts {
+  readonly tables: TableTexts;
+  /** What the ledger says is there of each lot. */
+  readonly standing: string;
+}
+
 /** What the store holds, as this connection sees it: inside a transaction, what that transaction sees. */
-export async function loadTexts(sql: Sql): Promise<TableTexts> {
+export async function loadTexts(sql: Sql): Promise<LoadedTexts> {
   const [texts] = await sql.rows(`SELECT ${EVERYTHING}`);
-  return byTable((_table, name) => String(texts?.[TABLE_NAMES.indexOf(name)]));
+  return {
+    tables: byTable((_table, name) => String(texts?.[TABLE_NAMES.indexOf(name)])),
+    standing: String(texts?.[TABLE_NAMES.length]),
+  };
 }
 
 /** The books that these texts hold, or null where no workshop has been opened yet. */
-export function booksOfTexts(texts: TableTexts): Books | null {
-  const rows = byTable(({ rowsOf }, name) => rowsOf(texts[name])) as Rows;
-  const workshop = workshopOfRows(rows);
+export function booksOfTexts({ tables, standing }: LoadedTexts): Books | null {
+  const rows = byTable(({ rowsOf }, name) => rowsOf(tables[name])) as Rows;
+  const workshop = workshopOfRows(rows, standingOfText(standing));
   return workshop && { workshop, desk: deskOfRows(rows) };
 }
 
-/** The books as they are written. */
+/** The books as they are written; what is there of a lot is not among it, for that is posted. */
 export function textsOfBooks({ workshop, desk }: Books): TableTexts {
   const rows: Rows = { ...rowsOfWorkshop(workshop), ...rowsOfDesk(desk) };
   return byTable(({ textOf }, name) => textOf(rows[name]));

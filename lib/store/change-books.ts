@@ -1,10 +1,15 @@
 import type { Books } from "@/lib/domain/desk";
+import { type Corrections, corrections, restated } from "@/lib/domain/ledger/opening";
+import { homeOf, type LotName, type Posting } from "@/lib/domain/ledger/posting";
+import { latest } from "@/lib/domain/ledger/standing";
 import { booksOfTexts, loadTexts, type TableTexts, textsOfBooks } from "./books";
 import type { Sql } from "./connection";
+import { postingsOfLots, standingOf } from "./ledger/ledger-reading";
+import { post } from "./ledger/posting-rows";
 import { openStore } from "./open-store";
 import { storeFile } from "./store-file";
-import { TABLE_NAMES, TABLES } from "./tables";
-import { inOneTransaction } from "./transaction";
+import { type TableName, TABLE_NAMES, TABLES } from "./tables";
+import { inOneTransaction, inPlainTransaction } from "./transaction";
 
 /** What becomes of the books, and what to tell of it. */
 export type Decision<Result> =
@@ -16,29 +21,117 @@ export interface NoWorkshop {
   readonly kind: "no workshop";
 }
 
+/** The tables that a change of the books writes. */
+const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
+/** Nothing names a row of these, so that taking one off cannot leave a name without its record. */
+const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>(["lots", "finished", "runs", "closedRuns", "sales"]);
+
+/** What a change told, and the tables in which a name may now be without its record. */
+export interface Written<Result> {
+  readonly result: Result;
+  readonly doubtful: readonly string[];
+}
+
+/** Runs a change of the books in one transaction, and looks at the names in the tables that it leaves in doubt. */
+export const writeBooks = async <Result>(sql: Sql, change: () => Promise<Written<Result>>): Promise<Result> =>
+  (await inOneTransaction(sql, change, ({ doubtful }) => doubtful)).result;
+
+/** The same for a change that takes off no row which another names. @throws where it would */
+export const writeUnnamed = <Result>(sql: Sql, change: () => Promise<Written<Result>>): Promise<Result> =>
+  inPlainTransaction(sql, async () => {
+    const { result, doubtful } = await change();
+    if (doubtful === BOOK_TABLES) throw new Error("a posting would take off what other records name");
+    return result;
+  });
+
+/** A change that wrote nothing. */
+export const nothingWritten = <Result>(result: Result): Written<Result> => ({ result, doubtful: [] });
+
 /**
  * Loads the books of the app's store, decides and saves, in one transaction: nobody writes between, here or in another
- * process. Only tables whose rows differ are written anew; a refusal writes nothing.
+ * process. Only tables whose rows differ are written anew; a refusal writes nothing. What the books then state otherwise
+ * of a lot is posted as a correction.
  * @param decide  pure, and called at most once
+ * @param moved   what to tell where a lot would be stated as of another material, and something of it has moved
+ *                (LEDGER-22); then nothing is changed. Who restates no lot need not say.
  * @throws where the tables refuse what was decided, and then nothing is changed; StoreUnusable
  */
-export async function changeBooks<Result>(decide: (books: Books) => Decision<Result>): Promise<Result | NoWorkshop> {
+export async function changeBooks<Result>(
+  decide: (books: Books) => Decision<Result>,
+  moved: (lot: LotName) => Result = notRestated,
+): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
   return writer.alone((sql) =>
-    inOneTransaction(sql, async () => {
+    writeBooks<Result | NoWorkshop>(sql, async () => {
       const texts = await loadTexts(sql);
       const books = booksOfTexts(texts);
-      if (books === null) return { kind: "no workshop" };
+      if (books === null) return nothingWritten({ kind: "no workshop" });
       const decision = decide(books);
-      if (decision.kind === "keep") await save(sql, texts, textsOfBooks(decision.books));
-      return decision.result;
+      if (decision.kind === "refuse" || decision.books === books) return nothingWritten(decision.result);
+      const corrected = await correctionsTo(sql, books, decision.books);
+      if (corrected.kind !== "corrected") return nothingWritten(moved(corrected.lot));
+      const posting = () => post(sql, corrected.postings);
+      const doubtful = await save(sql, texts.tables, textsOfBooks(decision.books), posting);
+      return { result: decision.result, doubtful };
     }),
   );
 }
 
-/** Empties every table that differs before it fills any: a row that goes from one to another is never in both. */
-async function save(sql: Sql, before: TableTexts, after: TableTexts): Promise<void> {
-  const different = TABLE_NAMES.filter((name) => after[name] !== before[name]);
-  for (const name of different) await sql.run(`DELETE FROM "${TABLES[name].name}"`);
-  for (const name of different) await sql.run(TABLES[name].insert, after[name]);
+function notRestated({ id }: LotName): never {
+  throw new Error(`lot ${id} has moved and cannot be of another material`);
+}
+
+/**
+ * Writes the rows that differ: a long list of which one row is new costs one row. Every row that goes is taken off
+ * before any is put in, so that one which goes from a table to another is never in both. What is posted finds the rows
+ * that it names, new or old.
+ * @returns the tables in which a name may now be without its record
+ */
+export async function save(
+  sql: Sql,
+  before: TableTexts,
+  after: TableTexts,
+  posting: () => Promise<void>,
+): Promise<readonly string[]> {
+  const different = TABLE_NAMES.filter((name) => after[name] !== before[name]).map((name) => ({
+    name,
+    table: TABLES[name],
+    gone: rowsWithout(before[name], after[name]),
+    added: rowsWithout(after[name], before[name]),
+  }));
+  for (const { table, gone } of different) if (gone !== null) await sql.run(table.remove, gone);
+  for (const { table, added } of different) if (added !== null) await sql.run(table.insert, added);
+  await posting();
+  const mayBreak = different.some(({ name, gone }) => gone !== null && !NAMED_BY_NONE.has(name));
+  // A lot that is struck off forgets what was removed; one that never moved goes with its row.
+  const tidied = different.filter(({ gone }) => gone !== null).length > 0;
+  if (tidied) for (const statement of TABLE_NAMES.flatMap((name) => TABLES[name].tidy)) await sql.run(statement);
+  return mayBreak ? BOOK_TABLES : different.map(({ table }) => table.name);
+}
+
+/** The rows of one text that are not among those of another, as such a text; null where there are none. */
+function rowsWithout(text: string, others: string): string | null {
+  const there = new Set((JSON.parse(others) as unknown[]).map((row) => JSON.stringify(row)));
+  const rows = (JSON.parse(text) as unknown[]).map((row) => JSON.stringify(row)).filter((row) => !there.has(row));
+  return rows.length === 0 ? null : `[${rows.join(",")}]`;
+}
+
+async function correctionsTo(sql: Sql, before: Books, after: Books): Promise<Corrections> {
+  const changed = restated(before.workshop, after.workshop);
+  if (changed.length === 0) return { kind: "corrected", postings: [] };
+  const lots = changed.map(({ lot }) => lot);
+  const [touching, standing] = [await postingsOfLots(sql, lots), await standingOf(sql, lots)];
+  const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);
+  let next = Number(last) + 1;
+  const postings: Posting[] = [];
+  for (const each of changed) {
+    const own = touching.filter(({ entries }) =>
+      entries.some(({ lot }) => lot.id === each.lot.id && lot.of === each.lot.of),
+    );
+    const decided = corrections(each, own, latest(standing, each.lot, homeOf(each.lot)), next);
+    if (decided.kind !== "corrected") return decided;
+    postings.push(...decided.postings);
+    next += decided.postings.length;
+  }
+  return { kind: "corrected", postings };
 }

@@ -78,6 +78,10 @@ export const measuredOrNull = <Q extends Stock>(
 
 export interface Table<Row> {
   readonly name: string;
+  /** Takes rows off. Takes one JSON text: a list of rows, of which only what orders them is looked at. */
+  readonly remove: string;
+  /** Run once everything is inserted and what was decided is posted. */
+  readonly tidy: readonly string[];
   /** Takes one JSON text: a list of rows, each a list of cells. */
   readonly insert: string;
   /** Gives the rows as such a text, in the order of the list. */
@@ -87,14 +91,24 @@ export interface Table<Row> {
   readonly rowsOf: (text: string) => readonly Row[];
 }
 
+/** The table of a kind of lot: the ledger names them by their ids, and each names what it is a lot of. */
+export interface KeptFor {
+  readonly lots: "material" | "finished";
+  readonly column: string;
+  readonly items: string;
+}
+
 /**
  * A table by its name, its columns and the columns that order it. The columns' names are fixed here in the program:
  * nothing that a person typed ever becomes part of a statement.
+ * @param keptFor  for the lots that the ledger names: a row that is taken off is struck off the list, and goes only
+ *                 where nothing was posted of it
  */
 export function table<Row extends object>(
   name: string,
   columns: { readonly [Key in keyof Row]: Column<Row[Key]> },
   orderedBy: readonly (keyof Row & string)[],
+  keptFor: KeptFor | null = null,
 ): Table<Row> {
   const known = Object.entries(columns) as unknown as readonly [keyof Row & string, Column<unknown>][];
   const names = known.map(([column]) => `"${column}"`).join(", ");
@@ -105,10 +119,18 @@ export function table<Row extends object>(
   const inOrder = (a: Row, b: Row): number =>
     orderedBy.reduce((so, column) => so || compareKeys(a[column], b[column]), 0);
   const order = orderedBy.map((column) => `"${column}"`).join(", ");
+  // What orders the rows tells each from the others.
+  const orderCells = orderedBy.map((column) => `"value" ->> ${String(known.findIndex(([key]) => key === column))}`);
+  const insert = `INSERT INTO "${name}" (${names}) SELECT ${values.join(", ")} FROM json_each(?)`;
+  const again = known.map(([column]) => `"${column}" = excluded."${column}"`).join(", ");
   return {
     name,
-    insert: `INSERT INTO "${name}" (${names}) SELECT ${values.join(", ")} FROM json_each(?)`,
-    select: `SELECT json_group_array(json_array(${names})) FROM (SELECT ${names} FROM "${name}" ORDER BY ${order})`,
+    remove: `${keptFor === null ? `DELETE FROM "${name}"` : `UPDATE "${name}" SET "position" = NULL`}
+      WHERE (${order}) IN (SELECT ${orderCells.join(", ")} FROM json_each(?))`,
+    insert: keptFor === null ? insert : `${insert} WHERE true ON CONFLICT ("id") DO UPDATE SET ${again}`,
+    tidy: keptFor === null ? [] : tidied(name, keptFor),
+    select: `SELECT json_group_array(json_array(${names})) FROM
+      (SELECT ${names} FROM "${name}" ${keptFor === null ? "" : 'WHERE "position" IS NOT NULL'} ORDER BY ${order})`,
     textOf: (rows) =>
       JSON.stringify(rows.toSorted(inOrder).map((row) => known.map(([column, { write }]) => write(row[column])))),
     rowsOf: (text) =>
@@ -119,6 +141,14 @@ export function table<Row extends object>(
       }),
   };
 }
+
+/** Of the lots struck off, those of which nothing was posted go; the others forget a material that was removed. */
+const tidied = (name: string, { lots, column, items }: KeptFor): readonly string[] => [
+  `DELETE FROM "${name}" WHERE "position" IS NULL AND NOT EXISTS
+     (SELECT 1 FROM "balances" b WHERE b."of" = '${lots}' AND b."lot" = "${name}"."id")`,
+  `UPDATE "${name}" SET "${column}" = NULL WHERE "position" IS NULL AND "${column}" IS NOT NULL
+     AND NOT EXISTS (SELECT 1 FROM "${items}" i WHERE i."id" = "${name}"."${column}")`,
+];
 
 /** As SQLite orders them: numbers by size, texts by code point. */
 const compareKeys = (a: unknown, b: unknown): number =>

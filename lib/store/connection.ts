@@ -3,6 +3,7 @@
  * last committed state and never waits. Prisma's clients and our own SQL speak through the same connection.
  */
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
+import type Database from "better-sqlite3";
 import { StoreUnusable } from "./store-unusable";
 import { type Turns, turns } from "./turns";
 
@@ -31,7 +32,6 @@ export async function openWriter(file: string): Promise<Connection> {
   const plain = plainSql(adapter);
   try {
     await plain.script(`PRAGMA busy_timeout = ${String(BUSY_AFTER_MILLISECONDS)}`);
-    await plain.script("PRAGMA journal_mode = WAL");
     await plain.script("PRAGMA synchronous = FULL");
     await plain.script("PRAGMA foreign_keys = ON");
   } catch (fault) {
@@ -55,31 +55,50 @@ export async function openReader(file: string): Promise<Connection> {
   return { adapter, alone: (work) => work(plain), close: () => adapter.dispose() };
 }
 
+/**
+ * Our own SQL on the adapter's connection, its statements prepared once: to prepare one anew costs more than to run it
+ * where triggers hang on it, and the adapter binds a statement for good. Who has the connection alone is not queued.
+ */
 function plainSql(adapter: Adapter): Sql {
-  // Bound before the adapter's own methods are queued: who has the connection alone must not wait for himself.
-  const [queryRaw, executeRaw] = [adapter.queryRaw.bind(adapter), adapter.executeRaw.bind(adapter)];
-  const executeScript = adapter.executeScript.bind(adapter);
+  const { client } = adapter as unknown as { readonly client: Database.Database };
+  const prepared = new Map<string, Database.Statement>();
+  const statementOf = (sql: string): Database.Statement => {
+    const known = prepared.get(sql);
+    if (known) return known;
+    if (prepared.size >= MOST_PREPARED) prepared.clear();
+    const statement = client.prepare(sql);
+    prepared.set(sql, statement);
+    return statement;
+  };
   return {
-    rows: (statement, ...values) =>
-      inSqliteWords(async () => (await queryRaw(query(statement, values))).rows as readonly (readonly unknown[])[]),
-    run: (statement, ...values) =>
-      inSqliteWords(async () => {
-        await executeRaw(query(statement, values));
+    rows: (sql, ...values) =>
+      inSqliteWords(() => {
+        const statement = statementOf(sql);
+        if (statement.reader) return statement.raw().all(...values) as (readonly unknown[])[];
+        statement.run(...values);
+        return [];
       }),
-    script: (statements) => inSqliteWords(() => executeScript(statements)),
+    run: (sql, ...values) =>
+      inSqliteWords(() => {
+        const statement = statementOf(sql);
+        // A pragma may answer, and better-sqlite3 insists on hearing it.
+        if (statement.reader) statement.all(...values);
+        else statement.run(...values);
+      }),
+    script: (statements) =>
+      inSqliteWords(() => {
+        client.exec(statements);
+      }),
   };
 }
 
-const query = (sql: string, values: readonly string[]) => ({
-  sql,
-  args: [...values],
-  argTypes: values.map(() => ({ scalarType: "string" as const, arity: "scalar" as const })),
-});
+const MOST_PREPARED = 200;
 
-/** The adapter hides what SQLite said in a cause; this says it. */
-async function inSqliteWords<T>(work: () => Promise<T>): Promise<T> {
+/** What SQLite said, in words for a person where it is one who can help. */
+async function inSqliteWords<T>(work: () => T): Promise<T> {
   try {
-    return await work();
+    // A turn of the loop for others: SQLite itself never waits.
+    return await Promise.resolve(work());
   } catch (fault) {
     const { code, words } = saidBySqlite(fault);
     if (code.startsWith("SQLITE_BUSY")) {
@@ -94,11 +113,10 @@ async function inSqliteWords<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-function saidBySqlite(fault: unknown): { readonly code: string; readonly words: string } {
-  if (!(fault instanceof Error)) return { code: "", words: String(fault) };
-  const cause = (fault.cause ?? {}) as { readonly originalCode?: string; readonly originalMessage?: string };
-  return { code: cause.originalCode ?? "", words: cause.originalMessage ?? fault.message };
-}
+const saidBySqlite = (fault: unknown): { readonly code: string; readonly words: string } =>
+  fault instanceof Error
+    ? { code: (fault as Error & { readonly code?: string }).code ?? "", words: fault.message }
+    : { code: "", words: String(fault) };
 
 /**
  * The adapter has one connection and runs a statement that comes beside an open transaction inside it: it would see

@@ -28,6 +28,9 @@ export const migrate = (
   connection.alone(async (sql) => {
     const applied: string[] = [];
     let keptAs: string | null = null;
+    if (await isAnothers(sql, migrations)) return ANOTHERS;
+    // Written into the file itself, so only now that it is known to be ours.
+    await sql.script("PRAGMA journal_mode = WAL");
     for (;;) {
       const step = await inOneTransaction(sql, async () => {
         // Read again under the lock each time: another process may be migrating the same store.
@@ -49,22 +52,38 @@ export async function applyAll(sql: Sql, migrations: readonly MigrationFile[]): 
   for (const migration of migrations) await apply(sql, migration);
 }
 
+const ANOTHERS = {
+  kind: "refused",
+  reason: "it is the database of another program; choose another file",
+} as const;
+
 type Verdict =
   | { readonly kind: "up to date" }
   | { readonly kind: "pending"; readonly next: MigrationFile; readonly count: number }
   | { readonly kind: "refused"; readonly reason: string };
 
-/** `count` is how many migrations the store has had. */
-async function compareHistory(sql: Sql, migrations: readonly MigrationFile[]): Promise<Verdict> {
+/** Whether the file holds tables and a history that does not begin with ours. */
+async function isAnothers(sql: Sql, migrations: readonly MigrationFile[]): Promise<boolean> {
   const tables = (await sql.rows("SELECT name FROM sqlite_master WHERE type = 'table'")).map(([name]) => name);
-  if (tables.length > 0 && !tables.includes("_prisma_migrations")) {
-    return { kind: "refused", reason: "it is the database of another program; choose another file" };
-  }
-  await sql.run(HISTORY);
+  if (tables.length === 0) return false;
+  if (!tables.includes("_prisma_migrations")) return true;
+  const applied = await appliedTo(sql);
+  const [first] = migrations;
+  return first !== undefined && applied.size > 0 && !applied.has(first.name);
+}
+
+/** Checksums of the migrations that the store has had, by name. */
+async function appliedTo(sql: Sql): Promise<ReadonlyMap<string, string>> {
   const rows = await sql.rows(
     `SELECT migration_name, checksum FROM "_prisma_migrations" WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL`,
   );
-  const checksumsByName = new Map(rows.map(([name, checksum]) => [String(name), String(checksum)]));
+  return new Map(rows.map(([name, checksum]) => [String(name), String(checksum)]));
+}
+
+/** `count` is how many migrations the store has had. */
+async function compareHistory(sql: Sql, migrations: readonly MigrationFile[]): Promise<Verdict> {
+  await sql.run(HISTORY);
+  const checksumsByName = await appliedTo(sql);
   const edited = migrations.find(({ name, checksum }) => (checksumsByName.get(name) ?? checksum) !== checksum);
   if (edited) {
     return {

@@ -113,11 +113,12 @@ const WORKSHOP_TABLES = {
     ["position"],
   ),
   priceBreaks: table("price_breaks", { offer: id, position, packs, price: money }, ["offer", "position"]),
-  lots: table(
-    "lots",
-    { id, position, material: id, received: day, expires: orNull(day), remaining: stock, value: money },
-    ["position"],
-  ),
+  // What remains of a lot, and what is left of finished units, is what the ledger's entries come to.
+  lots: table("lots", { id, position, material: id, received: day, expires: orNull(day) }, ["position"], {
+    lots: "material",
+    column: "material",
+    items: "materials",
+  }),
   orders: table("orders", { id, position, supplier: id, placed: day, due: day }, ["position"]),
   orderLines: table(
     "order_lines",
@@ -157,9 +158,11 @@ const WORKSHOP_TABLES = {
   ]),
   perRunItems: table("per_run_items", { product: id, position, material: id, ...amount }, ["product", "position"]),
   runs: table("runs", runColumns, ["position"]),
-  finished: table("finished_lots", { id, position, product: id, made: day, bestBefore: orNull(day), units }, [
-    "position",
-  ]),
+  finished: table("finished_lots", { id, position, product: id, made: day, bestBefore: orNull(day) }, ["position"], {
+    lots: "finished",
+    column: "product",
+    items: "products",
+  }),
   sales: table("sales", { position, product: id, date: day, units }, ["position"]),
 };
 

@@ -1,7 +1,10 @@
 /** The rows of the store as a workshop: every object has the keys of its type and no others. */
+import type { MicroUnits } from "@/lib/domain/money";
+import { quantity, type Stock, type Units } from "@/lib/domain/quantity";
 import type {
   Formula,
   FormulaLine,
+  Lot,
   Material,
   Offer,
   Order,
@@ -14,8 +17,33 @@ import type {
 import { measuredOf, measuredOrNull } from "./columns";
 import type { Row, WorkshopRows } from "./tables";
 
+/** What stands of every lot where it can be used or sold: shelf and stock. By (place). */
+export const STANDING = `SELECT json_group_array(json_array("of", "lot", "quantity", "materials")) FROM "balances"
+  WHERE "place" IN ('shelf', 'finished')`;
+
+/** What the ledger says is there of a lot. */
+export interface OnHand {
+  readonly quantity: bigint;
+  /** Of materials: what a lot of a material is worth. */
+  readonly value: bigint;
+}
+
+type OnHandOf = (of: "material" | "finished", id: string) => OnHand;
+
+const NONE: OnHand = { quantity: 0n, value: 0n };
+
+export function standingOfText(text: string): OnHandOf {
+  const byLot = new Map(
+    (JSON.parse(text) as [string, string, number, number][]).map(([of, lot, quantity, value]) => [
+      `${of} ${lot}`,
+      { quantity: BigInt(quantity), value: BigInt(value) },
+    ]),
+  );
+  return (of, id) => byLot.get(`${of} ${id}`) ?? NONE;
+}
+
 /** @returns null where no workshop has been opened yet */
-export function workshopOfRows(rows: WorkshopRows): Workshop | null {
+export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop | null {
   const [settings] = rows.settings;
   if (!settings) return null;
   return {
@@ -23,15 +51,24 @@ export function workshopOfRows(rows: WorkshopRows): Workshop | null {
     suppliers: suppliersOf(rows),
     materials: rows.materials.map(materialOf),
     offers: offersOf(rows),
-    lots: rows.lots.map(withoutPosition),
+    lots: rows.lots.map((row) => lotOf(row, onHand("material", row.id))),
     orders: ordersOf(rows),
     formulas: formulasOf(rows),
     products: productsOf(rows),
     runs: rows.runs.map(withoutPosition),
-    finished: rows.finished.map(withoutPosition),
+    finished: rows.finished.map((row) => ({
+      ...withoutPosition(row),
+      units: quantity<Units>(onHand("finished", row.id).quantity),
+    })),
     sales: rows.sales.map(withoutPosition),
   };
 }
+
+const lotOf = (row: Row<"lots">, { quantity: remaining, value }: OnHand): Lot => ({
+  ...withoutPosition(row),
+  remaining: quantity<Stock>(remaining),
+  value: quantity<MicroUnits>(value),
+});
 
 /** A row as the record that it is of. */
 export function withoutPosition<T extends { readonly position: number }>(row: T): Omit<T, "position"> {

@@ -2,7 +2,8 @@
 import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterAll, afterEach, beforeAll, beforeEach } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from "vitest";
+import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { closeStore, openStore } from "@/lib/store/open-store";
 
 export interface StoreFolder {
@@ -24,7 +25,7 @@ export function folderForEachTest(): () => string {
   return () => folder;
 }
 
-/** The migrations run once for each file of tests; every test begins with a copy. */
+/** The migrations run once for each file of tests; every test begins with a copy, and leaves clean books. @rule LEDGER-23 */
 export function storeForEachTest(): StoreFolder {
   const folder = folderForEachTest();
   const file = () => path.join(folder(), "stillroom.db");
@@ -43,6 +44,7 @@ export function storeForEachTest(): StoreFolder {
     process.env.STILLROOM_STORE = file();
   });
   afterEach(async () => {
+    expect((await checkLedger(file()))?.disagreements ?? []).toEqual([]);
     await closeStore(file());
     delete process.env.STILLROOM_STORE;
   });

@@ -14,8 +14,14 @@ const file = (text: string, name = "workshop.json") => ({
   buffer: Buffer.from(text),
 });
 
+/** What differs from one opened workshop to another. */
+interface Differs {
+  readonly today?: string;
+  readonly lots?: readonly object[];
+}
+
 /** A workshop with one product for each id, all filled with water. */
-const withProducts = (ids: readonly string[]): string =>
+const withProducts = (ids: readonly string[], { today, lots = [] }: Differs = {}): string =>
   JSON.stringify({
     format: "stillroom-workshop",
     version: 1,
@@ -25,11 +31,12 @@ const withProducts = (ids: readonly string[]): string =>
       labourPerHour: "12",
       overheadPerHour: "0",
       balanceStep: "0.1 g",
+      today,
     },
     suppliers: [],
     materials: [{ id: "water", name: "Water", kind: "ingredient", measure: "mass" }],
     offers: [],
-    lots: [],
+    lots,
     orders: [],
     formulas: [{ id: "water", name: "Water", lines: [{ material: "water", percent: "100" }] }],
     products: ids.map((id) => ({ id, name: `Product ${id}`, formula: "water", fill: "100 g", usualRun: 10 })),
@@ -69,11 +76,45 @@ test.describe("before any workshop is open", () => {
     const download = page.waitForEvent("download");
     await page.getByRole("link", { name: "Save it as a file" }).click();
     const saved = await readFile(await (await download).path(), "utf8");
-    await page.getByText("Open another workshop").click();
-    await send(page, saved);
+    await page.getByRole("link", { name: "Open another workshop" }).click();
+    await page.getByLabel("Workshop file", { exact: true }).setInputFiles({
+      name: "saved.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(saved),
+    });
+    await page.getByRole("button", { name: "Look into it" }).click();
+    await page.getByRole("button", { name: /^Open Demonstration/ }).click();
     await expect(page.getByRole("status").filter({ hasText: "The one before it was kept as" })).toBeVisible();
     const again = await page.request.get("/workshop-file");
     expect(await again.text()).toBe(saved);
+  });
+
+  test("A first page that another tab has overtaken does not replace what was opened there", async ({
+    page,
+    context,
+  }) => {
+    await page.goto("/");
+    const other = await context.newPage();
+    await other.goto("/");
+    await other.getByRole("button", DEMO_BUTTON).click();
+    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+    await page.getByLabel("Name of the workshop").fill("Merrow bench");
+    await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(page.getByRole("alert").filter({ hasText: "A workshop was opened meanwhile" })).toBeVisible();
+    await expect(page.getByLabel("Name of the workshop")).toHaveValue("Merrow bench");
+    await other.reload();
+    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+
+    // On purpose, from the files of the book, it does; and the copy is named.
+    await other.goto("/book/files");
+    await other.getByRole("link", { name: "Begin afresh" }).click();
+    await other.getByLabel("Name of the workshop").fill("pounds of");
+    await other.getByLabel("Currency, three letters").fill("pounds");
+    await other.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(other.getByLabel("Currency, three letters")).toHaveAttribute("aria-invalid", "true");
+    await other.getByLabel("Currency, three letters").fill("GBP");
+    await other.getByRole("button", { name: "Begin with an empty workshop" }).click();
+    await expect(other.getByRole("status").filter({ hasText: "The one before it was kept as" })).toBeVisible();
   });
 
   test("A maker begins with an empty workshop, and what was typed stays where it is wrong", async ({ page }) => {
@@ -89,7 +130,7 @@ test.describe("before any workshop is open", () => {
     await currency.fill("KWD");
     await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
     await expect(page.getByText("Nothing is in this workshop yet.")).toBeVisible();
-    for (const place of ["Cost", "Week", "Shelf"]) {
+    for (const place of ["Cost", "Week", "Shelf", "Book"]) {
       await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
       await expect(page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place })).toHaveAttribute(
         "aria-current",
@@ -97,6 +138,31 @@ test.describe("before any workshop is open", () => {
       );
       await expectAccessible(page);
     }
+  });
+
+  test("A maker goes back from the day that a file has set to the real date", async ({ page }) => {
+    await page.goto("/");
+    await send(page, withProducts(["one"], { today: "2020-02-29" }));
+    const day = page.getByRole("banner").getByText("Set to Sat\u00a029\u00a0Feb\u00a02020");
+    for (const place of ["Cost", "Week", "Shelf", "Book"]) {
+      await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: place }).click();
+      await expect(day).toBeVisible();
+    }
+    await page.getByRole("button", { name: "Back to the real date" }).click();
+    await expect(day).toBeHidden();
+    await page.reload();
+    await expect(page.getByRole("navigation", { name: "Places" })).toBeVisible();
+    await expect(day).toBeHidden();
+  });
+
+  test("A day stays set where lots on the shelf came after the real date", async ({ page }) => {
+    const lot = { id: "L1", material: "water", remaining: "5 kg", received: "2198-01-01", value: "4" };
+    await page.goto("/");
+    await send(page, withProducts(["one"], { today: "2198-02-01", lots: [lot] }));
+    await page.getByRole("button", { name: "Back to the real date" }).click();
+    await expect(page.getByRole("alert").filter({ hasText: "The day stays." })).toContainText("lot L1 came after it");
+    await expect(page.getByRole("banner").getByText("Set to Thu\u00a01\u00a0Feb\u00a02198")).toBeVisible();
+    await expectAccessible(page);
   });
 
   test("A maker opens a workshop whose ids hold whatever a text can hold", async ({ page }) => {
@@ -145,6 +211,13 @@ test("A maker turns the page dark, and it stays dark", async ({ page }) => {
   await expectAccessible(page);
   await page.getByRole("button", { name: "Light page" }).click();
   await expect(page.getByRole("button", { name: "Dark page" })).toBeVisible();
+});
+
+test("An address that cannot be read is answered in a sentence", async ({ request }) => {
+  for (const path of ["/book/materials/%ff", "/cost/%ff", "/%E0%A4%A"]) {
+    const answer = await request.get(path);
+    expect([answer.status(), await answer.text()]).toEqual([404, "There is no page at this address.\n"]);
+  }
 });
 
 test("An address that leads nowhere says so and leads back", async ({ page, expectFault }) => {
@@ -198,9 +271,9 @@ test("A file that is too large is refused in a sentence, and the workshop stays 
   const path = join(folder, "large.json");
   await writeFile(path, large.buffer);
   await page.goto("/");
-  await page.getByText("Open another workshop").click();
+  await page.getByRole("link", { name: "Open another workshop" }).click();
   await page.getByLabel("Workshop file", { exact: true }).setInputFiles(path);
-  await page.getByRole("button", { name: "Open this file" }).click();
+  await page.getByRole("button", { name: "Look into it" }).click();
   await expect(page.getByRole("alert").filter({ hasText: "larger than 64 MiB" })).toBeVisible();
   await rm(folder, { recursive: true });
   await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();

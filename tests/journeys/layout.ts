@@ -60,7 +60,7 @@ export async function expectFocusShown(page: Page, atMost: number): Promise<void
       const over = document.elementFromPoint(left + Math.min(width, innerWidth) / 2, top + Math.min(height, 40) / 2);
       return {
         name: `${element.tagName.toLowerCase()} ${(element.getAttribute("aria-label") ?? element.textContent).trim().slice(0, 40)}`,
-        marked: element.matches(":focus-visible") && outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2,
+        marked: outlineStyle !== "none" && Number.parseFloat(outlineWidth) >= 2,
         // A label is drawn for a control that it holds, so either may be the one that is met.
         open: over !== null && (element.contains(over) || over.contains(element)),
       };

@@ -20,6 +20,18 @@ export const PLACES: readonly Place[] = [
   { name: "shelf", path: "/shelf" },
 ];
 
+/** Further places, for the pictures; the book's own journey measures its pages. */
+export const PICTURED: readonly Place[] = [
+  ...PLACES,
+  { name: "book", path: "/book" },
+  { name: "book-materials", path: "/book/materials" },
+  { name: "book-formula", path: "/book/formulas/f-conditioner" },
+  { name: "book-product", path: "/book/products/p-conditioner" },
+  { name: "book-first", path: "/book/first" },
+  { name: "book-rates", path: "/book/rates" },
+  { name: "book-files", path: "/book/files" },
+];
+
 /** Desk, tablet and phone: widths in CSS pixels. */
 export const SIZES = [
   { width: 1280, height: 900 },

@@ -93,9 +93,9 @@ test.describe("a workshop file that cannot be taken", () => {
     writeFileSync(file, "{");
     truncateSync(file, 65 * MEBIBYTE);
     await page.goto("/");
-    await page.getByText("Open another workshop").click();
+    await page.getByRole("link", { name: "Open another workshop" }).click();
     await page.getByLabel("Workshop file", { exact: true }).setInputFiles(file);
-    await page.getByRole("button", { name: "Open this file" }).click();
+    await page.getByRole("button", { name: "Look into it" }).click();
     await expect(page.getByRole("alert").filter({ hasText: "64 MiB" })).toBeVisible();
   });
 
@@ -113,9 +113,9 @@ test.describe("a workshop file that cannot be taken", () => {
     writeFileSync(file, JSON.stringify(workshop));
 
     await page.goto("/");
-    await page.getByText("Open another workshop").click();
+    await page.getByRole("link", { name: "Open another workshop" }).click();
     await page.getByLabel("Workshop file", { exact: true }).setInputFiles(file);
-    await page.getByRole("button", { name: "Open this file" }).click();
+    await page.getByRole("button", { name: "Look into it" }).click();
     const faults = page.getByRole("alert").getByRole("listitem");
     await expect(faults).toHaveCount(2);
     await expect(faults.filter({ hasText: "lots[3].expires" })).toContainText("2026-02-30");

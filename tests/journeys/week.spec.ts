@@ -10,7 +10,7 @@ test("A maker sees this week's runs, that one of Monday is not closed, and the h
   await expect(page.getByText("Three runs,")).toContainText("3 h 41 min at the bench. All can be made.");
   const days = page.getByRole("list", { name: "Runs by day" });
   await expect(days.getByRole("listitem")).toHaveCount(7);
-  await expect(days.getByRole("link", { name: /Linen mist/ })).toContainText("Not closed: draws today");
+  await expect(days.getByRole("link", { name: /^Linen mist/ })).toContainText("Not closed: draws today");
 });
 
 test("A maker goes on to the weeks after and sees which runs cannot be made and why", async ({ page }) => {
@@ -21,7 +21,7 @@ test("A maker goes on to the weeks after and sees which runs cannot be made and 
   await expect(page.getByRole("heading", { level: 1, name: "7 to 13 December" })).toBeVisible();
   await expect(page.getByText("Five runs,")).toContainText("Three can be made, two cannot.");
   await expect(page.getByText("Five runs,")).toContainText(/are short of Cationic emulsifier/);
-  const slip = page.getByRole("list", { name: "Runs by day" }).getByRole("link", { name: /Conditioner, 200 g jar/ });
+  const slip = page.getByRole("list", { name: "Runs by day" }).getByRole("link", { name: /^Conditioner, 200.g jar/ });
   await expect(slip).toContainText("Short 198 g");
   await expect(slip).toContainText("8 units could be made");
   await page.getByRole("link", { name: "This week" }).click();
@@ -32,7 +32,7 @@ test("A maker follows a slip to the run's draws, its working and the run that to
   await page.goto("/week?of=2026-12-08");
   await page
     .getByRole("list", { name: "Runs by day" })
-    .getByRole("link", { name: /Conditioner, 200 g jar/ })
+    .getByRole("link", { name: /^Conditioner, 200.g jar/ })
     .click();
   const run = page.locator("details", { hasText: "Tue 8 Dec" }).first();
   await expect(run).toHaveAttribute("open", "");

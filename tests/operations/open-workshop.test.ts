@@ -1,14 +1,13 @@
 import { copyFileSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
+import { emptyWorkshopFile } from "@/lib/edge/empty-workshop";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
-import { openEmpty } from "@/lib/operations/open-empty";
-import { openWorkshop } from "@/lib/operations/open-workshop";
+import { openFirstWorkshop, openWorkshop } from "@/lib/operations/open-workshop";
 import { emptyDesk } from "@/lib/domain/desk";
 import { readBooks, readBooksFrom, readWorkshop, readWorkshopFrom } from "@/lib/store/books";
 import { db } from "@/lib/store/client";
 import { closeStore } from "@/lib/store/open-store";
-import type { CurrencyCode } from "@/lib/domain/money";
 import { runChild, startChild } from "../helpers/child";
 import { day } from "../helpers/notation";
 import { richBooks, keepBooks } from "../helpers/store-desk";
@@ -51,7 +50,9 @@ test("[BOOK-1] a workshop that is opened begins with an empty desk, and what lay
 });
 
 test("an empty workshop has its name, its currency and empty lists", async () => {
-  await openEmpty("My kitchen", "KWD" as CurrencyCode);
+  const inFile = readWorkshopFile(emptyWorkshopFile({ name: "My kitchen", currency: "KWD" }), day("2026-11-25"));
+  if (inFile.kind === "refused") throw new Error(inFile.faults.join("\n"));
+  await openWorkshop(inFile.workshop);
   const workshop = await readWorkshop();
   expect(workshop?.settings).toMatchObject({ name: "My kitchen", currency: "KWD", horizonDays: 56, labourPerHour: 0n });
   expect(
@@ -59,6 +60,12 @@ test("an empty workshop has its name, its currency and empty lists", async () =>
       .filter(Array.isArray)
       .flat(),
   ).toEqual([]);
+});
+
+test("a first workshop is opened where there is none, and one that is open stays", async () => {
+  expect(await openFirstWorkshop(numberedWorkshop(1))).toEqual({ kind: "opened", keptAs: null });
+  expect(await openFirstWorkshop(numberedWorkshop(2))).toEqual({ kind: "one is open" });
+  expect(await readWorkshop()).toStrictEqual(numberedWorkshop(1));
 });
 
 test("[FILE-4] the demo is in the store as it is in its file", async () => {

@@ -1,12 +1,17 @@
 import path from "node:path";
 import { expect, test } from "vitest";
-import { emptyDesk } from "@/lib/domain/desk";
+import { type Books, emptyDesk } from "@/lib/domain/desk";
+import { openings } from "@/lib/domain/ledger/opening";
+import type { MicroUnits } from "@/lib/domain/money";
+import type { Stock, Units } from "@/lib/domain/quantity";
 import { readBooks, readBooksFrom, readWorkshop, textsOfBooks } from "@/lib/store/books";
+import { day as dayCell, orNull, small, table, text, whole } from "@/lib/store/columns";
 import { openWriter } from "@/lib/store/connection";
+import { allPostings } from "@/lib/store/ledger/ledger-reading";
 import { migrate } from "@/lib/store/migrate";
 import { migrationFiles, migrationsFolder } from "@/lib/store/migration-files";
-import { closeStore } from "@/lib/store/open-store";
-import { TABLES, type TableName } from "@/lib/store/tables";
+import { closeStore, openStore } from "@/lib/store/open-store";
+import { type Row, TABLE_NAMES, TABLES } from "@/lib/store/tables";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { keepBooks, richBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
@@ -54,16 +59,58 @@ test("a workshop that names something that is not there is refused whole", async
   expect(await readWorkshop()).toStrictEqual(rich);
 });
 
-test("[BOOK-1] a store from before there was a desk gets an empty one, beside the workshop that it holds", async () => {
+/** Lots and finished units as they lay before there was a ledger: what is there stood with them. */
+const OLD_LOTS = table<Row<"lots"> & { readonly remaining: Stock; readonly value: MicroUnits }>(
+  "lots",
+  {
+    id: text(),
+    position: small,
+    material: text(),
+    received: dayCell,
+    expires: orNull(dayCell),
+    remaining: whole(),
+    value: whole(),
+  },
+  ["position"],
+);
+const OLD_FINISHED = table<Row<"finished"> & { readonly units: Units }>(
+  "finished_lots",
+  { id: text(), position: small, product: text(), made: dayCell, bestBefore: orNull(dayCell), units: whole() },
+  ["position"],
+);
+
+/** A store that only the first migrations have made, with these books in it. */
+async function olderStore(migrations: number, books: Books): Promise<string> {
   const older = path.join(folder(), "older.db");
-  const [first] = migrationFiles(migrationsFolder());
   const writer = await openWriter(older);
-  await migrate(writer, older, first ? [first] : []);
-  const texts = Object.entries(textsOfBooks({ workshop: richWorkshop(), desk: emptyDesk }));
+  await migrate(writer, older, migrationFiles(migrationsFolder()).slice(0, migrations));
+  const texts = {
+    ...textsOfBooks(books),
+    lots: OLD_LOTS.textOf(books.workshop.lots.map((lot, position) => ({ ...lot, position }))),
+    finished: OLD_FINISHED.textOf(books.workshop.finished.map((lot, position) => ({ ...lot, position }))),
+  };
+  const inserts = { ...TABLES, lots: OLD_LOTS, finished: OLD_FINISHED };
   await writer.alone(async (sql) => {
-    for (const [name, text] of texts) if (text !== "[]") await sql.run(TABLES[name as TableName].insert, text);
+    for (const name of TABLE_NAMES) if (texts[name] !== "[]") await sql.run(inserts[name].insert, texts[name]);
   });
   await writer.close();
+  return older;
+}
+
+test("[BOOK-1] a store from before there was a desk gets an empty one, beside the workshop that it holds", async () => {
+  const older = await olderStore(1, { workshop: richWorkshop(), desk: emptyDesk });
   expect(await readBooksFrom(older)).toStrictEqual({ workshop: richWorkshop(), desk: emptyDesk });
+  await closeStore(older);
+});
+
+test("[LEDGER-21] a store from before there was a ledger opens its books with the lots that are there, and loses nothing", async () => {
+  const older = await olderStore(2, richBooks());
+  expect(await readBooksFrom(older)).toStrictEqual(richBooks());
+  const { reader } = await openStore(older);
+  const postings = await reader.alone(allPostings);
+  expect(postings.map(({ sequence, ...posting }) => ({ ...posting, sequence: typeof sequence }))).toEqual(
+    openings(richWorkshop()).map((posting) => ({ ...posting, sequence: "number" })),
+  );
+  expect(postings.length).toBeGreaterThan(1);
   await closeStore(older);
 });

@@ -63,9 +63,9 @@ describe("with a workshop open", () => {
     await keepBooks(richBooks());
     await db().$executeRawUnsafe("CREATE TABLE written (name TEXT)");
     const tables = await db().$queryRaw<{ name: string }[]>`SELECT name FROM sqlite_master WHERE type = 'table'`;
-    for (const { name } of tables.filter((each) => !/^_|written/.test(each.name))) {
+    for (const { name } of tables.filter((each) => !/^_|^sqlite_|written/.test(each.name))) {
       await db().$executeRawUnsafe(
-        `CREATE TRIGGER "log_${name}" AFTER INSERT ON "${name}" BEGIN INSERT INTO written VALUES ('${name}'); END`,
+        `CREATE TRIGGER "log_${name}" BEFORE INSERT ON "${name}" BEGIN INSERT INTO written VALUES ('${name}'); END`,
       );
     }
     await changeBooks(({ workshop, desk }) => ({

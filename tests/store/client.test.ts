@@ -4,7 +4,7 @@ import { db, dbForReading } from "@/lib/store/client";
 import { openStore } from "@/lib/store/open-store";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { runChild } from "../helpers/child";
-import { lot, material } from "../helpers/notation";
+import { material } from "../helpers/notation";
 import { storeForEachTest } from "../helpers/store-folder";
 import { addOne } from "../helpers/store-sums";
 import { bareWorkshop } from "../helpers/store-workshop";
@@ -12,11 +12,11 @@ import { bareWorkshop } from "../helpers/store-workshop";
 const { file } = storeForEachTest();
 
 beforeEach(async () => {
-  await replaceWorkshop(file(), bareWorkshop("Bench", { materials: [material("m")], lots: [lot("L", "m", "0", "0")] }));
+  await replaceWorkshop(file(), bareWorkshop("Bench", { materials: [material("m")] }));
 });
 
-const remaining = async (): Promise<bigint> =>
-  (await dbForReading().lot.findUniqueOrThrow({ where: { id: "L" } })).remaining;
+const safetyDays = async (): Promise<number> =>
+  (await dbForReading().material.findUniqueOrThrow({ where: { id: "m" } })).safetyDays;
 const setting = async (name: string): Promise<unknown> => {
   const [row] = await db().$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${name}`);
   return Object.values(row ?? {})[0];
@@ -38,7 +38,7 @@ describe("the writer", () => {
 
   test("loses nothing of forty changes at once, each of which reads before it writes", async () => {
     await Promise.all(Array.from({ length: 40 }, addOne));
-    expect(await remaining()).toBe(40n);
+    expect(await safetyDays()).toBe(40);
   });
 
   test("loses nothing when another process changes the same store", async () => {
@@ -54,14 +54,14 @@ describe("the writer", () => {
       await new Promise((resolve) => setTimeout(resolve, 5));
     }
     expect(await other).toEqual({ code: 0, out: "", err: "" });
-    expect(await remaining()).toBe(40n + BigInt(added));
+    expect(await safetyDays()).toBe(40 + added);
   });
 
   test("a statement beside a transaction waits for it, and is not lost when that is rolled back", async () => {
     let hasWritten: () => void = () => undefined;
     const written = new Promise<void>((resolve) => (hasWritten = resolve));
     const failing = db().$transaction(async (books) => {
-      await books.lot.update({ where: { id: "L" }, data: { remaining: 5n } });
+      await books.material.update({ where: { id: "m" }, data: { safetyDays: 5 } });
       hasWritten();
       await new Promise((resolve) => setTimeout(resolve, 50));
       throw new Error("think again");
@@ -69,37 +69,37 @@ describe("the writer", () => {
     const thoughtAgain = expect(failing).rejects.toThrow("think again");
     await written;
     const beside = await Promise.all([
-      db().$queryRaw`SELECT remaining FROM lots`,
-      db().$executeRaw`UPDATE lots SET position = 7`,
+      db().$queryRaw`SELECT "safetyDays" FROM materials`,
+      db().$executeRaw`UPDATE materials SET position = 7`,
     ]);
     await thoughtAgain;
-    expect(beside).toEqual([[{ remaining: 0n }], 1]);
-    expect(await db().lot.findUniqueOrThrow({ where: { id: "L" } })).toMatchObject({ remaining: 0n, position: 7 });
+    expect(beside).toEqual([[{ safetyDays: 0 }], 1]);
+    expect(await db().material.findUniqueOrThrow({ where: { id: "m" } })).toMatchObject({ safetyDays: 0, position: 7 });
   });
 
   test("a transaction that breaks a rule leaves nothing behind, and the next one has its turn", async () => {
     const breaking = db().$transaction(async (books) => {
-      await books.lot.update({ where: { id: "L" }, data: { remaining: 5n } });
-      await books.lot.update({ where: { id: "L" }, data: { remaining: -1n } });
+      await books.material.update({ where: { id: "m" }, data: { safetyDays: 5 } });
+      await books.material.update({ where: { id: "m" }, data: { safetyDays: -1 } });
     });
-    await expect(breaking).rejects.toThrow("lots_remaining");
+    await expect(breaking).rejects.toThrow("materials_safetyDays");
     await addOne();
-    expect(await remaining()).toBe(1n);
+    expect(await safetyDays()).toBe(1);
   });
 });
 
 describe("the reader", () => {
   test("sees the last committed state while a transaction is open, and does not wait for it", async () => {
     await db().$transaction(async (books) => {
-      await books.lot.update({ where: { id: "L" }, data: { remaining: 5n } });
-      expect(await remaining()).toBe(0n);
-      expect((await readWorkshop())?.lots[0]?.remaining).toBe(0n);
+      await books.material.update({ where: { id: "m" }, data: { safetyDays: 5 } });
+      expect(await safetyDays()).toBe(0);
+      expect((await readWorkshop())?.materials[0]?.safetyDays).toBe(0);
     });
-    expect(await remaining()).toBe(5n);
+    expect(await safetyDays()).toBe(5);
   });
 
   test("cannot write", async () => {
-    await expect(dbForReading().lot.update({ where: { id: "L" }, data: { remaining: 1n } })).rejects.toThrow(
+    await expect(dbForReading().material.update({ where: { id: "m" }, data: { safetyDays: 1 } })).rejects.toThrow(
       "readonly",
     );
   });

@@ -8,6 +8,7 @@ import type { Settings } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { moneyShown, priceShown, shareShown } from "@/lib/edge/figures";
 import { Ledger } from "@/app/_ui/ledger";
+import { Was } from "@/app/_ui/was";
 import { productPath, withBasis } from "./basis";
 import type { Priced } from "./priced";
 
@@ -25,10 +26,13 @@ const COLUMNS = [
 /** Every product: what one unit costs, in its four parts, and what is kept of its two prices. */
 export function AllProducts({
   products,
+  before,
   settings,
   basis,
 }: {
   readonly products: readonly Priced[];
+  /** A product as it was before the last change; null where nothing has changed. */
+  readonly before: (product: string) => Priced | null;
   readonly settings: Settings;
   readonly basis: Basis;
 }): ReactNode {
@@ -40,7 +44,13 @@ export function AllProducts({
         className="all-products"
       >
         {products.map((priced) => (
-          <ProductRow key={priced.product.id} priced={priced} settings={settings} basis={basis} />
+          <ProductRow
+            key={priced.product.id}
+            priced={priced}
+            before={before(priced.product.id)}
+            settings={settings}
+            basis={basis}
+          />
         ))}
       </Ledger>
       <p className="label foot">
@@ -54,10 +64,12 @@ export function AllProducts({
 
 function ProductRow({
   priced: { product, cost, toShops, toCustomers },
+  before,
   settings: { currency },
   basis,
 }: {
   readonly priced: Priced;
+  readonly before: Priced | null;
   readonly settings: Settings;
   readonly basis: Basis;
 }): ReactNode {
@@ -84,9 +96,11 @@ function ProductRow({
       ))}
       <td className="number end">
         <b>{shown(cost.perUnit)}</b>
+        {before && <Was now={shown(cost.perUnit)} before={shown(before.cost.perUnit)} />}
       </td>
       <KeptCell
         kept={toShops}
+        before={before && (before.toShops?.kept ?? null)}
         price={product.priceToShops}
         settings={{ currency }}
         className="to-shops"
@@ -94,6 +108,7 @@ function ProductRow({
       />
       <KeptCell
         kept={toCustomers}
+        before={before && (before.toCustomers?.kept ?? null)}
         price={product.priceToCustomers}
         settings={{ currency }}
         className="to-customers"
@@ -105,12 +120,15 @@ function ProductRow({
 
 function KeptCell({
   kept,
+  before,
   price,
   settings: { currency },
   className,
   where,
 }: {
   readonly kept: Kept | null;
+  /** What was kept before the last change; null where nothing was, or nothing has changed. */
+  readonly before: Fraction | null;
   readonly price: MicroUnits | null;
   readonly settings: Pick<Settings, "currency">;
   readonly className: string;
@@ -134,6 +152,7 @@ function KeptCell({
         <>
           <span className={loses ? "warn" : undefined}>{moneyShown(kept.kept, currency)}</span>
           {loses && <span className="warn"> lost</span>}
+          {before && <Was now={moneyShown(kept.kept, currency)} before={moneyShown(before, currency)} />}
         </>
       )}
       <small>

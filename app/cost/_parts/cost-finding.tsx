@@ -12,7 +12,7 @@ interface Sale {
   readonly kept: Kept;
 }
 
-/** What all products come to in a sentence or three: what loses, or where least is kept, and what is not known. */
+/** What all products come to in a sentence or three: what loses, or where the margin is lowest, and what is not known. */
 export function CostFinding({
   products,
   settings,
@@ -35,8 +35,9 @@ export function CostFinding({
       ) : (
         least && (
           <>
-            Least is kept of {least.name} {least.to}: <b>{moneyShown(least.kept.kept, settings.currency)}</b> of{" "}
-            {priceShown(least.kept.price, settings.currency)}, a margin of <b>{shareShown(least.kept.margin)}</b>.
+            The lowest margin is {least.name} {least.to}: <b>{shareShown(least.kept.margin)}</b>, you keep{" "}
+            <b>{moneyShown(least.kept.kept, settings.currency)}</b> of {priceShown(least.kept.price, settings.currency)}
+            .
           </>
         )
       )}

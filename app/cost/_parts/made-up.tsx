@@ -14,6 +14,7 @@ import {
   priceShown,
 } from "@/lib/edge/figures";
 import { Ledger, OpeningRow } from "@/app/_ui/ledger";
+import { Was } from "@/app/_ui/was";
 import { Working } from "@/app/_ui/working";
 import type { CostView } from "./cost-view";
 import { boughtAs, type Opened } from "./price-working";
@@ -36,7 +37,7 @@ const COLUMNS = [
 ] as const;
 
 /** How the cost of one unit is made up, row by row; each row opens to its arithmetic. */
-export function MadeUp({ view }: { readonly view: CostView }): ReactNode {
+export function MadeUp({ view, before }: { readonly view: CostView; readonly before: Fraction | null }): ReactNode {
   const { cost, breakdown, ingredients, settings, product } = view;
   return (
     <Ledger caption={`How the cost of one ${product.name} is made up`} columns={COLUMNS} opens>
@@ -82,7 +83,7 @@ export function MadeUp({ view }: { readonly view: CostView }): ReactNode {
       ))}
       <TimeRow id="labour" name="Labour" cost={cost.labour} perHour={settings.labourPerHour} view={view} />
       <TimeRow id="overhead" name="Overhead" cost={cost.overhead} perHour={settings.overheadPerHour} view={view} />
-      <TotalRow view={view} />
+      <TotalRow view={view} before={before} />
     </Ledger>
   );
 }
@@ -232,15 +233,18 @@ function IngredientsSum({ view }: { readonly view: CostView }): ReactNode {
   );
 }
 
-function TotalRow({ view }: { readonly view: CostView }): ReactNode {
+function TotalRow({ view, before }: { readonly view: CostView; readonly before: Fraction | null }): ReactNode {
   const { perUnit } = view.cost;
+  const shown = (cost: Fraction | null): string => (cost ? moneyShown(cost, view.currency) : "not known");
   return (
     <tr className="total">
       <th scope="row">One unit</th>
       <td colSpan={4} className="label wide-gap not-on-phone">
         {perUnit && `${moneyShown(perUnit, view.currency, 2)} before rounding to the coin`}
       </td>
-      <td className="number end">{perUnit ? moneyShown(perUnit, view.currency) : "not known"}</td>
+      <td className="number end">
+        {before && <Was now={shown(perUnit)} before={shown(before)} />} {shown(perUnit)}
+      </td>
     </tr>
   );
 }

@@ -45,7 +45,7 @@ export function priceWorking(material: Material, price: Price | null, view: Cost
     return {
       lines: [],
       notes: [
-        `Nothing prices ${material.name}: no supplier offers it, and no usable lot is on the shelf. Add an offer or a lot to the workshop file. Until then it is not counted as zero: what this product costs is not known.`,
+        `Nothing prices ${material.name}: no supplier offers it, and no usable lot is on the shelf. Add an offer or a lot in the book. Until then it is not counted as zero: what this product costs is not known.`,
       ],
     };
   const each: WorkingLine = {

@@ -1,6 +1,7 @@
 import type { Basis, ProductCost, UnitCost } from "@/lib/domain/plan-figures";
-import { type Kept, keptToCustomers, keptToShops } from "@/lib/domain/pricing";
+import type { Kept } from "@/lib/domain/pricing";
 import type { Product, Settings } from "@/lib/domain/workshop";
+import { keptOf } from "./sold";
 
 /** One product's cost on one basis, with what is kept of its prices where both are known. */
 export interface Priced {
@@ -12,12 +13,10 @@ export interface Priced {
 
 export function onePriced({ product, byBasis }: ProductCost, basis: Basis, settings: Settings): Priced {
   const cost = byBasis[basis];
-  const { priceToShops, priceToCustomers } = product;
-  const { perUnit } = cost;
   return {
     product,
     cost,
-    toShops: perUnit && priceToShops !== null ? keptToShops(priceToShops, perUnit) : null,
-    toCustomers: perUnit && priceToCustomers !== null ? keptToCustomers(priceToCustomers, perUnit, settings) : null,
+    toShops: keptOf("shops", product.priceToShops, cost.perUnit, settings),
+    toCustomers: keptOf("customers", product.priceToCustomers, cost.perUnit, settings),
   };
 }

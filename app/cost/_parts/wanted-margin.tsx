@@ -1,33 +1,37 @@
 import type { ReactNode } from "react";
-import { type Fraction, times, ratio } from "@/lib/domain/fraction";
+import { type Fraction, ratio, times } from "@/lib/domain/fraction";
 import { type PriceForMargin, priceToCustomersFor, priceToShopsFor } from "@/lib/domain/pricing";
 import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
-import { NO_BREAK, priceShown } from "@/lib/edge/figures";
-import { Field } from "@/app/_ui/field";
-import { productPath } from "./basis";
+import { priceShown, shareShown } from "@/lib/edge/figures";
+import { readTypedPercent } from "@/lib/edge/forms/typed-amount";
+import { AskingForm } from "./asking-form";
+import type { Asked } from "./basis";
 import type { CostView } from "./cost-view";
+import { PRICE_FORM } from "./price-form-name";
+import { keptOf, PRICE_NAME, type Sold } from "./sold";
 
-const PERCENT = /^(?:0|[1-9]\d?)(?:\.\d{1,4})?$/;
+/** A margin that was typed, as a share of the price; null where it is none that a price could have. */
+export function marginOf(typed: string): Fraction | null {
+  const percent = readTypedPercent(typed);
+  if ("fault" in percent || !/^\d{1,2}(\.\d{1,4})?$/.test(percent.value)) return null;
+  return times(decimalValue(percent.value as DecimalText), ratio(1n, 100n));
+}
 
-/** The margin that was typed, as a share; null where it is none. */
-export const marginOf = (typed: string): Fraction | null =>
-  PERCENT.test(typed) ? times(decimalValue(typed as DecimalText), ratio(1n, 100n)) : null;
-
-/** The prices that a wanted margin asks for. The form is sent by address, so that it works without scripts. */
-export function WantedMargin({ view, typed }: { readonly view: CostView; readonly typed: string | null }): ReactNode {
-  const margin = typed === null || typed === "" ? null : marginOf(typed);
-  const fault =
-    typed && margin === null ? "Write a percent from 0 to less than 100, with at most four decimals." : undefined;
+/** The prices that a wanted margin asks for, each with a button that sets it. */
+export function WantedMargin({ view, asked }: { readonly view: CostView; readonly asked: Asked }): ReactNode {
+  const margin = asked.margin ? marginOf(asked.margin) : null;
+  const isFault = asked.margin !== null && asked.margin !== "" && margin === null;
   return (
     <div className="margin-form">
-      <form action={productPath(view.product.id)} method="get">
-        {view.basis !== "replacement" && <input type="hidden" name="basis" value={view.basis} />}
-        <div className="in-a-row">
-          <Field label="Margin wanted, %" name="margin" inputMode="decimal" defaultValue={typed ?? ""} fault={fault} />
-          <button className="button">Work out the prices</button>
-        </div>
-      </form>
-      {margin && typed && <Prices view={view} margin={margin} typed={typed} />}
+      <AskingForm
+        product={view.product.id}
+        asked={asked}
+        name="margin"
+        label="Margin wanted, %"
+        button="Work out the prices"
+        fault={isFault ? "Write a percent from 0 to less than 100, with at most four decimals." : null}
+      />
+      {margin && <PricesFor view={view} margin={margin} />}
       <p className="label">
         Margin is what is kept, as a share of the price without tax; markup is what is kept, as a share of the cost. A
         price for a margin is rounded up to the coin.
@@ -36,29 +40,58 @@ export function WantedMargin({ view, typed }: { readonly view: CostView; readonl
   );
 }
 
-function Prices({
-  view: { cost, settings, currency },
-  margin,
-  typed,
-}: {
-  readonly view: CostView;
-  readonly margin: Fraction;
-  readonly typed: string;
-}): ReactNode {
+function PricesFor({ view, margin }: { readonly view: CostView; readonly margin: Fraction }): ReactNode {
+  const { cost, settings, currency } = view;
   if (cost.perUnit === null) return <p>What to ask is not known while the cost is not.</p>;
-  const say = (result: PriceForMargin) =>
-    result.kind === "price" ? (
-      <>
-        ask <b>{priceShown(result.price, currency)}</b>
-      </>
-    ) : (
-      <b>no price reaches it</b>
-    );
   return (
-    <p>
-      For a margin of {typed}
-      {NO_BREAK}%: from shops {say(priceToShopsFor(margin, cost.perUnit, currency))}; from customers, tax included,{" "}
-      {say(priceToCustomersFor(margin, cost.perUnit, settings, currency))}.
-    </p>
+    <ul className="asked-prices">
+      <PriceToAsk sold="shops" price={priceToShopsFor(margin, cost.perUnit, currency)} margin={margin} view={view} />
+      <PriceToAsk
+        sold="customers"
+        price={priceToCustomersFor(margin, cost.perUnit, settings, currency)}
+        margin={margin}
+        view={view}
+      />
+    </ul>
+  );
+}
+
+function PriceToAsk({
+  sold,
+  price: asked,
+  margin,
+  view: { product, cost, settings, currency },
+}: {
+  readonly sold: Sold;
+  readonly price: PriceForMargin;
+  readonly margin: Fraction;
+  readonly view: CostView;
+}): ReactNode {
+  if (asked.kind === "no price reaches it")
+    return (
+      <li>
+        <span>
+          Of {sold}: <b>no price reaches {shareShown(margin)}</b>
+          {sold === "customers" && "; the payment fee takes its share of every price"}.
+        </span>
+      </li>
+    );
+  const { price } = asked;
+  const kept = keptOf(sold, price, cost.perUnit, settings);
+  const isSet = product[PRICE_NAME[sold]] === price;
+  return (
+    <li>
+      <span>
+        Of {sold} ask <b>{priceShown(price, currency)}</b>
+        {kept && <small>margin {shareShown(kept.margin)}</small>}
+      </span>
+      {isSet ? (
+        <span className="soft">It is set.</span>
+      ) : (
+        <button className="button" form={PRICE_FORM} name="deed" value={`use ${PRICE_NAME[sold]} ${price.toString()}`}>
+          Set {priceShown(price, currency)} to {sold}
+        </button>
+      )}
+    </li>
   );
 }

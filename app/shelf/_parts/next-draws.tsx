@@ -2,7 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
-import { isoDate } from "@/lib/domain/calendar";
+import { runAddress } from "@/lib/edge/run-address";
 import type { MaterialPart } from "./shelf";
 
 /** So many runs are named; the rest are added up. */
@@ -23,7 +23,7 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
       <ul className="next-draws">
         {draws.slice(0, NAMED).map(({ run, day, need, lacking }) => (
           <li key={run.id}>
-            <Link href={`/week?of=${isoDate(run.date)}`}>
+            <Link href={runAddress(run)} prefetch={false}>
               {productOf(run.product).name}, {day === today ? "today" : dayShown(day, today)}
             </Link>
             <span className="number">

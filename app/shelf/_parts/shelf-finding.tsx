@@ -17,7 +17,7 @@ export function ShelfFinding({ outlooks, today, lastDay }: Finding): ReactNode {
   if (outlooks.length === 0)
     return (
       <>
-        Nothing on the shelf yet. Add materials to the workshop file and <Link href="/#file">open it again</Link>.
+        Nothing on the shelf yet. <Link href="/book/materials/new">Add a material</Link> and what you have of it.
       </>
     );
   const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, today) === group).length;
@@ -33,7 +33,8 @@ export function ShelfFinding({ outlooks, today, lastDay }: Finding): ReactNode {
           <span className="warn">{inWords(unoffered)} that nobody offers</span>,{" "}
         </>
       )}
-      {counted(lots, "lot", "lots")} going out of date unused, {inWords(covered)} covered to {until}.
+      {counted(lots, "lot", "lots")} going out of date unused, {inWords(covered)} covered to {until}. Every planned run
+      is counted as made here; the week tells which can be.
     </>
   );
 }

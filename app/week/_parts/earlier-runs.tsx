@@ -1,26 +1,27 @@
 import type { ReactNode } from "react";
-import type { Day } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { RunSlip } from "./run-slip";
-import type { RunAddress } from "./run-words";
-
-interface Earlier {
-  readonly runs: readonly RunOutlook[];
-  readonly today: Day;
-  readonly addressOf: (outlook: RunOutlook) => RunAddress;
-}
+import type { WeekView } from "./week-view";
 
 /** Runs whose week has passed and that nobody has closed. @rule PLAN-4 */
-export function EarlierRuns({ runs, today, addressOf }: Earlier): ReactNode {
+export function EarlierRuns({
+  runs,
+  view,
+}: {
+  readonly runs: readonly RunOutlook[];
+  readonly view: WeekView;
+}): ReactNode {
   if (runs.length === 0) return null;
   return (
     <section className="week-earlier">
-      <h2>Before this week, not closed</h2>
-      <p className="small soft">They are counted as drawing today, before today’s runs.</p>
+      <h2>Before this week, not closed: made, move or delete?</h2>
+      <p className="small soft">
+        They are counted as drawing today, before today’s runs. Open one to see what it draws or to delete it.
+      </p>
       <ul>
         {runs.map((outlook) => (
           <li key={outlook.run.id}>
-            <RunSlip outlook={outlook} today={today} address={addressOf(outlook)} withDay />
+            <RunSlip outlook={outlook} view={view} withDay />
           </li>
         ))}
       </ul>

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { RowKeys } from "@/app/_ui/row-keys";
 import { Sign } from "@/app/_ui/sign";
 import { materialAddress } from "@/lib/edge/material-address";
+import { runAddress, runAnchor } from "@/lib/edge/run-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Prepared } from "@/lib/domain/plan";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -10,8 +11,12 @@ import type { TookIt } from "@/lib/domain/took-it";
 import type { Run } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, stockShown } from "@/lib/edge/figures";
+import type { BetterDay } from "./better-day";
+import { MoveTo } from "./move-to";
 import { NeedWorking } from "./need-working";
-import { massOf, type RunAddress, runAnchor, shortages, unitsShown } from "./run-words";
+import { RunTools } from "./run-tools";
+import { massOf, shortages, unitsShown } from "./run-words";
+import { type WeekView, weekWith } from "./week-view";
 
 interface Runs {
   readonly runs: readonly RunOutlook[];
@@ -19,16 +24,18 @@ interface Runs {
   readonly opened: readonly RunOutlook[];
   /** The id of the run that is to stand open. */
   readonly asked: string | null;
-  readonly addressOf: (outlook: RunOutlook) => RunAddress;
+  readonly view: WeekView;
   /** Of each run that cannot be made: which earlier one took what it is short of. */
   readonly took: ReadonlyMap<Run, TookIt>;
-  readonly today: Day;
+  /** Of runs that were looked at closely: another day on which each could be made, or null for none. */
+  readonly better: ReadonlyMap<Run, BetterDay | null>;
   readonly usesByProduct: Prepared["usesByProduct"];
 }
 
 /** Every run of the week with what it draws and how that comes about. */
-export function RunByRun({ runs, opened, asked, addressOf, took, today, usesByProduct }: Runs): ReactNode {
+export function RunByRun({ runs, opened, asked, view, took, better, usesByProduct }: Runs): ReactNode {
   if (runs.length === 0) return null;
+  const { today, addressOf } = view;
   return (
     <section className="run-by-run">
       <h2>Run by run</h2>
@@ -48,7 +55,8 @@ export function RunByRun({ runs, opened, asked, addressOf, took, today, usesByPr
             <details key={run.id} className="run-row" open={run.id === asked}>
               <summary className="run-line">{line}</summary>
               <div className="run-open" id={runAnchor(run.id)}>
-                <RunSays outlook={outlook} took={took.get(run)} today={today} />
+                <RunSays outlook={outlook} took={took.get(run)} better={better.get(run)} view={view} />
+                <RunTools outlook={outlook} view={view} />
                 <RunDraws outlook={outlook} />
                 <NeedWorking outlook={outlook} uses={usesByProduct.get(product.id) ?? []} />
               </div>
@@ -60,7 +68,7 @@ export function RunByRun({ runs, opened, asked, addressOf, took, today, usesByPr
   );
 }
 
-const RunLine = ({ outlook, today }: Pick<Says, "outlook" | "today">): ReactNode => (
+const RunLine = ({ outlook, today }: Pick<Says, "outlook"> & { readonly today: Day }): ReactNode => (
   <>
     <span className="run-name">{outlook.product.name}</span>
     <span className="run-day">{dayShown(outlook.run.date, today)}</span>
@@ -84,12 +92,15 @@ const RunLine = ({ outlook, today }: Pick<Says, "outlook" | "today">): ReactNode
 interface Says {
   readonly outlook: RunOutlook;
   readonly took: TookIt | undefined;
-  readonly today: Day;
+  /** Left out where it was not looked for. */
+  readonly better: BetterDay | null | undefined;
+  readonly view: WeekView;
 }
 
-/** The most that could be made at its turn, what sets that limit, and which run took what is missing. */
-function RunSays({ outlook, took, today }: Says): ReactNode {
+/** The most that could be made at its turn, what sets that limit, which run took what is missing, and a day that would do. */
+function RunSays({ outlook, took, better, view }: Says): ReactNode {
   const { run, makeable, mostUnits, limiting, day } = outlook;
+  const { today } = view;
   return (
     <div className="run-says">
       <p>
@@ -97,16 +108,43 @@ function RunSays({ outlook, took, today }: Says): ReactNode {
       </p>
       {took && (
         <p>
-          <b>
+          <Link href={runAddress(took.run)} prefetch={false}>
             {took.product.name} of {dayShown(took.run.date, today)}
-          </b>{" "}
+          </Link>{" "}
           {took.enough
             ? "took it: without that run this one could be made."
             : "drew most of what is short, though leaving it out would not be enough."}
         </p>
       )}
-      {!makeable && !took && <p>No earlier run drew any of what is short: there is not enough in the house.</p>}
+      {!makeable && better !== undefined && !took && (
+        <p>No earlier run drew any of what is short: there is not enough in the house.</p>
+      )}
+      {!makeable && <AnotherDay outlook={outlook} better={better} view={view} />}
       {run.date < today && <p>Its day has passed and it is not closed, so it draws {dayShown(day, today)}, today.</p>}
+    </div>
+  );
+}
+
+/** A day on which it could be made, with what that depends on. @rule SUGGEST-3 */
+function AnotherDay({ outlook, better, view }: Omit<Says, "took">): ReactNode {
+  const { run } = outlook;
+  if (better === undefined)
+    return (
+      <p>
+        <Link href={`${weekWith(view.monday, { run: run.id })}#${runAnchor(run.id)}`} prefetch={false}>
+          See which run took it, and on which day it could be made
+        </Link>
+      </p>
+    );
+  if (better === null) return <p>No later day was found on which it could be made with what is on the way.</p>;
+  const { day, dependsOn } = better;
+  return (
+    <div className="another-day">
+      <p>
+        On {dayShown(day, view.today)} it could be made in full
+        {dependsOn.length > 0 && `, if ${inARow(dependsOn)}`}.
+      </p>
+      <MoveTo outlook={outlook} day={day} view={view} first={false} />
     </div>
   );
 }

@@ -1,22 +1,22 @@
 /** Runs as the week says them. */
-import { type Fraction, plus, times, total, whole } from "@/lib/domain/fraction";
+import type { Day } from "@/lib/domain/calendar";
 import { bulkOf, exactFor } from "@/lib/domain/needs";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
-import { decimalValue } from "@/lib/domain/quantity";
+import type { Run } from "@/lib/domain/workshop";
 import { counted, inARow } from "@/lib/edge/counted";
-import { countShown, NO_BREAK, massShown, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, massShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 
-/** A run's place on the page, which its slip points to. */
-export const runAnchor = (id: string): string => `run-${encodeURIComponent(id)}`;
+/** What a run that cannot be made is short of, in short: `Short 84 g`. */
+export function shortWords({ short }: RunOutlook): string {
+  const [first] = short;
+  return first && short.length === 1
+    ? `Short ${stockShown(first.by, first.material.measure, "lacking")}`
+    : `Short of ${counted(short.length, "material", "materials")}`;
+}
 
-/** Where a slip leads: to the run further down, or to the same week with that run open. */
-export type RunAddress = `#${string}` | `/week?${string}`;
-
-/** Minutes at the bench: the run's own and its units', exact. */
-export const minutesOf = ({ run, product }: RunOutlook): Fraction =>
-  plus(decimalValue(product.labourMinutesPerRun), times(whole(run.units), decimalValue(product.labourMinutesPerUnit)));
-
-export const minutesTogether = (runs: readonly RunOutlook[]): Fraction => total(runs.map(minutesOf));
+/** A run as a sentence calls it: `Balm of Tue 8 Dec`. */
+export const calledRun = ({ run, product }: Pick<RunOutlook, "run" | "product">, today: Day): string =>
+  `${product.name} of ${dayShown(run.date, today)}`;
 
 /** What the vessel must hold: `6.08 kg`. */
 export const massOf = ({ run, product }: RunOutlook): string =>
@@ -24,6 +24,10 @@ export const massOf = ({ run, product }: RunOutlook): string =>
 
 export const unitsShown = (units: bigint): string =>
   `${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"}`;
+
+/** How a run stands by now, where a form was drawn from how it stood before. */
+export const isNow = ({ date, units }: Pick<Run, "date" | "units">): string =>
+  `it is on ${dayShown(date, date, { year: true })} now, with ${unitsShown(units)}`;
 
 /** Each thing that a run is short of: `84 g of Oat protein`. */
 export const shortages = ({ short }: RunOutlook): readonly string[] =>

@@ -1,40 +1,101 @@
-import type { ReactNode } from "react";
-import type { Day } from "@/lib/domain/calendar";
+import Link from "next/link";
+import { Fragment, type ReactNode } from "react";
+import type { BenchDay } from "@/lib/domain/bench-hours";
+import { type Day, isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
-import { dayShown, minutesShown } from "@/lib/edge/figures";
+import { dayShown } from "@/lib/edge/figures";
 import { dayInWeek } from "@/lib/edge/week-title";
-import { RunSlip } from "./run-slip";
-import { minutesTogether, type RunAddress } from "./run-words";
+import { putRun } from "../actions";
+import { DayHours } from "./day-hours";
+import { Press } from "./press";
+import { MadeSlip, RunSlip } from "./run-slip";
+import { calledRun } from "./run-words";
+import { runsOn } from "./week-before";
+import { type WeekView, weekWith } from "./week-view";
 
 interface Days {
-  readonly days: readonly Day[];
+  readonly view: WeekView;
+  /** Of the week, in the order in which they draw. */
   readonly runs: readonly RunOutlook[];
-  readonly today: Day;
-  readonly addressOf: (outlook: RunOutlook) => RunAddress;
 }
 
-/** Seven days with their runs, and how long they take. */
-export const WeekDays = ({ days, runs, today, addressOf }: Days): ReactNode => (
+/** Seven days with their runs, how long they take, and where a run can be put. */
+export const WeekDays = ({ view, runs }: Days): ReactNode => (
   <ol className="week-days" aria-label="Runs by day">
-    {days.map((day) => {
-      const ofDay = runs.filter(({ run }) => run.date === day);
-      return (
-        <li key={day} className={day === today ? "week-day now" : "week-day"}>
-          <h2>
-            <span aria-hidden="true">{dayInWeek(day)}</span>
-            <span className="unseen">
-              {dayShown(day, today)}
-              {day === today && ", today"}
-            </span>
-          </h2>
-          <div className="week-slips">
-            {ofDay.map((outlook) => (
-              <RunSlip key={outlook.run.id} outlook={outlook} today={today} address={addressOf(outlook)} />
-            ))}
-          </div>
-          <p className="week-hours">{ofDay.length === 0 ? "No runs" : minutesShown(minutesTogether(ofDay))}</p>
-        </li>
-      );
-    })}
+    {view.days.map((day, at) => (
+      <WeekDay key={day.day} day={day} at={at} view={view} runs={runs.filter(({ run }) => run.date === day.day)} />
+    ))}
   </ol>
 );
+
+function WeekDay({ day: benchDay, at, view, runs }: Days & { readonly day: BenchDay; readonly at: number }): ReactNode {
+  const { day } = benchDay;
+  const { today, lifted } = view;
+  const classes = ["week-day", day === today && "now", lifted?.date === day && "from-here"].filter(Boolean).join(" ");
+  const called = dayShown(day, today);
+  return (
+    <li className={classes} data-day={isoDate(day)} data-called={called}>
+      <h2>
+        <span aria-hidden="true">{dayInWeek(day)}</span>
+        <span className="unseen">
+          {called}
+          {day === today && ", today"}
+        </span>
+      </h2>
+      <div className="week-slips">
+        {view.closedOn(day).map((closed) => (
+          <MadeSlip key={closed.run.id} closed={closed} view={view} />
+        ))}
+        {runs.map((outlook) => (
+          <Fragment key={outlook.run.id}>
+            <PutHere day={day} view={view} before={outlook} />
+            <RunSlip outlook={outlook} view={view} />
+          </Fragment>
+        ))}
+        <PutHere day={day} view={view} before={null} />
+        {lifted === null && (
+          <Link
+            className="plan-here"
+            href={`${weekWith(view.monday, { plan: isoDate(day) })}#plan-a-run`}
+            prefetch={false}
+            aria-label={`Plan a run on ${called}`}
+          >
+            Plan a run
+          </Link>
+        )}
+      </div>
+      <DayHours day={benchDay} was={view.before?.days[at]} />
+    </li>
+  );
+}
+
+/** While a run is being moved: a place for it, before another run or at the end of the day. Where it stands is none. */
+function PutHere({
+  day,
+  view,
+  before,
+}: {
+  readonly day: Day;
+  readonly view: WeekView;
+  readonly before: RunOutlook | null;
+}): ReactNode {
+  const { lifted, plan, today } = view;
+  if (lifted === null || before?.run === lifted) return null;
+  const carried = view.carriedOf(lifted);
+  if (lifted.date === day && (before?.run.id ?? "") === carried.stood) return null;
+  const isOnlyPlace = runsOn(view.workshop.runs, day).every((run) => run === lifted);
+  const place = before === null ? (isOnlyPlace ? "" : ", last") : `, before ${before.product.name}`;
+  const outlook = plan.runs.find(({ run }) => run === lifted);
+  const what = outlook ? calledRun(outlook, today) : "the run";
+  return (
+    <Press
+      act={putRun}
+      carried={{ ...carried, to: isoDate(day), before: before?.run.id ?? "" }}
+      className="put-here"
+      name={`Put it here: ${what} on ${dayShown(day, today)}${place}`}
+      place={isoDate(day)}
+    >
+      Put it here
+    </Press>
+  );
+}

@@ -5,8 +5,6 @@ import type { MaterialOutlook, RunOutlook } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import type { Material } from "@/lib/domain/workshop";
 
-const WEEK_DAYS = [0, 1, 2, 3, 4, 5, 6];
-
 /** The Monday of the week that an address asks for by a date (2026-10-05) or a week (2026-W41), or of today's. @rule DAY-4 */
 export function mondayAsked(of: string | readonly string[] | undefined, today: Day): Day {
   const text = typeof of === "string" ? of : "";
@@ -23,8 +21,6 @@ function mondayOfWeekNamed(text: string): Day | null {
   const thursday = isoDate(daysAfter(monday, 3));
   return thursday.startsWith(parts[1] ?? "") ? monday : null;
 }
-
-export const daysOfWeek = (monday: Day): readonly Day[] => WEEK_DAYS.map((days) => daysAfter(monday, days));
 
 /** The address of a week, or null where it lies outside the years that dates may have. */
 export function weekAddress(monday: Day): `/week?${string}` | null {

@@ -106,7 +106,9 @@ function withoutPlaces(what: string, { document, path }: Judged): string {
   if (gone !== null) return `there is no such ${String(gone[1])} in the workshop any more; choose another`;
   const chain = /^(cycle: |.* at most \d+ may be: )(.*?)(; take one of these premixes out)?$/s.exec(what);
   if (chain !== null) return `${chain[1] ?? ""}${chainOfNames(chain[2] ?? "", document)}${chain[3] ?? ""}`;
-  const placed = what.replace(
+  if (/^offers ".*" and ".*" are both preferred/s.test(what))
+    return "another offer of this material is preferred already, and one at most may be; take the mark off that one first";
+  const placed = inFormWords(what).replace(
     /\b(\w+)\[(\d+)\](?:\.\w+\[(\d+)\])?/g,
     (place, list: string, at: string, row?: string) => {
       if (!isRecordList(list)) return place;
@@ -119,6 +121,13 @@ function withoutPlaces(what: string, { document, path }: Judged): string {
   );
   return withNamesAlone(placed, document);
 }
+
+/** What the file's readers call by a key or by a power of two, as a form calls it. */
+const inFormWords = (what: string): string =>
+  what
+    .replace("above useMax", "above “Use up to”")
+    .replaceAll("2^53-1 µg", "9,007,199,254 g")
+    .replaceAll("2^53-1", "9,007,199,254,740,991");
 
 /** `f1 > f2` as `Hand cream > Base`; what is no formula of the document stays as it is. */
 const chainOfNames = (ids: string, document: JsonObject): string =>

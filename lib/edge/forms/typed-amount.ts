@@ -71,7 +71,7 @@ function unitRefusal(number: string, unit: string): string {
     : `${quoted(unit)} has two sizes; ${choice}`;
 }
 
-/** The signs that stand for one currency, or for a few. A dollar may be any of a dozen. */
+/** The signs that stand for one currency, or for a few. */
 const CURRENCIES_BY_SIGN: ReadonlyMap<string, string> = new Map([
   ["€", "EUR"],
   ["£", "GBP EGP FKP GIP LBP SDG SHP SSP SYP"],
@@ -81,6 +81,10 @@ const CURRENCIES_BY_SIGN: ReadonlyMap<string, string> = new Map([
   ["₺", "TRY"],
   ["₴", "UAH"],
   ["₽", "RUB"],
+  [
+    "$",
+    "USD CAD AUD NZD SGD HKD TWD MXN ARS CLP COP UYU BBD BMD BND BSD BZD CVE DOP FJD GYD JMD KYD LRD NAD SBD SRD TTD XCD",
+  ],
 ]);
 
 /**

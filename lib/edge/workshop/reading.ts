@@ -1,6 +1,7 @@
 /** A JSON tree as a workshop: every list in turn, each held against those it refers to. @rule FILE-1, FILE-2 */
 import { z } from "zod";
 import type { Day } from "@/lib/domain/calendar";
+import type { Past } from "@/lib/domain/ledger/past";
 import type { Workshop } from "@/lib/domain/workshop";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { wanted } from "@/lib/edge/fields";
@@ -11,17 +12,24 @@ import { readFormulas } from "./formulas";
 import { checkLotsAgainstOrders, readLots, readOrders } from "./lots-and-orders";
 import { readMaterials } from "./materials";
 import { readOffers } from "./offers";
-import { readProducts } from "./products";
+import { checkPast, PAST_KEYS, readPast } from "./past-reading";
+import { type ProductIndex, readProducts } from "./products";
 import { readFinished, readRuns, readSales } from "./runs-and-sales";
 import { readSettings } from "./settings";
 import { readSuppliers } from "./suppliers";
 
 export const FORMAT = "stillroom-workshop";
+/** Of a file in which the workshop stands as it is. */
 export const VERSION = 1;
+/** Of one that holds its past as well: all that was posted and the runs that were made. */
+export const VERSION_WITH_PAST = 2;
+
+const versionIs = (version: number) =>
+  z.literal(version, { error: wanted(`the whole number ${String(VERSION)} or ${String(VERSION_WITH_PAST)}`) });
 
 const DOCUMENT = {
   format: z.literal(FORMAT, { error: wanted(`"${FORMAT}"`) }),
-  version: z.literal(VERSION, { error: wanted(`the whole number ${String(VERSION)}`) }),
+  version: versionIs(VERSION),
   // Read, and missed, by its own reader.
   workshop: z.custom<Json | undefined>(() => true).optional(),
   suppliers: records,
@@ -36,13 +44,31 @@ const DOCUMENT = {
   sales: records,
 };
 
+const DOCUMENT_WITH_PAST = { ...DOCUMENT, version: versionIs(VERSION_WITH_PAST), ...PAST_KEYS };
+
+export interface TreeReading {
+  readonly workshop: Workshop;
+  /** Null where the file says nothing of it. */
+  readonly past: Past | null;
+}
+
 /** @returns the workshop, or undefined where a fault has been told */
-export function readTree(tree: Json, realToday: Day, faults: FaultList): Workshop | undefined {
+export const readTree = (tree: Json, realToday: Day, faults: FaultList): Workshop | undefined =>
+  readTreeWithPast(tree, realToday, faults)?.workshop;
+
+/** @returns the workshop with its past, or undefined where a fault has been told */
+export function readTreeWithPast(tree: Json, realToday: Day, faults: FaultList): TreeReading | undefined {
   if (isOfAnotherKind(tree, faults)) return undefined;
-  const entry = readEntry(tree, DOCUMENT, "", faults);
+  const withPast =
+    tree instanceof Map && tree.get("version") === VERSION_WITH_PAST
+      ? readEntry(tree, DOCUMENT_WITH_PAST, "", faults)
+      : undefined;
+  const entry = withPast ?? readEntry(tree, DOCUMENT, "", faults);
   if (entry === undefined) return undefined;
-  const workshop = readLists(entry.fields, realToday, faults);
-  return faults.count() === 0 ? workshop : undefined;
+  const { workshop, products } = readLists(entry.fields, realToday, faults);
+  const past = withPast ? readPast(withPast.fields, products, faults) : null;
+  if (faults.count() === 0 && workshop && past) checkPast(workshop, past, faults);
+  return faults.count() === 0 && workshop ? { workshop, past } : undefined;
 }
 
 /** A file of another format or version is not read at all: every fault in it would be a false one. */
@@ -52,16 +78,26 @@ function isOfAnotherKind(tree: Json, faults: FaultList): boolean {
   const [format, version] = [document.get("format"), document.get("version")];
   const [otherFormat, otherVersion] = [
     typeof format === "string" && format !== FORMAT,
-    typeof version === "number" && version !== VERSION,
+    typeof version === "number" && version !== VERSION && version !== VERSION_WITH_PAST,
   ];
   if (otherFormat) faults.tell("format", `${shown(format)} is not a format this program knows; it reads "${FORMAT}"`);
   if (otherVersion) {
-    faults.tell("version", `${shown(version)} is not a version this program knows; it reads ${String(VERSION)}`);
+    const known = `${String(VERSION)} and ${String(VERSION_WITH_PAST)}`;
+    faults.tell("version", `${shown(version)} is not a version this program knows; it reads ${known}`);
   }
-  return otherFormat || otherVersion;
+  const without = version === VERSION_WITH_PAST && Object.keys(PAST_KEYS).every((key) => !document.has(key));
+  if (without) {
+    const lists = Object.keys(PAST_KEYS).join(", ");
+    faults.tell("version", `${String(version)} is not the version of this file, which has no ${lists}; write 1`);
+  }
+  return otherFormat || otherVersion || without;
 }
 
-function readLists(lists: Fields<typeof DOCUMENT>, realToday: Day, faults: FaultList): Workshop | undefined {
+function readLists(
+  lists: Omit<Fields<typeof DOCUMENT>, "version">,
+  realToday: Day,
+  faults: FaultList,
+): { readonly workshop: Workshop | undefined; readonly products: ProductIndex } {
   const { settings, today } = readSettings(lists.workshop, faults);
   const suppliers = readSuppliers(lists.suppliers, faults);
   const materials = readMaterials(lists.materials, faults);
@@ -74,8 +110,7 @@ function readLists(lists: Fields<typeof DOCUMENT>, realToday: Day, faults: Fault
   const runs = readRuns(lists.runs, products.index, faults);
   const finished = readFinished(lists.finished, products.index, faults);
   const sales = readSales(lists.sales, products.index, faults);
-  if (settings === undefined) return undefined;
-  return {
+  const workshop = settings && {
     settings,
     suppliers: suppliers.suppliers,
     materials: materials.materials,
@@ -88,4 +123,5 @@ function readLists(lists: Fields<typeof DOCUMENT>, realToday: Day, faults: Fault
     finished,
     sales,
   };
+  return { workshop, products: products.index };
 }

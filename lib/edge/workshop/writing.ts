@@ -3,6 +3,7 @@
  * amounts as they were typed, other figures in their shortest exact form. @rule FILE-4
  */
 import { isoDate } from "@/lib/domain/calendar";
+import type { Past } from "@/lib/domain/ledger/past";
 import { type MicroUnits, moneyTextInFull } from "@/lib/domain/money";
 import type { Measured, PartsPerMillion, Stock } from "@/lib/domain/quantity";
 import type {
@@ -22,7 +23,8 @@ import type {
 import { amountText, densityText, percentText, stockText } from "@/lib/edge/written-figures";
 import { ONE_PACK } from "./offers";
 import { NO_TIME } from "./products";
-import { FORMAT, VERSION } from "./reading";
+import { pastWritten } from "./past-writing";
+import { FORMAT, VERSION, VERSION_WITH_PAST } from "./reading";
 import { HORIZON_DAYS } from "./settings";
 
 // JSON.stringify leaves out a key whose value is undefined, and keeps the others in the order they are written here.
@@ -30,13 +32,13 @@ type Written = string | number | boolean | undefined | readonly unknown[];
 type WrittenRecord = Readonly<Record<string, Written>>;
 
 /** The document of a workshop, ready for JSON.stringify. */
-export function workshopDocument(workshop: Workshop): Readonly<Record<string, unknown>> {
+export function workshopDocument(workshop: Workshop, past: Past | null = null): Readonly<Record<string, unknown>> {
   const money = (amount: MicroUnits) => moneyTextInFull(amount, workshop.settings.currency);
   const measureById = new Map(workshop.materials.map(({ id, measure }) => [id, measure]));
   const stock = (quantity: Stock, material: string) => stockText(quantity, measureById.get(material) ?? "mass");
   return {
     format: FORMAT,
-    version: VERSION,
+    version: past === null ? VERSION : VERSION_WITH_PAST,
     workshop: settingsWritten(workshop.settings, money),
     suppliers: workshop.suppliers.map((supplier) => supplierWritten(supplier, money)),
     materials: workshop.materials.map(materialWritten),
@@ -48,6 +50,7 @@ export function workshopDocument(workshop: Workshop): Readonly<Record<string, un
     runs: workshop.runs.map(runWritten),
     finished: workshop.finished.map(finishedWritten),
     sales: workshop.sales.map(saleWritten),
+    ...(past && pastWritten(past)),
   };
 }
 

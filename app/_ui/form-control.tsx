@@ -1,0 +1,200 @@
+import { type ComponentProps, type ReactNode, useState } from "react";
+import { flushSync } from "react-dom";
+import type { Control, FormField } from "@/lib/edge/forms/form-fields";
+import { eitherName, eitherOf } from "./either";
+import type { FormFault } from "./form-answer";
+import type { FormValues } from "./form-values";
+import { asSentence } from "./sentence";
+
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** What every field of one form is drawn with. */
+export interface Drawing {
+  readonly values: FormValues;
+  readonly faults: readonly FormFault[];
+  readonly notes: Readonly<Record<string, string>>;
+  /** What can be chosen for a reference, by the list that it refers to. */
+  readonly choices: Readonly<Record<string, readonly Choice[]>>;
+  /** The sign of the currency, beside money. */
+  readonly money: string;
+  /** Fields that stay as they are. */
+  readonly fixed: readonly string[];
+  /**
+   * Whether a choice is given what can be chosen only when somebody comes to it: hundreds of rows that each hold
+   * hundreds of names are more than a page carries lightly. Never where the page is drawn without scripts.
+   */
+  readonly chosenLate: boolean;
+  /** What stands under a row, besides its fields. */
+  readonly underRow?: UnderRow | undefined;
+}
+
+/** @param row  under which the row's fields are sent, as `lines.4` */
+export type UnderRow = (row: string, values: FormValues) => ReactNode;
+
+export const fieldId = (name: string): string => `field-${name}`;
+
+/** The parts that stand under a field, by their ids. */
+export const describedBy = (...ids: readonly (string | false | undefined)[]): string | undefined =>
+  ids.filter(Boolean).join(" ") || undefined;
+
+export const faultOf = ({ faults }: Drawing, name: string): string | undefined =>
+  faults.find((fault) => fault.name === name)?.message;
+
+export const hintId = (name: string): string => `${fieldId(name)}-hint`;
+export const faultId = (name: string): string => `${fieldId(name)}-fault`;
+
+interface Named {
+  /** Under which it is sent. */
+  readonly name: string;
+  readonly drawing: Drawing;
+  /** Said in place of a label of its own. */
+  readonly label?: string | undefined;
+  readonly hasHint: boolean;
+}
+
+const INPUT_MODES: Partial<Readonly<Record<Control["kind"], "decimal" | "numeric">>> = {
+  money: "decimal",
+  percent: "decimal",
+  number: "decimal",
+  "whole number": "numeric",
+};
+
+/** The control of one field alone: what is typed into, chosen from or ticked. */
+export function FormControl({ field, ...named }: Named & { readonly field: FormField }): ReactNode {
+  const { name, drawing, label, hasHint } = named;
+  const { control } = field;
+  const value = drawing.values[name] ?? "";
+  const shared = {
+    id: fieldId(name),
+    name,
+    "aria-label": label,
+    "aria-required": field.required ? true : undefined,
+    "aria-invalid": faultOf(drawing, name) === undefined ? undefined : true,
+    "aria-describedby": describedBy(
+      hasHint && hintId(name),
+      (faultOf(drawing, name) ?? drawing.notes[name]) !== undefined && faultId(name),
+    ),
+  };
+  if (drawing.fixed.includes(name)) return <input {...shared} defaultValue={value} readOnly />;
+  switch (control.kind) {
+    case "choice":
+    case "reference": {
+      const options = control.kind === "choice" ? control.options : (drawing.choices[control.to] ?? []);
+      const none = field.required ? (value === "" ? "Choose one" : null) : "None";
+      return (
+        <Select {...shared} value={value} none={none} groups={[{ name: null, options }]} late={drawing.chosenLate} />
+      );
+    }
+    case "yes or no":
+      return <input {...shared} type="checkbox" value="yes" defaultChecked={value === "yes" || value === "on"} />;
+    case "days":
+      return <textarea {...shared} defaultValue={value} rows={Math.max(3, value.split("\n").length)} />;
+    case "day":
+      // A month alone can only be written down.
+      return <input {...shared} type={control.monthAlone === "refused" ? "date" : "text"} defaultValue={value} />;
+    case "hidden":
+    case "text":
+    case "amount":
+    case "money":
+    case "percent":
+    case "percent or rest":
+    case "number":
+    case "whole number":
+      return <input {...shared} defaultValue={value} inputMode={INPUT_MODES[control.kind]} />;
+    case "lines":
+      throw new Error("rows are drawn by themselves");
+  }
+}
+
+interface Group {
+  readonly name: string | null;
+  readonly options: readonly Choice[];
+}
+
+type SelectProps = Omit<ComponentProps<"select">, "onFocus" | "onPointerDown"> & {
+  readonly value: string;
+  /** What stands for nothing chosen; null where something always is. */
+  readonly none: string | null;
+  readonly groups: readonly Group[];
+  readonly late: boolean;
+};
+
+/** A choice of the browser's own. What was chosen and is no longer offered stays, so that it is told and not changed. */
+function Select({ value, none, groups, late, ...select }: SelectProps): ReactNode {
+  const [isOpen, setOpen] = useState(!late);
+  const open = (): void => {
+    if (!isOpen) flushSync(() => setOpen(true));
+  };
+  const chosen = groups.flatMap(({ options }) => options).find((option) => option.value === value);
+  return (
+    <select {...select} defaultValue={value} onFocus={open} onPointerDown={open}>
+      {none !== null && <option value="">{none}</option>}
+      {isOpen
+        ? groups.map((group) => <OptionGroup key={group.name} {...group} />)
+        : chosen && <option value={chosen.value}>{chosen.label}</option>}
+      {value !== "" && chosen === undefined && <option value={value}>No longer there</option>}
+    </select>
+  );
+}
+
+function OptionGroup({ name, options }: Group): ReactNode {
+  if (options.length === 0) return null;
+  const drawn = options.map(({ value, label }) => (
+    <option key={value} value={value}>
+      {label}
+    </option>
+  ));
+  return name === null ? drawn : <optgroup label={name}>{drawn}</optgroup>;
+}
+
+/** One choice for two references of which a row holds one. */
+export function EitherControl({
+  fields,
+  row,
+  drawing,
+  label,
+}: {
+  readonly fields: readonly FormField[];
+  readonly row: string;
+  readonly drawing: Drawing;
+  readonly label: string;
+}): ReactNode {
+  const name = eitherName(row);
+  const value = drawing.values[name] ?? "";
+  const groups = eitherOf(fields).map(({ name: field, label: group, control }) => ({
+    name: group,
+    options: (control.kind === "reference" ? (drawing.choices[control.to] ?? []) : []).map((option) => ({
+      ...option,
+      value: `${field} ${option.value}`,
+    })),
+  }));
+  const note = faultOf(drawing, name) ?? drawing.notes[name];
+  return (
+    <Select
+      id={fieldId(name)}
+      name={name}
+      aria-label={label}
+      aria-invalid={faultOf(drawing, name) === undefined ? undefined : true}
+      aria-describedby={describedBy(note !== undefined && faultId(name))}
+      value={value}
+      none="Choose one"
+      groups={groups}
+      late={drawing.chosenLate}
+    />
+  );
+}
+
+/** What is wrong with a field, or a remark; under it, and read with it. */
+export function UnderField({ name, drawing }: { readonly name: string; readonly drawing: Drawing }): ReactNode {
+  const fault = faultOf(drawing, name);
+  const note = drawing.notes[name];
+  if (fault === undefined && note === undefined) return null;
+  return (
+    <p className={fault === undefined ? "field-note" : "field-fault"} id={faultId(name)}>
+      {asSentence(fault ?? note ?? "")}
+    </p>
+  );
+}

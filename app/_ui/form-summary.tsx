@@ -1,0 +1,90 @@
+import type { ReactNode, Ref } from "react";
+import type { FormField } from "@/lib/edge/forms/form-fields";
+import { eitherOf } from "./either";
+import type { FormAnswer } from "./form-answer";
+import { fieldId } from "./form-control";
+import { asSentence } from "./sentence";
+
+/** How a field is called in a sentence: `What goes in, line 3, percent by weight`. */
+export function calledField(name: string, fields: readonly FormField[]): string {
+  const [list = "", at, inner] = name.split(".");
+  const field = fields.find((one) => one.name === list);
+  if (field === undefined) return "";
+  if (at === undefined || field.control.kind !== "lines") return field.label;
+  const of = field.control.fields.find((one) => one.name === inner) ?? eitherOf(field.control.fields)[0];
+  return `${field.label}, line ${String(Number(at) + 1)}${of === undefined ? "" : `, ${of.label.toLowerCase()}`}`;
+}
+
+/** Why a form was not kept: each fault with a way to its field, and what the change would break elsewhere. */
+export function FormSummary({
+  answer,
+  fields,
+  ref,
+}: {
+  readonly answer: FormAnswer;
+  readonly fields: readonly FormField[];
+  readonly ref: Ref<HTMLElement>;
+}): ReactNode {
+  switch (answer.kind) {
+    case "not sent":
+    case "rearrange":
+      return null;
+    case "refused":
+      return (
+        <section className="fault form-summary" role="alert" ref={ref} tabIndex={-1} autoFocus>
+          <h2>Not kept yet</h2>
+          <p>What you wrote is still here. Mend what is listed and keep it again.</p>
+          <ul className="fault-list">
+            {answer.faults.map(({ name, message }, at) => (
+              <li key={at}>
+                <Fault name={name} called={name === null ? "" : calledField(name, fields)} message={message} />
+              </li>
+            ))}
+            {answer.breaks.map((sentence) => (
+              <li key={sentence}>{asSentence(sentence)}</li>
+            ))}
+          </ul>
+        </section>
+      );
+    case "changed meanwhile":
+      return (
+        <section className="fault form-summary" role="alert" ref={ref} tabIndex={-1} autoFocus>
+          <h2>Changed meanwhile, in another tab or window</h2>
+          {answer.changes.length === 0 ? (
+            <p>It was removed there. What you wrote is still here; copy what you need of it into a new one.</p>
+          ) : (
+            <>
+              <p>
+                Nothing was overwritten, and what you wrote is still here. Keep it again to put it in the place of what
+                was kept there.
+              </p>
+              <ul className="fault-list">
+                {answer.changes.map(({ label, here, there }) => (
+                  <li key={label}>
+                    <b>{label}</b>: there {there}; here {here}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+        </section>
+      );
+  }
+}
+
+function Fault({
+  name,
+  called,
+  message,
+}: {
+  readonly name: string | null;
+  readonly called: string;
+  readonly message: string;
+}): ReactNode {
+  if (name === null || called === "") return asSentence(message);
+  return (
+    <>
+      <a href={`#${fieldId(name)}`}>{called}</a>: {message}
+    </>
+  );
+}

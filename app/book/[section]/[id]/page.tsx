@@ -1,0 +1,86 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { cache, type ReactNode } from "react";
+import { fingerprint } from "@/lib/edge/forms/fingerprint";
+import { writtenRecord } from "@/lib/edge/forms/written-record";
+import { Opening } from "@/app/_ui/finding";
+import { costPath, idOf } from "@/app/book/_parts/addresses";
+import { AlsoWithIt } from "@/app/book/_parts/also-with-it";
+import { BookForm } from "@/app/book/_parts/book-form";
+import { Crumb } from "@/app/book/_parts/crumb";
+import { formOf } from "@/app/book/_parts/form-of-record";
+import { newId } from "@/app/book/_parts/new-id";
+import { OfMaterial } from "@/app/book/_parts/of-material";
+import { listingOf } from "@/app/book/_parts/record-rows";
+import { SECTION_WORDS, sectionOf } from "@/app/book/_parts/sections";
+import { RecordFinding } from "@/app/book/_parts/record-finding";
+import { keep } from "../../actions";
+import { booksForPage } from "../../books-for-page";
+
+interface Address {
+  readonly params: Promise<{ readonly section: string; readonly id: string }>;
+}
+
+/** The record that an address names, looked up once for its page; where there is none, the page says so. */
+const askedBy = cache(async (step: string, steppedId: string) => {
+  const [section, id] = [sectionOf(step), idOf(steppedId)];
+  if (section === null || id === null) notFound();
+  const open = await booksForPage();
+  const { columns, rows } = listingOf(section, open.books.workshop, open.today);
+  const row = rows.find((one) => one.id === id);
+  if (row === undefined) notFound();
+  return { ...open, section, id, columns, row };
+});
+
+export async function generateMetadata({ params }: Address): Promise<Metadata> {
+  const { section, id } = await params;
+  return { title: (await askedBy(section, id)).row.name };
+}
+
+/** One record of the book: its form, what belongs to it, and what else can be done with it. */
+export default async function RecordPage({ params }: Address): Promise<ReactNode> {
+  const address = await params;
+  const asked = await askedBy(address.section, address.id);
+  const { books, section, id } = asked;
+  const record = writtenRecord(books.workshop, section, id);
+  if (record === null) notFound();
+  const seen = fingerprint(record);
+  const form = formOf(books, section, record, false);
+  const draft = section === "formulas" ? { draftId: newId() } : {};
+  const { one } = SECTION_WORDS[section];
+  return (
+    <>
+      <Opening
+        crumb={<Crumb section={section} />}
+        title={asked.row.name}
+        beside={section === "products" ? <ToItsCost id={id} /> : undefined}
+      >
+        <RecordFinding {...asked} />
+      </Opening>
+      <BookForm
+        key={id}
+        kind={section}
+        {...form}
+        fields={section === "formulas" ? [...form.fields, DRAFT_ID] : form.fields}
+        values={{ ...form.values, ...draft }}
+        seen={seen}
+        send={keep.bind(null, section, id)}
+        buttons={[
+          { deed: "keep", label: `Keep the ${one}` },
+          ...(section === "formulas" ? [{ deed: "draft", label: "Keep it as a draft beside this one" }] : []),
+        ]}
+      />
+      {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
+      <AlsoWithIt books={books} section={section} id={id} seen={seen} />
+    </>
+  );
+}
+
+const ToItsCost = ({ id }: { readonly id: string }): ReactNode => (
+  <Link className="button" href={costPath(id)}>
+    What one costs
+  </Link>
+);
+
+const DRAFT_ID = { name: "draftId", label: "Id of the draft", control: { kind: "hidden" }, required: true } as const;

@@ -1,0 +1,42 @@
+import type { Route } from "next";
+import type { Section } from "./sections";
+
+/** Words that are places of their own below a section, and what a path takes for steps of its own. */
+const TAKEN = new Set(["new", "compare", ".", ".."]);
+
+/** An id as a step of an address: ids hold any characters. */
+const stepOf = (id: string): string => encodeURIComponent(TAKEN.has(id) || id.startsWith("~") ? `~${id}` : id);
+
+/** The id that a step of an address names, or null where it is no text. */
+export function idOf(step: string): string | null {
+  try {
+    const id = decodeURIComponent(step);
+    return id.startsWith("~") ? id.slice(1) : id;
+  } catch {
+    return null;
+  }
+}
+
+type Asked = Readonly<Record<string, string>>;
+
+const asking = (path: string, asked: Asked): Route => {
+  const query = new URLSearchParams(asked).toString();
+  return (query === "" ? path : `${path}?${query}`) as Route;
+};
+
+export const sectionPath = (section: Section, asked: Asked = {}): Route => asking(`/book/${section}`, asked);
+export const newPath = (section: Section, asked: Asked = {}): Route => asking(`/book/${section}/new`, asked);
+export const recordPath = (section: Section, id: string, asked: Asked = {}): Route =>
+  asking(`/book/${section}/${stepOf(id)}`, asked);
+export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
+/** What one of a product costs, on the place of that name. */
+export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;
+export const comparePath = (asked: Asked = {}): Route => asking("/book/formulas/compare", asked);
+
+/** What an address carries: each key once, several times or not at all. */
+export type Query = Readonly<Record<string, string | readonly string[] | undefined>>;
+
+export const textIn = (query: Query, key: string): string => {
+  const value = query[key];
+  return typeof value === "string" ? value : "";
+};

@@ -1,0 +1,36 @@
+"use client";
+
+import type { ReactNode } from "react";
+import { RecordForm, type RecordFormProps } from "@/app/_ui/record-form";
+import { type Rearrange, isWritten, rowsOf, withRows } from "@/app/_ui/form-values";
+import { FormulaTotal } from "./formula-total";
+import { hasComeFromPasting, linesOfText, PasteLines } from "./pasted-lines";
+
+/** Nothing is known yet: every pasted name is taken as it is written. */
+const NOTHING_KNOWN = { materials: [], formulas: [] };
+
+const paste: Rearrange = (values, [as]) => {
+  const { lines, notes } = linesOfText(values, NOTHING_KNOWN, as);
+  const before = rowsOf(values, "lines").filter((row) => isWritten(row) && !hasComeFromPasting(row));
+  const rows = lines.map(({ name, percent }) => ({ material: name, percent: percent ?? "", pasted: name }));
+  return { values: withRows(values, "lines", [...before, ...rows]), notes, focus: "lines" };
+};
+
+/** A product with all that goes into it, in one form. */
+export const FirstProductForm = (form: RecordFormProps): ReactNode => (
+  <RecordForm
+    {...form}
+    further={{ paste }}
+    under={{
+      lines: (values, notes) => (
+        <>
+          <FormulaTotal values={values} />
+          <p className="label">
+            A density is needed only where the pack is a volume, as 1 L; the supplier’s data sheet says it.
+          </p>
+          <PasteLines values={values} known={NOTHING_KNOWN} note={notes.pasted} />
+        </>
+      ),
+    }}
+  />
+);

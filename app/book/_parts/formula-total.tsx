@@ -1,0 +1,54 @@
+"use client";
+
+import { type ReactNode, useEffect, useRef, useState } from "react";
+import { formulaTotal } from "@/lib/domain/formula-total";
+import { times, whole } from "@/lib/domain/fraction";
+import { type DecimalText, decimalValue, type PartsPerMillion, quantity, WHOLE } from "@/lib/domain/quantity";
+import type { FormulaLine } from "@/lib/domain/workshop";
+import { readTypedPercentOrRest } from "@/lib/edge/forms/typed-amount";
+import { totalInWords } from "@/lib/edge/forms/total-in-words";
+import { counted } from "@/lib/edge/counted";
+import { asSentence } from "@/app/_ui/sentence";
+import { type FormValues, rowsOf, valuesOfForm } from "@/app/_ui/form-values";
+
+/** What the rows of a formula come to, as they are typed: `97.5 % so far; 2.5 % is still missing`. */
+export function totalOfRows(values: FormValues): string {
+  const percents = rowsOf(values, "lines")
+    .map(({ percent = "" }) => percent)
+    .filter((percent) => percent.trim() !== "")
+    .map(percentOf);
+  const lines = percents
+    .filter((percent) => percent !== null)
+    .map((percent): FormulaLine => ({ of: { kind: "material", id: "" }, percent, phase: null }));
+  const unread = percents.length - lines.length;
+  const total = totalInWords(formulaTotal({ id: "", name: "", density: null, lines }));
+  return unread === 0 ? total : `${total}; ${counted(unread, "line", "lines")} could not be read`;
+}
+
+/** A percent as it was typed, or null where it is none that a formula can hold. */
+function percentOf(typed: string): PartsPerMillion | "qs" | null {
+  const reading = readTypedPercentOrRest(typed);
+  if ("fault" in reading) return null;
+  if (reading.value === "qs") return "qs";
+  const share = times(decimalValue(reading.value as DecimalText), whole(WHOLE / 100n));
+  return share.over % share.under === 0n ? quantity<PartsPerMillion>(share.over / share.under) : null;
+}
+
+/** The total under the rows. It follows what is typed where scripts run. */
+export function FormulaTotal({ values }: { readonly values: FormValues }): ReactNode {
+  const [total, setTotal] = useState(() => totalOfRows(values));
+  const place = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    const form = place.current?.closest("form");
+    const follow = (): void => {
+      if (form) setTotal(totalOfRows(valuesOfForm(new FormData(form))));
+    };
+    form?.addEventListener("input", follow);
+    return () => form?.removeEventListener("input", follow);
+  }, []);
+  return (
+    <p className="form-total" role="status" ref={place}>
+      {asSentence(total)}
+    </p>
+  );
+}

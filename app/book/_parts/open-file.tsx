@@ -1,0 +1,107 @@
+"use client";
+
+import { type ReactNode, startTransition, type SubmitEvent, useActionState, useState } from "react";
+import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { countShown } from "@/lib/edge/figures";
+import { Field } from "@/app/_ui/field";
+import { Ledger } from "@/app/_ui/ledger";
+import { openFile } from "@/app/book/files/actions";
+import type { Holding, OpeningAnswer } from "./opening-answer";
+
+const NOT_TRIED: OpeningAnswer = { kind: "not tried" };
+
+/** A workshop file: looked into first, then opened in the place of the present one. It works without a script. */
+export function OpenFile({ name, holds }: { readonly name: string; readonly holds: readonly Holding[] }): ReactNode {
+  const [answer, send, waiting] = useActionState(openFile, NOT_TRIED);
+  const [tooLarge, setTooLarge] = useState(false);
+  const check = (event: SubmitEvent<HTMLFormElement>): void => {
+    // Sent by hand, so that the browser keeps the file that was chosen.
+    event.preventDefault();
+    const form = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    const file = form.get("file");
+    const isTooLarge = file instanceof File && file.size > UPLOAD_LIMIT_BYTES;
+    setTooLarge(isTooLarge);
+    if (!isTooLarge) startTransition(() => send(form));
+  };
+  const faults = tooLarge ? [TOO_LARGE] : answer.kind === "refused" ? answer.faults : [];
+  return (
+    <form action={send} onSubmit={check} className="open-file">
+      <Field
+        label="Workshop file"
+        name="file"
+        type="file"
+        accept=".json,application/json"
+        hint="JSON, at most 64 MiB. It is read on this computer and goes nowhere else."
+      />
+      <p>
+        <button className="button" name="deed" value="look" aria-disabled={waiting ? true : undefined}>
+          {waiting ? "Reading the file" : "Look into it"}
+        </button>
+      </p>
+      {faults.length > 0 && <NotOpened faults={faults} />}
+      {answer.kind === "looked into" && !tooLarge && <LookedInto answer={answer} present={{ name, holds }} />}
+    </form>
+  );
+}
+
+const NotOpened = ({ faults }: { readonly faults: readonly string[] }): ReactNode => (
+  <section className="fault" role="alert">
+    <h2>Not opened</h2>
+    <p>Nothing has changed. Mend what is listed and look into the file again.</p>
+    <ul className="fault-list">
+      {faults.map((fault, at) => (
+        <li key={at}>{fault}</li>
+      ))}
+    </ul>
+  </section>
+);
+
+function LookedInto({
+  answer,
+  present,
+}: {
+  readonly answer: Extract<OpeningAnswer, { readonly kind: "looked into" }>;
+  readonly present: { readonly name: string; readonly holds: readonly Holding[] };
+}): ReactNode {
+  const columns = [
+    { name: "What", kind: "text" },
+    { name: "Now open", kind: "number" },
+    { name: "In the file", kind: "number" },
+  ] as const;
+  const countOf = (name: string): number => present.holds.find((holding) => holding.name === name)?.count ?? 0;
+  return (
+    <section className="block" role="status">
+      <h2>
+        {answer.name}, in the place of {present.name}
+      </h2>
+      <Ledger caption="What the file holds beside what is open now" columns={columns} className="book-ledger">
+        {answer.holds.map(({ name, count }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td className="number" data-of={columns[1].name}>
+              {countShown(countOf(name))}
+            </td>
+            <td className="number" data-of={columns[2].name}>
+              {countShown(count)}
+            </td>
+          </tr>
+        ))}
+      </Ledger>
+      <p className="foot label">
+        All of the present workshop is replaced, with its drafts, what is retired, your hours and the runs that were
+        made; a copy of all that is kept in a file beside the store.
+      </p>
+      <input type="hidden" name="mark" value={answer.mark} readOnly />
+      {answer.text === null ? (
+        <p className="label">Choose the file again if the field above is empty.</p>
+      ) : (
+        <textarea hidden name="carried" value={answer.text} readOnly aria-label="The file that was looked into" />
+      )}
+      <p className="foot">
+        <button className="button first" name="deed" value="open">
+          Open {answer.name}
+        </button>
+      </p>
+    </section>
+  );
+}

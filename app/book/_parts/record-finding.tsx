@@ -1,0 +1,75 @@
+import type { ReactNode } from "react";
+import Link from "next/link";
+import { type Books, RETIRABLE } from "@/lib/domain/desk";
+import type { Usage } from "@/lib/domain/usage-of";
+import { counted, inARow } from "@/lib/edge/counted";
+import { recordPath } from "./addresses";
+import type { Listing, Row } from "./record-rows";
+import { type Section, sectionOf } from "./sections";
+
+interface Found {
+  readonly books: Books;
+  readonly section: Section;
+  readonly id: string;
+  readonly columns: Listing["columns"];
+  readonly row: Row;
+}
+
+/** What the record is in a sentence: the figures that stand in its row of the section. */
+export function RecordFinding({ books, section, id, columns, row: { cells } }: Found): ReactNode {
+  const list = RETIRABLE.find((retirable) => retirable === section);
+  const isRetired = list !== undefined && books.desk.retired[list].includes(id);
+  const said = cells
+    .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", cell }))
+    .filter(({ cell }) => cell !== "–" && cell !== "0");
+  return (
+    <>
+      {isRetired && <>Retired: it is not offered for new work. </>}
+      {said.map(({ name, cell }, at) => (
+        <span key={name}>
+          {at > 0 && "; "}
+          {at === 0 ? name : name.toLowerCase()}: <b>{cell}</b>
+        </span>
+      ))}
+      {said.length > 0 && "."}
+    </>
+  );
+}
+
+const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
+  offers: ["offer", "offers"],
+  lots: ["lot", "lots"],
+  orders: ["order", "orders"],
+  formulas: ["formula", "formulas"],
+  drafts: ["draft", "drafts"],
+  products: ["product", "products"],
+  runs: ["planned run", "planned runs"],
+  finished: ["finished batch", "finished batches"],
+  sales: ["sale", "sales"],
+  closedRuns: ["run that was made", "runs that were made"],
+};
+
+const MOST_NAMED = 8;
+
+/** What a record is used by, list by list, each with a way to it. */
+export function UsedBy({ usages }: { readonly usages: readonly Usage[] }): ReactNode {
+  if (usages.length === 0) return null;
+  const counts = usages.map(({ list: by, users }) => counted(users.length, ...USER_WORDS[by]));
+  return (
+    <>
+      <p>It is used by {inARow(counts)}, and stays for as long as it is.</p>
+      <ul className="used-by">
+        {usages.flatMap(({ list: by, users }) => {
+          const to = sectionOf(by);
+          const named = users.filter(({ name }) => name !== null);
+          return named.slice(0, MOST_NAMED).map(({ id: user, name }) => (
+            <li key={`${by} ${String(user)}`}>
+              {to !== null && user !== null ? <Link href={recordPath(to, user)}>{name}</Link> : name}{" "}
+              <span className="label">{USER_WORDS[by][0]}</span>
+            </li>
+          ));
+        })}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+/** The sections of the book: one for each list that a maker writes by hand. Runs are written on the week. */
+export const SECTIONS = ["products", "formulas", "materials", "offers", "suppliers", "lots", "orders"] as const;
+export type Section = (typeof SECTIONS)[number];
+
+export const sectionOf = (segment: string): Section | null => SECTIONS.find((section) => section === segment) ?? null;
+
+export interface SectionWords {
+  readonly title: string;
+  /** One of them, and several, in the middle of a sentence. */
+  readonly one: string;
+  readonly many: string;
+  /** What is kept here, in one line. */
+  readonly gist: string;
+  /** What to do where there is nothing yet. */
+  readonly empty: string;
+  readonly add: string;
+}
+
+export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
+  products: {
+    title: "Products",
+    one: "product",
+    many: "products",
+    gist: "What is filled and sold: its formula, its fill, its packaging and its prices.",
+    empty: "No products yet. A product needs a formula to be filled with.",
+    add: "Add a product",
+  },
+  formulas: {
+    title: "Formulas",
+    one: "formula",
+    many: "formulas",
+    gist: "What goes in, in percent by weight; a formula can be a premix of another.",
+    empty: "No formulas yet. Paste one as lines of text, or write it line by line.",
+    add: "Add a formula",
+  },
+  materials: {
+    title: "Materials",
+    one: "material",
+    many: "materials",
+    gist: "Ingredients, packaging and what is used up on the way.",
+    empty: "No materials yet. Write down first what goes into your best seller.",
+    add: "Add a material",
+  },
+  offers: {
+    title: "Offers",
+    one: "offer",
+    many: "offers",
+    gist: "Which pack of a material a supplier sells, and at what price.",
+    empty: "No offers yet. An offer gives a material its price: take the last invoice.",
+    add: "Add an offer",
+  },
+  suppliers: {
+    title: "Suppliers",
+    one: "supplier",
+    many: "suppliers",
+    gist: "Who sells to you, how long it takes and what sending it costs.",
+    empty: "No suppliers yet. Write down who you bought from last.",
+    add: "Add a supplier",
+  },
+  lots: {
+    title: "Opening stock",
+    one: "lot",
+    many: "lots",
+    gist: "What stands on the shelf, lot by lot, with its last day of use and what it cost.",
+    empty: "Nothing on the shelf yet. Add what you bought last.",
+    add: "Add a lot",
+  },
+  orders: {
+    title: "On the way",
+    one: "order",
+    many: "orders",
+    gist: "What you have ordered and not received, and when it is due.",
+    empty: "Nothing is on the way.",
+    add: "Add an order",
+  },
+};

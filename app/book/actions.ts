@@ -1,0 +1,130 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { putDraft } from "@/lib/edge/forms/change-draft";
+import { putRecord, putSettings } from "@/lib/edge/forms/change-record";
+import { type FormReading, readForm } from "@/lib/edge/forms/form-reading";
+import { RECORD_FORMS } from "@/lib/edge/forms/record-forms";
+import { writtenRecord, writtenSettings } from "@/lib/edge/forms/written-record";
+import { realToday } from "@/lib/edge/real-today";
+import { keepDraft } from "@/lib/operations/keep-draft";
+import { keepRecord } from "@/lib/operations/keep-record";
+import type { FormAnswer } from "@/app/_ui/form-answer";
+import { newPath, sectionPath } from "./_parts/addresses";
+import { type Section, sectionOf } from "./_parts/sections";
+import { answerRefused, answerSaid, answerStale, type Sent, sentFrom, staleForm } from "./_parts/sent-form";
+
+const NONE_OPEN = "No workshop is open any more; open one on the first page. What you wrote is still here.";
+const EMPTY: FormReading = { record: {}, faults: [], rows: {} };
+
+/**
+ * Keeps one record of the book, or sends it back with what is wrong.
+ * @param id  of the record that the form was drawn from; null for a new one, whose id was drawn with the form
+ */
+export async function keep(list: string, id: string | null, _before: FormAnswer, data: FormData): Promise<FormAnswer> {
+  const sent = sentFrom(data);
+  const section = sectionOf(list);
+  if (section === null) return answerSaid(sent, "There is no such section in the book.");
+  switch (sent.deed) {
+    case "keep":
+    case "another":
+      return keepIn(section, id, sent);
+    case "draft":
+      return keepAsDraft(sent);
+    default:
+      return { kind: "rearrange", values: sent.values, deed: sent.deed };
+  }
+}
+
+async function keepIn(section: Section, id: string | null, sent: Sent): Promise<FormAnswer> {
+  let reading = EMPTY;
+  const told = await keepRecord({
+    change: (workshop) => {
+      reading = readForm(section, sent.form, workshop.settings.currency);
+      return putRecord(workshop, section, id, reading.record, realToday(), reading.faults);
+    },
+    stale: (workshop, decided) =>
+      id === null || decided.kind === "refused"
+        ? null
+        : staleForm(sent.seen, writtenRecord(workshop, section, id), decided.record),
+  });
+  switch (told.kind) {
+    case "no workshop":
+      return answerSaid(sent, NONE_OPEN);
+    case "already made":
+      return answerSaid(sent, "A run that was made has this id.");
+    case "lot has moved":
+      return answerSaid(
+        sent,
+        `Something of lot ${told.lot.id} was used or sold already, so it stays what it is. Write it off and enter another lot.`,
+      );
+    case "refused":
+      return answerRefused(sent, told, reading);
+    case "stale":
+      return answerStale(sent, told, RECORD_FORMS[section]);
+    case "changed":
+    case "already kept": {
+      const kept = String(told.record.id);
+      revalidatePath("/", "layout");
+      return redirect(sent.deed === "another" ? newPath(section, { kept }) : sectionPath(section, { kept }));
+    }
+  }
+}
+
+/** A formula beside the others, whatever it comes to; its id was drawn with the form. */
+async function keepAsDraft(sent: Sent): Promise<FormAnswer> {
+  let reading = EMPTY;
+  const told = await keepDraft({
+    change: (books) => {
+      reading = readForm("formulas", sent.form, books.workshop.settings.currency);
+      return putDraft(books, null, { ...reading.record, id: sent.values.draftId ?? "" }, reading.faults);
+    },
+    stale: () => null,
+  });
+  switch (told.kind) {
+    case "no workshop":
+      return answerSaid(sent, NONE_OPEN);
+    case "refused":
+      return answerRefused(sent, told, reading);
+    case "stale":
+    case "changed":
+    case "already kept":
+      revalidatePath("/", "layout");
+      return redirect(sectionPath("formulas", { kept: sent.values.draftId ?? "" }));
+  }
+}
+
+/** Keeps the workshop's rates and calendar. */
+export async function keepSettings(_before: FormAnswer, data: FormData): Promise<FormAnswer> {
+  const sent = sentFrom(data);
+  if (sent.deed !== "keep") return { kind: "rearrange", values: sent.values, deed: sent.deed };
+  let reading = EMPTY;
+  const told = await keepRecord({
+    change: (workshop) => {
+      reading = readForm("settings", sent.form, workshop.settings.currency);
+      return putSettings(workshop, reading.record, realToday(), reading.faults);
+    },
+    stale: (workshop, decided) =>
+      decided.kind === "refused" ? null : staleForm(sent.seen, writtenSettings(workshop), decided.record),
+  });
+  switch (told.kind) {
+    case "no workshop":
+      return answerSaid(sent, NONE_OPEN);
+    case "already made":
+      return answerSaid(sent, "A run that was made has this id.");
+    case "lot has moved":
+      return answerSaid(
+        sent,
+        `Something of lot ${told.lot.id} was used or sold already, so it stays what it is. Write it off and enter another lot.`,
+      );
+    case "refused":
+      return answerRefused(sent, told, reading);
+    case "stale":
+      return answerStale(sent, told, RECORD_FORMS.settings);
+    case "changed":
+    case "already kept":
+      revalidatePath("/", "layout");
+      return redirect("/book?kept=rates");
+  }
+}

@@ -1,0 +1,59 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { Crumb } from "@/app/book/_parts/crumb";
+import { OpenFile } from "@/app/book/_parts/open-file";
+import { holdingsOf } from "@/app/book/_parts/opening-answer";
+import { booksForPage } from "../books-for-page";
+
+export const metadata: Metadata = { title: "Files" };
+
+/** The workshop as a file: saved, or replaced by another after a look at what is in it. */
+export default async function FilesPage(): Promise<ReactNode> {
+  const { books } = await booksForPage();
+  const { name } = books.workshop.settings;
+  return (
+    <>
+      <Opening crumb={<Crumb />} title="Files">
+        A file holds all that planning needs. It can be read, written by hand and opened again, here or elsewhere.
+      </Opening>
+      <section className="matters" aria-labelledby="save">
+        <h2 id="save">
+          Save <small>{name}</small>
+        </h2>
+        <div className="also">
+          <p>
+            Drafts, what is retired, your hours and the runs that were made stay in the app; a file does not hold them.
+          </p>
+          <a className="button first" href="/workshop-file" download>
+            Save it as a file
+          </a>
+        </div>
+      </section>
+      <section className="matters" aria-labelledby="open">
+        <h2 id="open">
+          Open <small>another workshop</small>
+        </h2>
+        <div className="also">
+          <p>You see what is in the file, and what it replaces, before anything changes.</p>
+          <OpenFile name={name} holds={holdingsOf(books.workshop)} />
+        </div>
+      </section>
+      <section className="matters" aria-labelledby="afresh">
+        <h2 id="afresh">
+          Begin afresh <small>in the place of {name}</small>
+        </h2>
+        <div className="also">
+          <p>
+            With an empty workshop, or with the invented one that comes with the app. A copy of the present workshop is
+            kept in a file beside the store.
+          </p>
+          <Link className="button" href="/?begin=afresh">
+            Begin afresh
+          </Link>
+        </div>
+      </section>
+    </>
+  );
+}

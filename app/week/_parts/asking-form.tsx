@@ -1,0 +1,165 @@
+"use client";
+
+import {
+  type ReactNode,
+  type SubmitEvent,
+  startTransition,
+  useActionState,
+  useEffect,
+  useEffectEvent,
+  useId,
+  useRef,
+  useState,
+} from "react";
+import { asSentence } from "@/app/_ui/sentence";
+import { useTypingKept } from "@/app/_ui/typing-kept";
+import { NOT_SENT, type WeekAnswer } from "./week-answer";
+
+export interface AskedField {
+  readonly name: string;
+  readonly label: string;
+  readonly value: string;
+  readonly type: "text" | "date" | "choice";
+  readonly options?: readonly { readonly value: string; readonly label: string }[];
+  readonly hint?: string;
+}
+
+interface Asking {
+  readonly act: (before: WeekAnswer, form: FormData) => Promise<WeekAnswer>;
+  readonly fields: readonly AskedField[];
+  /** What the form carries besides, as it stands now; and what stays as it was when the form was opened. */
+  readonly carried: Readonly<Record<string, string>>;
+  readonly kept?: Readonly<Record<string, string>>;
+  readonly button: string;
+  /** A second button, which sends `deed` with this value. */
+  readonly other?: { readonly deed: string; readonly label: string };
+  readonly className?: string;
+  /** Whether the first field takes the focus when the form is opened. */
+  readonly takesFocus?: boolean;
+}
+
+/** What was answered to the form, and what becomes of what is typed into it. */
+function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Asking) {
+  const [answer, send, waiting] = useActionState(act, NOT_SENT);
+  const form = useRef<HTMLFormElement>(null);
+  const typing = useTypingKept(
+    form,
+    { ...carried, ...kept, ...Object.fromEntries(fields.map(({ name, value }) => [name, value])) },
+    (values) => {
+      for (const { name } of fields) putBack(form.current, name, values[name]);
+    },
+    `${button} ${carried.run ?? ""}`,
+  );
+  const wasRefused = useEffectEvent(() => typing.refused());
+  useEffect(() => {
+    if (answer.kind !== "refused") return;
+    wasRefused();
+    form.current?.querySelector<HTMLElement>("[aria-invalid], .asking-says")?.focus();
+  }, [answer]);
+  useEffect(() => {
+    if (takesFocus) form.current?.querySelector<HTMLElement>("select, input:not([type=hidden])")?.focus();
+  }, [takesFocus]);
+  const submit = (event: SubmitEvent<HTMLFormElement>): void => {
+    event.preventDefault();
+    if (waiting) return;
+    const sent = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    typing.sent();
+    startTransition(() => send(sent));
+  };
+  return { form, send, submit, waiting, refused: answer.kind === "refused" ? answer : null };
+}
+
+/**
+ * A few fields and a button. It works without scripts; what was typed stays in the fields on every refusal, which
+ * stands under the field that it is about, and comes back after a reload.
+ */
+export function AskingForm(asking: Asking): ReactNode {
+  const { fields, carried, kept: given = {}, button, other, className } = asking;
+  const [kept] = useState(given);
+  const { form, send, submit, waiting, refused } = useAsking(asking);
+  return (
+    <form className={`asking ${className ?? ""}`} action={send} onSubmit={submit} ref={form} noValidate>
+      {refused?.says != null && (
+        <p className="fault asking-says" role="alert" tabIndex={-1}>
+          {refused.says}
+        </p>
+      )}
+      {Object.entries({ ...carried, ...kept }).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} readOnly />
+      ))}
+      <div className="asking-fields">
+        {fields.map((field) => (
+          <Asked
+            key={field.name}
+            field={field}
+            typed={refused?.typed[field.name]}
+            fault={refused?.faults[field.name]}
+          />
+        ))}
+        <div className="asking-buttons">
+          <button className="button" aria-disabled={waiting ? true : undefined}>
+            {button}
+          </button>
+          {other && (
+            <button className="button" name="deed" value={other.deed} aria-disabled={waiting ? true : undefined}>
+              {other.label}
+            </button>
+          )}
+        </div>
+      </div>
+    </form>
+  );
+}
+
+/** What was typed before a reload, into its field again. */
+function putBack(form: HTMLFormElement | null, name: string, value: string | undefined): void {
+  const field = form?.elements.namedItem(name);
+  if (value !== undefined && (field instanceof HTMLInputElement || field instanceof HTMLSelectElement))
+    field.value = value;
+}
+
+interface OneField {
+  readonly field: AskedField;
+  readonly typed: string | undefined;
+  readonly fault: string | undefined;
+}
+
+function Asked({ field, typed, fault }: OneField): ReactNode {
+  const { name, label, value, type, options = [], hint } = field;
+  const id = useId();
+  const described = [hint && `${id}hint`, fault && `${id}fault`].filter(Boolean).join(" ") || undefined;
+  const shared = {
+    id,
+    name,
+    defaultValue: typed ?? value,
+    "aria-invalid": fault === undefined ? undefined : true,
+    "aria-describedby": described,
+  };
+  return (
+    <div className={fault === undefined ? "field" : "field wrong"}>
+      <label htmlFor={id}>{label}</label>
+      {type === "choice" ? (
+        <select {...shared}>
+          <option value="">Choose one</option>
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input {...shared} type={type} autoComplete="off" />
+      )}
+      {hint !== undefined && (
+        <p className="label" id={`${id}hint`}>
+          {hint}
+        </p>
+      )}
+      {fault !== undefined && (
+        <p className="field-fault" id={`${id}fault`}>
+          {asSentence(fault)}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,61 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { type Day, isoDate } from "@/lib/domain/calendar";
+import { forNewWork } from "@/lib/domain/desk";
+import { planARun } from "../actions";
+import { AskingForm } from "./asking-form";
+import { type WeekView, weekWith } from "./week-view";
+
+interface Planning {
+  readonly view: WeekView;
+  /** The day that stands in the form. */
+  readonly day: Day;
+  readonly newId: string;
+}
+
+/** The form for a run to come. */
+export function PlanARun({ view, day, newId }: Planning): ReactNode {
+  const products = forNewWork(view.desk, "products", view.workshop.products);
+  return (
+    <section className="week-form" id="plan-a-run" aria-labelledby="plan-a-run-title">
+      <h2 id="plan-a-run-title">Plan a run</h2>
+      {products.length === 0 ? (
+        <p>
+          There is no product yet. <Link href="/book">Enter one in the book</Link> first.
+        </p>
+      ) : (
+        <AskingForm
+          key={day}
+          act={planARun}
+          carried={{}}
+          kept={{ id: newId }}
+          takesFocus
+          className="asking-in-a-row"
+          fields={[
+            {
+              name: "product",
+              label: "Product",
+              type: "choice",
+              value: products.length === 1 ? (products[0]?.id ?? "") : "",
+              options: products.map(({ id, name }) => ({ value: id, label: name })),
+            },
+            { name: "date", label: "Day", type: "date", value: isoDate(day) },
+            {
+              name: "size",
+              label: "How much",
+              type: "text",
+              value: "",
+              hint: "Units, as 24; or what the vessel is to hold, as 6 kg: it is turned into whole units, rounded down.",
+            },
+          ]}
+          button="Plan it"
+        />
+      )}
+      <p className="week-form-end">
+        <Link href={weekWith(view.monday, {})} scroll={false}>
+          Close the form
+        </Link>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,70 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { isoDate } from "@/lib/domain/calendar";
+import type { RunOutlook } from "@/lib/domain/plan-figures";
+import { moveARun, putRun, removeRun, resizeARun } from "../actions";
+import { AskingForm } from "./asking-form";
+import { Press } from "./press";
+import { calledRun, unitsShown } from "./run-words";
+import { runsOn } from "./week-before";
+import { type WeekView, weekWith } from "./week-view";
+
+/** What can be done with a run: another day, another place in its day, another size; made; deleted. */
+export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; readonly view: WeekView }): ReactNode {
+  const { run } = outlook;
+  const { today, monday } = view;
+  const carried = { ...view.carriedOf(run), open: run.id };
+  const day = runsOn(view.workshop.runs, run.date);
+  const at = day.indexOf(run);
+  const [earlier, later] = [day[at - 1], day[at + 1]];
+  const called = calledRun(outlook, today);
+  const put = { ...carried, to: isoDate(run.date) };
+  return (
+    <section className="run-tools" aria-label={`Change ${called}`}>
+      {run.date < today && (
+        <p>
+          <b>Was it made, is it to be moved, or deleted?</b>
+        </p>
+      )}
+      <div className="run-asking">
+        <AskingForm
+          act={moveARun}
+          carried={carried}
+          fields={[{ name: "date", label: "Move to", type: "date", value: isoDate(run.date) }]}
+          button="Move"
+        />
+        <AskingForm
+          act={resizeARun}
+          carried={carried}
+          fields={[
+            {
+              name: "size",
+              label: "Units, or a weight in the vessel",
+              type: "text",
+              value: run.units.toString(),
+            },
+          ]}
+          button="Change"
+        />
+      </div>
+      <div className="run-buttons">
+        {earlier && (
+          <Press act={putRun} carried={{ ...put, before: earlier.id }} name={`Earlier in the day: ${called}`}>
+            Earlier in the day
+          </Press>
+        )}
+        {later && (
+          <Press act={putRun} carried={{ ...put, before: day[at + 2]?.id ?? "" }} name={`Later in the day: ${called}`}>
+            Later in the day
+          </Press>
+        )}
+        <Link className="button" href={`${weekWith(monday, { close: run.id })}#close-a-run`} prefetch={false}>
+          It was made
+        </Link>
+        <Press act={removeRun} carried={carried} name={`Delete ${called}, ${unitsShown(run.units)}`}>
+          Delete {unitsShown(run.units)}
+        </Press>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,14 @@
+/** What a form of the week is told where it was not done. Where it was, the page goes on. */
+export type WeekAnswer =
+  | { readonly kind: "not sent" }
+  | {
+      readonly kind: "refused";
+      /** As typed, so that nothing of it is lost. */
+      readonly typed: Readonly<Record<string, string>>;
+      /** By the name of the field. */
+      readonly faults: Readonly<Partial<Record<string, string>>>;
+      /** About the form as a whole. */
+      readonly says: string | null;
+    };
+
+export const NOT_SENT: WeekAnswer = { kind: "not sent" };

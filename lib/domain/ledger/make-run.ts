@@ -1,0 +1,184 @@
+/**
+ * Making a run: what it took goes into its batch with its value, what it filled comes out of it as a finished lot.
+ * Loss within plan leaves as quantity alone, so that a jar in stock costs what a planned jar costs; units that are
+ * missing from the plan are lost with all they cost. @rule LEDGER-11, LEDGER-12
+ */
+import type { Day } from "@/lib/domain/calendar";
+import { isUsable } from "@/lib/domain/lots";
+import type { MicroUnits } from "@/lib/domain/money";
+import type { Units } from "@/lib/domain/quantity";
+import { refusedFirst, settled, type Taking, taken, valueOfPart } from "./drawing";
+import {
+  at,
+  batchOf,
+  type Entry,
+  finishedLot,
+  type LotName,
+  materialLot,
+  minusValue,
+  moving,
+  NO_VALUE,
+  plusValue,
+  type Posting,
+  type Value,
+} from "./posting";
+import type { Decided, LotRecords, Refusal } from "./refusal";
+import type { PlannedLoss } from "./planned-loss";
+import { sharedOut } from "./sharing";
+import type { Standing } from "./standing";
+
+export interface RunMade {
+  readonly key: string;
+  readonly run: string;
+  readonly day: Day;
+  readonly today: Day;
+  readonly note: string | null;
+  readonly unitsPlanned: Units;
+  /** None where the batch failed. */
+  readonly unitsMade: Units;
+  readonly finishedLot: string;
+  readonly draws: readonly Draw[];
+  /** Whether a lot that is out of date on the day may be drawn. */
+  readonly outOfDate: "refuse" | "draw";
+  readonly labour: MicroUnits;
+  readonly overhead: MicroUnits;
+}
+
+export interface Draw {
+  readonly lot: string;
+  /** What goes into the batch. */
+  readonly quantity: bigint;
+  /** What was lost beside it beyond plan: spilt, broken. */
+  readonly spilt: bigint;
+}
+
+export type RunMadeResult =
+  | Decided<{
+      /** Of what went into the batch. */
+      readonly drawn: Value;
+      /** Of the units that stand finished. */
+      readonly finished: Value;
+      /** Of the units that are missing from the plan, and of what was spilt. */
+      readonly lost: Value;
+    }>
+  | { readonly kind: "finished lot exists"; readonly lot: string };
+
+/**
+ * Decides on a run that was made.
+ * @param losses  what the plan says is lost of each material, in quantity
+ * @param standing  of every lot that is drawn
+ */
+export function makeRun(
+  made: RunMade,
+  standing: Standing,
+  losses: readonly PlannedLoss[],
+  records: LotRecords,
+): RunMadeResult {
+  const refusal = refusedDraws(made, records);
+  if (refusal) return refusal;
+  if (records(finishedLot(made.finishedLot))) return { kind: "finished lot exists", lot: made.finishedLot };
+  const [entries, lost]: [Entry[], Entry[]] = [[], []];
+  let [drawn, spilt] = [NO_VALUE, NO_VALUE];
+  for (const draw of made.draws) {
+    const both = drawOf(made, draw, standing);
+    if (both.kind !== "drawn") return both;
+    entries.push(...both.intoBatch);
+    lost.push(...both.spilt);
+    drawn = plusValue(drawn, both.drawn);
+    spilt = plusValue(spilt, both.lost);
+  }
+  const cost = plusValue(drawn, { ...NO_VALUE, labour: made.labour, overhead: made.overhead });
+  const output = outputOf(made, cost);
+  const posting: Posting = {
+    id: made.key,
+    kind: "made",
+    day: made.day,
+    reason: made.note,
+    reverses: null,
+    entries: [...entries, ...lost, ...plannedLosses(made, losses, records), ...timeOf(made), ...output.entries],
+  };
+  const decided = settled(standing, posting);
+  return decided.kind === "posted"
+    ? { ...decided, drawn, finished: output.finished, lost: plusValue(spilt, output.lost) }
+    : decided;
+}
+
+function refusedDraws(made: RunMade, records: LotRecords): Refusal | null {
+  const lots = made.draws.map(({ lot }) => materialLot(lot));
+  const early = refusedFirst(made, lots, records);
+  if (early) return early;
+  if (made.unitsMade === 0n && made.unitsPlanned === 0n) return { kind: "nothing to post", lot: null };
+  const seen = new Set<string>();
+  for (const lot of lots) {
+    if (seen.has(lot.id)) return { kind: "asked twice", lot };
+    seen.add(lot.id);
+    const expires = records(lot)?.expires ?? null;
+    if (expires !== null && !isUsable({ expires }, made.day) && made.outOfDate === "refuse") {
+      return { kind: "out of date", lot, expires, day: made.day };
+    }
+  }
+  return null;
+}
+
+/** What one lot gives, taken in one go, so that its value is shared between batch and loss without a remainder. */
+function drawOf(made: RunMade, { lot: id, quantity, spilt }: Draw, standing: Standing) {
+  const lot = materialLot(id);
+  if (quantity < 0n || spilt < 0n) return { kind: "nothing to post", lot } as const;
+  const whole: Taking = { lot, quantity: quantity + spilt, from: at("shelf"), to: batchOf(made.run) };
+  const taking = taken(standing, made.day, whole);
+  if (taking.kind !== "taken") return taking;
+  const lost = spilt === 0n ? NO_VALUE : valueOfPart({ quantity: quantity + spilt, value: taking.value }, spilt);
+  const drawn = minusValue(taking.value, lost);
+  return {
+    kind: "drawn",
+    intoBatch: quantity === 0n ? [] : moving(lot, quantity, drawn, at("shelf"), batchOf(made.run)),
+    spilt: spilt === 0n ? [] : moving(lot, spilt, lost, at("shelf"), at("lost")),
+    drawn,
+    lost,
+  } as const;
+}
+
+/** What the plan loses of each material leaves the batch without value, shared over its lots by what they gave. */
+function plannedLosses(made: RunMade, losses: readonly PlannedLoss[], records: LotRecords): readonly Entry[] {
+  return losses.flatMap(({ material, ofNeed, need }) => {
+    const draws = made.draws.filter(({ lot, quantity }) => quantity > 0n && itemOf(records, lot) === material);
+    const drawn = draws.reduce((sum, { quantity }) => sum + quantity, 0n);
+    // Whoever draws more or less than the need loses in proportion.
+    const loss = need === 0n ? 0n : (drawn * ofNeed) / need;
+    if (loss === 0n) return [];
+    const shares = sharedOut(
+      loss,
+      draws.map(({ quantity }) => quantity),
+    );
+    return draws.flatMap(({ lot }, index) => {
+      const share = shares[index] ?? 0n;
+      return share === 0n ? [] : moving(materialLot(lot), share, NO_VALUE, batchOf(made.run), at("lost"));
+    });
+  });
+}
+
+const itemOf = (records: LotRecords, lot: string): string | undefined => records(materialLot(lot))?.item;
+
+/** Labour and overhead go into the batch. */
+function timeOf({ run, finishedLot: id, labour, overhead }: RunMade): readonly Entry[] {
+  const lot = finishedLot(id);
+  const into = batchOf(run);
+  return [
+    ...(labour === 0n ? [] : moving(lot, 0n, { ...NO_VALUE, labour }, at("labour"), into)),
+    ...(overhead === 0n ? [] : moving(lot, 0n, { ...NO_VALUE, overhead }, at("overhead"), into)),
+  ];
+}
+
+/** The units that were filled, and those that are missing from the plan: the batch gives all its value to them. */
+function outputOf(made: RunMade, cost: Value) {
+  const lot: LotName = finishedLot(made.finishedLot);
+  const missing = made.unitsPlanned > made.unitsMade ? made.unitsPlanned - made.unitsMade : 0n;
+  const units = made.unitsMade + missing;
+  const lost = missing === 0n ? NO_VALUE : valueOfPart({ quantity: units, value: cost }, missing);
+  const finished = minusValue(cost, lost);
+  const entries = [
+    ...(made.unitsMade === 0n ? [] : moving(lot, made.unitsMade, finished, batchOf(made.run), at("finished"))),
+    ...(missing === 0n ? [] : moving(lot, missing, lost, batchOf(made.run), at("lost"))),
+  ];
+  return { entries, finished: made.unitsMade === 0n ? NO_VALUE : finished, lost };
+}

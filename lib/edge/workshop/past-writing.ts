@@ -1,0 +1,53 @@
+/** A workshop's past as the lists that version 2 of its file adds. Figures of postings are whole µg, pieces, units and micro-units. */
+import { isoDate } from "@/lib/domain/calendar";
+import type { ClosedRun } from "@/lib/domain/desk";
+import type { Past, StruckOffLot } from "@/lib/domain/ledger/past";
+import type { Entry, Posted } from "@/lib/domain/ledger/posting";
+
+type WrittenRecord = Readonly<Record<string, unknown>>;
+
+export const pastWritten = ({ closedRuns, struckOff, postings }: Past): WrittenRecord => ({
+  closedRuns: closedRuns.map(closedRunWritten),
+  struckOff: struckOff.map(struckOffWritten),
+  postings: postings.map(postingWritten),
+});
+
+const closedRunWritten = ({ run, madeOn, unitsMade }: ClosedRun): WrittenRecord => ({
+  id: run.id,
+  product: run.product,
+  date: isoDate(run.date),
+  sequence: run.sequence === 0 ? undefined : run.sequence,
+  units: Number(run.units),
+  madeOn: isoDate(madeOn),
+  unitsMade: Number(unitsMade),
+});
+
+const struckOffWritten = ({ lot, item, since, expires }: StruckOffLot): WrittenRecord => ({
+  of: lot.of,
+  id: lot.id,
+  item: item ?? undefined,
+  since: isoDate(since),
+  expires: expires === null ? undefined : isoDate(expires),
+});
+
+const postingWritten = ({ id, kind, day, reason, reverses, entries }: Posted): WrittenRecord => ({
+  id,
+  kind,
+  day: isoDate(day),
+  reason: reason ?? undefined,
+  reverses: reverses ?? undefined,
+  entries: entries.map(entryWritten),
+});
+
+const entryWritten = ({ lot, place, quantity, value }: Entry): WrittenRecord => ({
+  of: lot.of,
+  lot: lot.id,
+  place: place.kind,
+  run: place.kind === "batch" ? place.run : undefined,
+  quantity: figure(quantity),
+  materials: figure(value.materials),
+  labour: figure(value.labour),
+  overhead: figure(value.overhead),
+});
+
+const figure = (value: bigint): number | undefined => (value === 0n ? undefined : Number(value));

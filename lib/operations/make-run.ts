@@ -1,0 +1,90 @@
+import type { Books, ClosedRun } from "@/lib/domain/desk";
+import { compositions } from "@/lib/domain/formula";
+import type { Fraction } from "@/lib/domain/fraction";
+import { byId } from "@/lib/domain/index-by-id";
+import { type Draw, makeRun, type RunMade } from "@/lib/domain/ledger/make-run";
+import { plannedLosses, plannedMinutes, timeCost } from "@/lib/domain/ledger/planned-loss";
+import { materialLot } from "@/lib/domain/ledger/posting";
+import { drawsFor } from "@/lib/domain/made-run";
+import { usesOf } from "@/lib/domain/needs";
+import type { FinishedLot, Run } from "@/lib/domain/workshop";
+import type { Ledger } from "@/lib/store/post-to-books";
+import { type Asked, onTheLedger } from "./on-the-ledger";
+import { plannedAsSeen, type RunAsSeen } from "./planned-run";
+
+export interface MakeRun extends Asked, Pick<RunMade, "note" | "unitsMade" | "outOfDate"> {
+  /** The run as it was shown: what is planned for it follows from that. */
+  readonly run: RunAsSeen;
+  readonly finishedLot: Pick<FinishedLot, "id" | "bestBefore">;
+  /** As the maker confirmed them; null to draw the need first expired first, as far as it is there. */
+  readonly draws: readonly Draw[] | null;
+  /** What it took at the bench; null for what is planned. */
+  readonly minutes: Fraction | null;
+}
+
+/** Makes a planned run: draws, finishes and closes it. A second time it changes nothing. @rule LEDGER-11, LEDGER-12, CLOSE-1 */
+export const makePlannedRun = (asked: MakeRun) =>
+  onTheLedger(asked, (ledger, today) => decideRun(ledger, asked, today));
+
+export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["today"]) {
+  const { books } = ledger;
+  const found = plannedAsSeen(books, asked.run);
+  if (found.kind !== "planned") return found;
+  const { run } = found;
+  const draws = asked.draws ?? proposed(books, run, asked.day);
+  const standing = await ledger.standingOf(draws.map(({ lot }) => materialLot(lot)));
+  const decided = makeRun(runMade(books, run, asked, draws, today), standing, lossesOf(books, run), ledger.records);
+  if (decided.kind !== "posted") return decided;
+  const finished: FinishedLot = {
+    ...asked.finishedLot,
+    product: run.product,
+    made: asked.day,
+    units: asked.unitsMade,
+  };
+  const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade };
+  const after = withClosed(books, closed, finished);
+  return asked.unitsMade > 0n ? { ...decided, books: after } : { ...decided, books: after, failed: finished };
+}
+
+const proposed = (books: Books, run: Run, day: Asked["day"]): readonly Draw[] =>
+  drawsFor(books.workshop, run, day).map(({ lot, quantity }) => ({ lot: lot.id, quantity, spilt: 0n }));
+
+function runMade(
+  { workshop }: Books,
+  run: Run,
+  { key, day, note, unitsMade, finishedLot, outOfDate, minutes }: MakeRun,
+  draws: readonly Draw[],
+  today: RunMade["today"],
+): RunMade {
+  const product = byId("product", workshop.products)(run.product);
+  return {
+    key,
+    day,
+    today,
+    note,
+    unitsMade,
+    outOfDate,
+    draws,
+    run: run.id,
+    unitsPlanned: run.units,
+    finishedLot: finishedLot.id,
+    ...timeCost(minutes ?? plannedMinutes(product, run.units), workshop.settings),
+  };
+}
+
+function lossesOf({ workshop }: Books, run: Run) {
+  const product = byId("product", workshop.products)(run.product);
+  const composition = compositions(workshop.formulas)(product.formula);
+  const uses = usesOf(product, composition, byId("material", workshop.materials));
+  return plannedLosses(product, uses, composition, run.units);
+}
+
+/** @rule CLOSE-1, CLOSE-4 */
+const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, finished: FinishedLot): Books => ({
+  workshop: {
+    ...workshop,
+    runs: workshop.runs.filter(({ id }) => id !== closed.run.id),
+    finished: closed.unitsMade > 0n ? [...workshop.finished, finished] : workshop.finished,
+  },
+  desk: { ...desk, closedRuns: [...desk.closedRuns, closed] },
+});

@@ -1,0 +1,53 @@
+import type { Day } from "@/lib/domain/calendar";
+import type { Books } from "@/lib/domain/desk";
+import type { LotName, Posting } from "@/lib/domain/ledger/posting";
+import type { FinishedLot } from "@/lib/domain/workshop";
+import type { NoWorkshop } from "@/lib/store/change-books";
+import { type AlreadyPosted, type Ledger, type PostDecision, postOnce } from "@/lib/store/post-to-books";
+
+/** What every form that posts says. */
+export interface Asked {
+  /** Made when the form is drawn: sent twice it is one posting. @rule LEDGER-3 */
+  readonly key: string;
+  /** The day for which it is posted. */
+  readonly day: Day;
+  /** Counts where the workshop is not set to a day of its own. */
+  readonly realToday: Day;
+}
+
+/** A decision that posts; its books are those as they are to be, where more than the ledger changes. */
+interface Posts {
+  readonly kind: "posted";
+  readonly posting: Posting;
+  readonly books?: Books;
+  readonly failed?: FinishedLot;
+}
+
+/** What a decision tells: all of it but the books. */
+export type Told<Decided> = Decided extends { readonly kind: "posted" } ? Omit<Decided, "books" | "failed"> : Decided;
+
+/** Today, as the workshop has it. */
+export const todayIn = ({ workshop }: Books, realToday: Day): Day => workshop.settings.today ?? realToday;
+
+/** Loads, decides and posts in one transaction. @param decide  where it posts, it says so with `posted` */
+export const onTheLedger = <Decided extends { readonly kind: string }>(
+  { key, realToday }: Pick<Asked, "key" | "realToday">,
+  decide: (ledger: Ledger, today: Day) => Promise<Decided>,
+  settles: "orders" | "nothing" = "nothing",
+): Promise<Told<Decided> | NoWorkshop | AlreadyPosted> => {
+  const deciding = async (ledger: Ledger): Promise<PostDecision<Told<Decided>>> => {
+    const decided = await decide(ledger, todayIn(ledger.books, realToday));
+    if (!posts(decided)) return { kind: "refuse", result: decided as Told<Decided> };
+    const { books, failed, ...told } = decided;
+    const result = told as unknown as Told<Decided>;
+    return { kind: "post", posting: decided.posting, books: books ?? ledger.books, failed: failed ?? null, result };
+  };
+  return postOnce(key, deciding, settles);
+};
+
+const posts = (decided: { readonly kind: string }): decided is Posts => decided.kind === "posted";
+
+/** The lots that lines name, each once. */
+export const namedIn = (lines: readonly { readonly lot: LotName }[]): readonly LotName[] => [
+  ...new Map(lines.map(({ lot }) => [`${lot.of} ${lot.id}`, lot])).values(),
+];

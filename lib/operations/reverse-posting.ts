@@ -1,0 +1,62 @@
+import type { Books, ClosedRun } from "@/lib/domain/desk";
+import { lotsOf, type LotName, type Place, type Posted, placeKey, lotKey } from "@/lib/domain/ledger/posting";
+import { type Reversal, reverse } from "@/lib/domain/ledger/reverse";
+import { withSold, withTakenBack } from "@/lib/domain/ledger/sales-history";
+import type { LotRecords } from "@/lib/domain/ledger/refusal";
+import { type Asked, onTheLedger } from "./on-the-ledger";
+import { unitsOfProducts } from "./units-of-products";
+
+export interface ReversePosting extends Asked, Pick<Reversal, "reverses" | "reason"> {}
+
+/** Takes a posting back by one that says the opposite. A run whose making is taken back is planned again. @rule LEDGER-16 */
+export const reversePosting = (asked: ReversePosting) =>
+  onTheLedger(asked, async (ledger, today) => {
+    const posting = await ledger.postingNamed(asked.reverses);
+    const reversedBy = await ledger.reversalOf(asked.reverses);
+    const lots = posting ? lotsOf(posting) : [];
+    const touching = await ledger.postingsOfLots(lots);
+    const asking = { ...asked, today };
+    const decided = reverse(asking, { posting, reversedBy }, await ledger.standingOf(lots), (lot, place) =>
+      touching.filter((each) => touches(each, lot, place)),
+    );
+    if (decided.kind !== "posted" || posting === null) return decided;
+    return { ...decided, books: booksWithout(ledger.books, posting, ledger.records) };
+  });
+
+const touches = ({ entries }: Posted, lot: LotName, place: Place): boolean =>
+  entries.some((entry) => lotKey(entry.lot) === lotKey(lot) && placeKey(entry.place) === placeKey(place));
+
+/** What stands beside the ledger, as it is without the posting. */
+function booksWithout(books: Books, posting: Posted, records: LotRecords): Books {
+  const { workshop, desk } = books;
+  const sold = posting.entries.filter(({ place, lot }) => place.kind === "sold" && lot.of === "finished");
+  switch (posting.kind) {
+    case "made": {
+      const runs = new Set(posting.entries.flatMap(({ place }) => (place.kind === "batch" ? [place.run] : [])));
+      const again = (closed: ClosedRun): boolean => runs.has(closed.run.id);
+      return {
+        workshop: { ...workshop, runs: [...workshop.runs, ...desk.closedRuns.filter(again).map(({ run }) => run)] },
+        desk: { ...desk, closedRuns: desk.closedRuns.filter((closed) => !again(closed)) },
+      };
+    }
+    case "sold": {
+      const sales = withTakenBack(workshop.sales, posting.day, unitsOfProducts(sold, records));
+      return { ...books, workshop: { ...workshop, sales } };
+    }
+    case "taken back": {
+      const back = sold.map(({ lot, quantity }) => ({ lot, quantity: -quantity }));
+      const sales = withSold(workshop.sales, posting.day, unitsOfProducts(back, records));
+      return { ...books, workshop: { ...workshop, sales } };
+    }
+    case "opening":
+    case "correction":
+    case "received":
+    case "late cost":
+    case "counted":
+    case "held":
+    case "released":
+    case "written off":
+    case "reversal":
+      return books;
+  }
+}

@@ -1,0 +1,109 @@
+import type { Books } from "@/lib/domain/desk";
+import type { StruckOffLot } from "@/lib/domain/ledger/past";
+import { finishedLot, type Posted, type Posting } from "@/lib/domain/ledger/posting";
+import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
+import type { FinishedLot } from "@/lib/domain/workshop";
+import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
+import { nothingWritten, type NoWorkshop, save, writeBooks, writeUnnamed } from "./change-books";
+import type { Sql } from "./connection";
+import { keepStruckOff, struckOffIn } from "./ledger/struck-off";
+import { post } from "./ledger/posting-rows";
+import { type LedgerReader, ledgerReader } from "./ledger/ledger-reader";
+import { openStore } from "./open-store";
+import { storeFile } from "./store-file";
+
+/** What an operation on the ledger decides from. */
+export interface Ledger extends LedgerReader {
+  readonly books: Books;
+  readonly records: LotRecords;
+  /** The number that the next posting will have. */
+  readonly next: number;
+}
+
+/** What becomes of the books. What they state of quantities and values counts for nothing: that is posted. */
+export type PostDecision<Result> =
+  | {
+      readonly kind: "post";
+      readonly posting: Posting;
+      readonly books: Books;
+      /** A finished lot whose batch failed: the ledger names it, and no list shows it. */
+      readonly failed: FinishedLot | null;
+      readonly result: Result;
+    }
+  | { readonly kind: "refuse"; readonly result: Result };
+
+/** The form was sent before: this is what it posted. @rule LEDGER-3 */
+export interface AlreadyPosted {
+  readonly kind: "already posted";
+  readonly posting: Posted;
+}
+
+/**
+ * Loads the books of the app's store, decides on a posting and posts it, in one transaction. A refusal changes nothing.
+ * @param decide  reads from the ledger what it needs, and is called at most once
+ * @param settles  whether it may settle orders, whose lines hang on them: no other list that a posting changes is named
+ *                 by another
+ * @throws where the tables refuse what was decided, and then nothing is changed; StoreUnusable
+ */
+export async function postToBooks<Result>(
+  decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  settles: "orders" | "nothing" = "nothing",
+): Promise<Result | NoWorkshop> {
+  const { writer } = await openStore(storeFile());
+  const write = settles === "orders" ? writeBooks : writeUnnamed;
+  return writer.alone((sql) =>
+    write<Result | NoWorkshop>(sql, async () => {
+      const texts = await loadTexts(sql);
+      const books = booksOfTexts(texts);
+      if (books === null) return nothingWritten({ kind: "no workshop" });
+      const decision = await decide(await ledgerIn(sql, books));
+      if (decision.kind === "refuse") return nothingWritten(decision.result);
+      const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
+      const doubtful = await save(sql, texts.tables, after, async () => {
+        if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
+        await post(sql, [decision.posting]);
+      });
+      return { result: decision.result, doubtful };
+    }),
+  );
+}
+
+/** The same under a caller's key: what was posted under it before is told, and changes nothing. @rule LEDGER-3 */
+export const postOnce = <Result>(
+  key: string,
+  decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  settles: "orders" | "nothing" = "nothing",
+): Promise<Result | NoWorkshop | AlreadyPosted> =>
+  postToBooks<Result | AlreadyPosted>(async (ledger) => {
+    const posting = await ledger.postingNamed(key);
+    return posting ? { kind: "refuse", result: { kind: "already posted", posting } } : decide(ledger);
+  }, settles);
+
+async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
+  const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);
+  return { ...ledgerReader(sql), books, records: await recordsIn(sql, books), next: Number(last) + 1 };
+}
+
+/** The lots of the books, and those that were struck off the lists. */
+export async function recordsIn(sql: Sql, { workshop }: Books): Promise<LotRecords> {
+  const byLot = new Map<string, LotRecord>(
+    (await struckOffIn(sql)).map(({ lot, item, since, expires }) => [
+      `${lot.of} ${lot.id}`,
+      { since, expires, item: item ?? "" },
+    ]),
+  );
+  for (const { id, received, expires, material } of workshop.lots) {
+    byLot.set(`material ${id}`, { since: received, expires, item: material });
+  }
+  for (const { id, made, bestBefore, product } of workshop.finished) {
+    byLot.set(`finished ${id}`, { since: made, expires: bestBefore, item: product });
+  }
+  return ({ of, id }) => byLot.get(`${of} ${id}`) ?? null;
+}
+
+const unlisted = ({ id, product, made, bestBefore }: FinishedLot): StruckOffLot => ({
+  lot: finishedLot(id),
+  item: product,
+  since: made,
+  expires: bestBefore,
+});

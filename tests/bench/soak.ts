@@ -1,0 +1,73 @@
+/**
+ * `npm run soak -- postings 10000`: so many random postings, forbidden ones among them, each held to a naive model.
+ * `npm run soak -- kills 200`: kills a process that posts, so many times, and looks at what it left.
+ * The last line has the figures; exit status 1 where something did not hold.
+ */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { wholeValue } from "@/lib/domain/ledger/posting";
+import { checkLedger } from "@/lib/store/ledger/check-ledger";
+import { closeStore } from "@/lib/store/open-store";
+import { killAgainAndAgain } from "../helpers/ledger-killing";
+import { shop } from "../helpers/ledger-shop";
+import { ledgerSoak } from "../helpers/ledger-soak";
+import { openBooks } from "../helpers/store-desk";
+import { diceFrom } from "../helpers/random-dice";
+
+const SEED = 1;
+const REPORT_EVERY = 1000;
+
+async function postings(count: number, store: string): Promise<string> {
+  const soak = ledgerSoak(diceFrom(SEED), "soak");
+  const began = performance.now();
+  for (let told = 0; soak.posted() < count;) {
+    await soak.step();
+    if (soak.posted() < told + REPORT_EVERY) continue;
+    told = soak.posted();
+    console.log(`${String(told)} postings, ${((performance.now() - began) / 1000).toFixed(0)} s`);
+  }
+  const steps = [...soak.counts.values()].reduce((sum, each) => sum + each, 0);
+  for (const [what, often] of [...soak.counts].sort()) console.log(`  ${what.padEnd(40)}${String(often).padStart(7)}`);
+  return `${String(soak.posted())} postings of ${String(steps)} asked for, seed ${String(SEED)}; ${await clean(store)}`;
+}
+
+async function kills(count: number, store: string): Promise<string> {
+  await closeStore(store);
+  const { acknowledged, untold } = await killAgainAndAgain(store, count, diceFrom(SEED));
+  const told = `${String(acknowledged)} postings acknowledged, none lost, ${String(untold)} there that nobody was told of`;
+  return `${String(count)} kills, ${told}; ${await clean(store)}`;
+}
+
+async function clean(store: string): Promise<string> {
+  const checked = await checkLedger(store);
+  if (!checked) throw new Error("the store holds no workshop");
+  if (checked.disagreements.length > 0) throw new Error(checked.disagreements.join("\n"));
+  const { postings: posted, entries, value } = checked;
+  return `${String(posted)} postings and ${String(entries)} entries checked, stock worth ${wholeValue(value.total).toString()} micro-units, 0 disagreements`;
+}
+
+const SOAKS = { postings, kills };
+
+async function run(what: string | undefined, times: string | undefined): Promise<string> {
+  const soak = what === "postings" || what === "kills" ? SOAKS[what] : undefined;
+  const count = Number(times);
+  if (!soak || !Number.isInteger(count) || count < 1) {
+    throw new Error("Write: npm run soak -- postings 10000, or: npm run soak -- kills 200");
+  }
+  const folder = mkdtempSync(join(tmpdir(), "stillroom-soak-"));
+  const store = join(folder, "stillroom.db");
+  process.env.STILLROOM_STORE = store;
+  try {
+    await openBooks(shop());
+    return await soak(count, store);
+  } finally {
+    await closeStore(store);
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+run(process.argv[2], process.argv[3]).then(console.log, (fault: unknown) => {
+  console.error(fault instanceof Error ? fault.message : String(fault));
+  process.exitCode = 1;
+});

@@ -1,0 +1,71 @@
+/** The same journey by mouse and by keyboard alone: how a maker reaches a field, a button or a link with either. */
+import { expect, type Page } from "@playwright/test";
+
+export interface Hand {
+  readonly name: "mouse" | "keyboard";
+  /** Presses the button or link of this name. */
+  readonly press: (page: Page, name: string) => Promise<void>;
+  /** Writes into the field of this label, in the place of what stands there. */
+  readonly write: (page: Page, label: string, text: string) => Promise<void>;
+  /** Chooses by what the option says. */
+  readonly choose: (page: Page, label: string, option: string) => Promise<void>;
+}
+
+const control = (page: Page, name: string) =>
+  page
+    .getByRole("button", { name, exact: true })
+    .or(page.getByRole("link", { name, exact: true }))
+    .first();
+const field = (page: Page, label: string) => page.getByLabel(label, { exact: true }).or(labelled(page, label)).first();
+/** A label may go on, as with "optional". */
+const labelled = (page: Page, label: string) => page.getByLabel(new RegExp(`^${label}\\s*optional$`));
+
+export const MOUSE: Hand = {
+  name: "mouse",
+  press: (page, name) => control(page, name).click(),
+  write: async (page, label, text) => {
+    await field(page, label).click({ clickCount: 3 });
+    await page.keyboard.type(text);
+  },
+  choose: async (page, label, option) => {
+    await field(page, label).selectOption({ label: option });
+  },
+};
+
+export const KEYBOARD: Hand = {
+  name: "keyboard",
+  press: async (page, name) => {
+    await tabTo(page, name);
+    await page.keyboard.press("Enter");
+  },
+  write: async (page, label, text) => {
+    await tabTo(page, label);
+    await page.keyboard.press("ControlOrMeta+A");
+    await page.keyboard.type(text);
+  },
+  choose: async (page, label, option) => {
+    await tabTo(page, label);
+    await page.keyboard.type(option);
+    await expect(page.locator(":focus").locator("option:checked")).toHaveText(option);
+  },
+};
+
+const STOPS_AT_MOST = 250;
+
+/** Goes on with Tab until what is called so has the focus. */
+async function tabTo(page: Page, name: string): Promise<void> {
+  await expect(field(page, name).or(control(page, name)).first()).toBeVisible();
+  for (let stop = 0; stop < STOPS_AT_MOST; stop += 1) {
+    if ((await focusedName(page)) === name) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`Tab does not lead to "${name}"`);
+}
+
+const focusedName = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const element = document.activeElement;
+    if (element === null || element === document.body) return "";
+    const label = "labels" in element ? (element as HTMLInputElement).labels?.[0]?.firstChild?.textContent : undefined;
+    return (element.getAttribute("aria-label") ?? label ?? element.textContent).trim();
+  });

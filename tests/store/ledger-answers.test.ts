@@ -1,0 +1,102 @@
+import { beforeEach, expect, test } from "vitest";
+import { wholeValue } from "@/lib/domain/ledger/posting";
+import { traceBack, traceForward } from "@/lib/domain/ledger/trace";
+import { costOfSalesBetween, stockValueOn } from "@/lib/domain/ledger/valuation";
+import { postCount } from "@/lib/operations/count-shelf";
+import { holdLot } from "@/lib/operations/hold-lot";
+import { makePlannedRun } from "@/lib/operations/make-run";
+import { receive } from "@/lib/operations/receive-delivery";
+import { reversePosting } from "@/lib/operations/reverse-posting";
+import { sell } from "@/lib/operations/sell-units";
+import {
+  readCostOfSales,
+  readHistoryOfDay,
+  readHistoryOfLot,
+  readHistoryOfMaterial,
+  readHistoryOfRun,
+  readPosting,
+  readStock,
+  readStockValue,
+  readTraceBack,
+  readTraceForward,
+} from "@/lib/store/ledger/ledger-answers";
+import { allPostings } from "@/lib/store/ledger/ledger-reading";
+import { openStore } from "@/lib/store/open-store";
+import { counting, delivery, making, moving, named, shop, TODAY } from "../helpers/ledger-shop";
+import { day, g, inGrams } from "../helpers/notation";
+import { openBooks } from "../helpers/store-desk";
+import { storeForEachTest } from "../helpers/store-folder";
+
+const { file } = storeForEachTest();
+
+beforeEach(async () => {
+  await openBooks(shop());
+  await makePlannedRun(making("r", { day: day("2026-11-20") }));
+  await receive(delivery([{}], { day: day("2026-11-21") }));
+  await sell({ ...moving({ "F-r": 4n }, { key: "sale", day: day("2026-11-22") }), outOfDate: "refuse" });
+  await holdLot(moving({ D1: g("300") }, { day: day("2026-11-22") }));
+  await postCount(counting({ late: ["500", "490"] }, { day: day("2026-11-23") }));
+});
+
+const money = (value: Parameters<typeof wholeValue>[0]) => inGrams(wholeValue(value));
+const all = async () => (await openStore(file())).reader.alone(allPostings);
+
+test("[LEDGER-19] the history of a material is that of its lots together", async () => {
+  const lines = await readHistoryOfMaterial("oil");
+  expect(lines.map(({ posting, balance }) => [posting.id, inGrams(balance.quantity), money(balance.value)])).toEqual([
+    ["opening lot late", "900", "18"],
+    ["opening lot soon", "1500", "24"],
+    ["made r", "500", "10"],
+    ["delivery", "1500", "30"],
+    ["move D1", "1500", "30"],
+    ["count", "1490", "29.8"],
+  ]);
+  expect((await readHistoryOfLot(named("D1"))).map(({ posting }) => posting.id)).toEqual(["delivery", "move D1"]);
+  expect(await readHistoryOfMaterial("nothing")).toEqual([]);
+});
+
+test("[LEDGER-19] the history of a run ends without value, that of a day begins with the day before", async () => {
+  const [line] = await readHistoryOfRun("r");
+  expect([
+    line?.posting.id,
+    money(line?.balance.value ?? { materials: 1n as never, labour: 0n as never, overhead: 0n as never }),
+  ]).toEqual(["made r", "0"]);
+  const { before, lines } = await readHistoryOfDay(day("2026-11-22"));
+  expect(money(before.total)).toBe("77");
+  expect(lines.map(({ posting, balance }) => [posting.id, money(balance.value)])).toEqual([
+    ["sale", "65.8"],
+    ["move D1", "65.8"],
+  ]);
+});
+
+test.each(["2026-10-01", "2026-11-20", "2026-11-21", "2026-11-22", "2026-11-23", "2026-11-25"])(
+  "[LEDGER-17] the store and the domain say the same of the value of stock on %s",
+  async (on) => {
+    const value = await readStockValue(day(on));
+    expect(value).toEqual(stockValueOn(await all(), day(on)));
+    expect(wholeValue(value.total)).toBeGreaterThan(0n);
+  },
+);
+
+test("[LEDGER-17] and of what was sold cost", async () => {
+  const [from, to] = [day("2026-11-22"), day("2026-11-22")];
+  expect(await readCostOfSales(from, to)).toEqual(costOfSalesBetween(await all(), from, to));
+  expect(money(await readCostOfSales(from, to))).toBe("11.2");
+  expect(money(await readCostOfSales(day("2026-11-23"), TODAY))).toBe("0");
+});
+
+test("[LEDGER-20] and of traces, forward and back", async () => {
+  expect(await readTraceForward("late")).toEqual(traceForward(await all(), named("late")));
+  expect(await readTraceForward("late")).toMatchObject({ unaccounted: 0n, batches: [{ run: "r", taken: g("400") }] });
+  expect(await readTraceBack("F-r")).toEqual(traceBack(await all(), "F-r"));
+  expect((await readTraceBack("F-r")).from.map(({ lot }) => lot.id)).toEqual(["jars", "late", "soon"]);
+});
+
+test("[LEDGER-14] [LEDGER-16] stock tells what is on hold, and a posting what takes it back", async () => {
+  const held = (await readStock()).filter(({ place }) => place.kind === "hold");
+  expect(held).toMatchObject([{ lot: named("D1"), quantity: g("300"), value: { materials: 6_000_000n } }]);
+  expect(await readPosting("count")).toMatchObject({ posting: { id: "count" }, reversedBy: null });
+  await reversePosting({ key: "not", day: TODAY, realToday: TODAY, reverses: "count", reason: "the wrong scale" });
+  expect(await readPosting("count")).toMatchObject({ reversedBy: { id: "not", reason: "the wrong scale" } });
+  expect(await readPosting("nothing")).toBeNull();
+});
