@@ -8,11 +8,10 @@ import { type Choice, goodsBySupplier, priceAt, shippingAt } from "./search-node
  */
 export function toppedUp(problem: ScaledProblem, packs: readonly (readonly number[])[]): Choice | null {
   const goods = [...goodsBySupplier(problem, packs)];
-  let mended: (readonly number[])[] | null = null;
+  const mended = [...packs];
   const reach = (supplier: number, threshold: number, limit: number): boolean => {
-    const more = morePacks(problem, mended ?? packs, supplier, goods[supplier] ?? 0, threshold, limit);
+    const more = morePacks(problem, mended, supplier, goods[supplier] ?? 0, threshold, limit);
     if (more === null) return false;
-    mended ??= [...packs];
     mended[more.material] = (mended[more.material] ?? []).with(more.place, more.taken);
     goods[supplier] = more.goods;
     return true;
@@ -24,7 +23,7 @@ export function toppedUp(problem: ScaledProblem, packs: readonly (readonly numbe
     const shipping = shippingAt(supplier, goods[place] ?? 0);
     if (shipping > 0 && supplier.freeFrom !== Infinity) reach(place, supplier.freeFrom, (goods[place] ?? 0) + shipping);
   }
-  return { packs: mended ?? packs, cost: costOfGoods(problem, goods) };
+  return { packs: mended, cost: costOfGoods(problem, goods) };
 }
 
 /** Goods and shipping of packs that keep every minimum. */
