@@ -18,12 +18,15 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "finished", path: "/shelf/finished" },
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },
   { name: "book-formula", path: "/book/formulas/f-conditioner" },
   { name: "book-product", path: "/book/products/p-conditioner" },
   { name: "book-first", path: "/book/first" },
   { name: "book-rates", path: "/book/rates" },
+  { name: "book-history", path: "/book/history" },
+  { name: "book-stock-value", path: "/book/stock-value" },
   { name: "book-files", path: "/book/files" },
 ];
 
