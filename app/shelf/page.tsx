@@ -40,7 +40,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   return (
     <>
       <RibbonInks />
-      <Opening title="The shelf">
+      <Opening title="The shelf" beside={<Link href="/shelf/finished">Finished stock</Link>}>
         <ShelfFinding outlooks={plan.materials} today={today} lastDay={plan.lastDay} />
       </Opening>
       {plan.materials.length > 0 && (
