@@ -1,48 +1,47 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
-import type { Day } from "@/lib/domain/calendar";
 import type { HistoryLine } from "@/lib/domain/ledger/history";
 import { wholeValue } from "@/lib/domain/ledger/posting";
-import type { CurrencyCode } from "@/lib/domain/money";
-import { countShown, dayShown, moneyShown } from "@/lib/edge/figures";
-import { unitsInWords } from "@/lib/edge/forms/posting-forms";
-import { postingAddress } from "@/lib/edge/ledger-address";
+import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
+import { postingAddress } from "./addresses";
+import type { LotView } from "./lot-view";
 
-interface Lines {
-  readonly lines: readonly HistoryLine[];
-  readonly currency: CurrencyCode;
-  readonly today: Day;
-}
-
-/** What happened to a finished lot, posting by posting, as a running balance. @rule LEDGER-19 */
-export function LotHistory({ lines, currency, today }: Lines): ReactNode {
+/** What happened to a lot on the shelf and on hold, with what there was after it. */
+export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
+  const { material, today, currency, lines } = view;
   return (
-    <section className="finished-section">
-      <h2>What happened to it</h2>
+    <section aria-labelledby="lot-history">
+      <h2 id="lot-history">What happened</h2>
       <Ledger
-        caption="Postings of the lot, with what stood after each"
+        caption="What happened, with what there was after it"
         columns={[
-          { name: "Posting" },
-          { name: "Units", kind: "number" },
-          { name: "Value", kind: "number" },
-          { name: "Units after", kind: "number" },
-          { name: "Value after", kind: "number" },
+          { name: "Day" },
+          { name: "What" },
+          { name: "Quantity", kind: "number" },
+          { name: "Worth", kind: "number" },
+          { name: "Then there", kind: "number" },
+          { name: "Worth then", kind: "number" },
         ]}
       >
-        {lines.map(({ posting, quantity, value, balance }) => (
-          <tr key={posting.id}>
-            <th scope="row">
-              <Link href={postingAddress(posting.id)}>
-                {POSTING_WORDS[posting.kind]} {dayShown(posting.day, today)}
+        {lines.map((line) => (
+          <tr key={line.posting.sequence}>
+            <th scope="row">{dayShown(line.posting.day, today, { weekday: false, year: true })}</th>
+            <td className="second-line">
+              <Link href={postingAddress(line.posting.id)} prefetch={false}>
+                {POSTING_WORDS[line.posting.kind]}
               </Link>
-              {posting.reason !== null && <small>{posting.reason}</small>}
-            </th>
-            <td className="number end">{signed(quantity)}</td>
-            <td className="number not-on-phone">{moneyShown(wholeValue(value), currency)}</td>
-            <td className="number not-on-phone">{unitsInWords(balance.quantity)}</td>
-            <td className="number second-line">{moneyShown(wholeValue(balance.value), currency)}</td>
+              {line.posting.reason !== null && `: ${line.posting.reason}`}
+              <span className="phone-only">
+                {" "}
+                ({changeOf(line, view)}, worth {moneyShown(wholeValue(line.balance.value), currency)} then)
+              </span>
+            </td>
+            <td className="number not-on-phone">{changeOf(line, view)}</td>
+            <td className="number not-on-phone">{moneyShown(wholeValue(line.value), currency)}</td>
+            <td className="number end">{stockShown(line.balance.quantity, material.measure, "there")}</td>
+            <td className="number not-on-phone">{moneyShown(wholeValue(line.balance.value), currency)}</td>
           </tr>
         ))}
       </Ledger>
@@ -50,5 +49,9 @@ export function LotHistory({ lines, currency, today }: Lines): ReactNode {
   );
 }
 
-const signed = (quantity: bigint): string =>
-  quantity < 0n ? `−${countShown(-quantity)}` : quantity > 0n ? `+${countShown(quantity)}` : "0";
+/** What moves between shelf and hold changes nothing of what is there. */
+function changeOf({ quantity, entries }: HistoryLine, { material: { measure } }: LotView): string {
+  if (quantity !== 0n) return stockShown(quantity, measure, "nearest");
+  const moved = entries.find((entry) => entry.quantity > 0n);
+  return moved === undefined ? "–" : `${stockShown(moved.quantity, measure, "nearest")} moved`;
+}

@@ -1,85 +1,82 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
-import type { Day } from "@/lib/domain/calendar";
-import { type LotName, wholeValue } from "@/lib/domain/ledger/posting";
-import type { Source, TraceBack } from "@/lib/domain/ledger/trace";
-import type { CurrencyCode } from "@/lib/domain/money";
-import { inARow } from "@/lib/edge/counted";
-import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
-import { unitsInWords } from "@/lib/edge/forms/posting-forms";
-import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
-import { PLACE_WORDS, POSTING_WORDS } from "@/lib/edge/posting-words";
+import type { IntoBatch } from "@/lib/domain/ledger/trace";
+import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
+import { PLACE_WORDS } from "@/lib/edge/forms/posting-refusals";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
+import { postingAddress } from "./addresses";
+import type { LotView } from "./lot-view";
 
-interface Traced {
-  readonly trace: TraceBack;
-  readonly nameOf: (lot: LotName) => { readonly name: string; readonly measure: "mass" | "count" };
-  readonly currency: CurrencyCode;
-  readonly today: Day;
-}
-
-/** What the lot came from, lot by lot, back to the posting with which each came; and where its units are. */
-export function LotTrace({ trace, nameOf, currency, today }: Traced): ReactNode {
-  const { from, units, runs } = trace;
-  const mass = from.filter(({ lot }) => nameOf(lot).measure === "mass").reduce((sum, { taken }) => sum + taken, 0n);
-  const places = units.map(({ place, quantity }) => `${unitsInWords(quantity)} ${PLACES[place] ?? PLACE_WORDS[place]}`);
+/** Where a lot came from and where all of it has gone, to the last microgram. */
+export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
+  const { material, today, trace, lines } = view;
+  const shown = (amount: bigint): string => stockInFull(amount, material.measure);
+  const first = lines.find(({ posting }) =>
+    posting.entries.some(({ place, quantity }) => place.kind === "supplier" && quantity < 0n),
+  );
   return (
-    <section className="finished-section">
-      <h2>Where it came from</h2>
-      <p className="small soft">
-        {places.length > 0 && `${inARow(places)}. `}
-        {from.length === 0
-          ? "It was entered as finished: the books do not say what went into it."
-          : `Its batch took ${stockInFull(mass, "mass")} by weight from the lots below.`}{" "}
-        {runs.map((run) => (
-          <Link key={run} href={makingAddress(run)}>
-            The run that made it
+    <section aria-labelledby="lot-trace">
+      <h2 id="lot-trace">Where it came from, and where it has gone</h2>
+      {first && (
+        <p>
+          <Link href={postingAddress(first.posting.id)} prefetch={false}>
+            {POSTING_WORDS[first.posting.kind]}
           </Link>
-        ))}
-      </p>
-      {from.length > 0 && (
-        <Ledger
-          caption="Lots that went into it"
-          columns={[
-            { name: "Material and lot" },
-            { name: "Taken", kind: "number" },
-            { name: "Worth", kind: "number" },
-            { name: "Came with" },
-          ]}
-        >
-          {from.map((source) => (
-            <SourceRow key={`${source.run} ${source.lot.id}`} {...{ source, nameOf, currency, today }} />
-          ))}
-        </Ledger>
+          {first.posting.reason !== null && ` ${first.posting.reason}`}, {dayShown(first.posting.day, today)}.
+        </p>
       )}
+      <Ledger
+        caption="All that came of it, and where it has gone"
+        columns={[{ name: "Where" }, { name: "Holds of this lot", kind: "number" }]}
+      >
+        {trace.places.map(({ place, quantity }) => (
+          <TraceRow key={place} name={capital(PLACE_WORDS[place])} figure={shown(quantity)} />
+        ))}
+        {trace.batches.map((batch) => (
+          <BatchRows key={batch.run} batch={batch} shown={shown} />
+        ))}
+        <tr className="total">
+          <th scope="row">All that came</th>
+          <td className="number end">{shown(trace.came)}</td>
+        </tr>
+      </Ledger>
+      <p className={trace.unaccounted === 0n ? "label" : "fault"}>
+        {trace.unaccounted === 0n
+          ? "All of it is accounted for."
+          : `${shown(trace.unaccounted)} is not accounted for; check the books.`}
+      </p>
     </section>
   );
 }
 
-const PLACES: Readonly<Partial<Record<TraceBack["units"][number]["place"], string>>> = { finished: "in stock" };
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-function SourceRow({
-  source: { lot, taken, value, cameWith },
-  nameOf,
-  currency,
-  today,
-}: Omit<Traced, "trace"> & { readonly source: Source }): ReactNode {
-  const { name, measure } = nameOf(lot);
+function BatchRows({
+  batch: { run, taken, lostWithinPlan, finished },
+  shown,
+}: {
+  readonly batch: IntoBatch;
+  readonly shown: (amount: bigint) => string;
+}): ReactNode {
+  if (finished === null) return <TraceRow name={`In the batch of run ${run}`} figure={shown(taken)} />;
   return (
-    <tr>
-      <th scope="row">
-        {name}
-        <small>Lot {lot.id}</small>
-      </th>
-      <td className="number end">{stockInFull(taken, measure)}</td>
-      <td className="number not-on-phone">{moneyShown(wholeValue(value), currency)}</td>
-      <td className="second-line">
-        {cameWith && (
-          <Link href={postingAddress(cameWith.id)}>
-            {POSTING_WORDS[cameWith.kind]} {dayShown(cameWith.day, today)}
-          </Link>
-        )}
-      </td>
-    </tr>
+    <>
+      {finished.units.map(({ place, units, holding }) => (
+        <TraceRow
+          key={place}
+          name={`Finished lot ${finished.lot}, ${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"} ${PLACE_WORDS[place]}`}
+          figure={shown(holding)}
+        />
+      ))}
+      {lostWithinPlan > 0n && <TraceRow name={`Lost within plan, run ${run}`} figure={shown(lostWithinPlan)} />}
+    </>
   );
 }
+
+const TraceRow = ({ name, figure }: { readonly name: string; readonly figure: string }): ReactNode => (
+  <tr>
+    <th scope="row">{name}</th>
+    <td className="number end">{figure}</td>
+  </tr>
+);

@@ -15,8 +15,8 @@ import { realToday } from "@/lib/edge/real-today";
 import { readHistoryOfLot, readStock, readTraceBack } from "@/lib/store/ledger/ledger-answers";
 import { finishedStock, type FinishedStock } from "../../_parts/finished-stock";
 import { LotForms } from "../../_parts/lot-forms";
-import { LotHistory } from "../../_parts/lot-history";
-import { LotTrace } from "../../_parts/lot-trace";
+import { FinishedHistory } from "../../_parts/finished-history";
+import { FinishedTrace } from "../../_parts/finished-trace";
 import "../../shelf.css";
 
 export const metadata: Metadata = { title: "A finished lot" };
@@ -49,8 +49,8 @@ export default async function FinishedLotPage({ params, searchParams }: Page): P
       </Opening>
       <Done did={parameters.did} units={parameters.units} />
       <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />
-      <LotTrace trace={trace} nameOf={nameOf(workshop)} currency={currency} today={today} />
-      <LotHistory lines={history} currency={currency} today={today} />
+      <FinishedTrace trace={trace} nameOf={nameOf(workshop)} currency={currency} today={today} />
+      <FinishedHistory lines={history} currency={currency} today={today} />
     </>
   );
 }
