@@ -18,6 +18,7 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "buying", path: "/buying" },
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },
   { name: "book-formula", path: "/book/formulas/f-conditioner" },

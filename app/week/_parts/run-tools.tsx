@@ -4,7 +4,7 @@ import { isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { moveARun, putRun, removeRun, resizeARun } from "../actions";
 import { AskingForm } from "./asking-form";
-import { Press } from "./press";
+import { Press } from "@/app/_ui/press";
 import { calledRun, unitsShown } from "./run-words";
 import { runsOn } from "./week-before";
 import { type WeekView, weekWith } from "./week-view";
