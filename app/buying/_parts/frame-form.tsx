@@ -26,7 +26,8 @@ export function FrameForm({ reading: { asked, daysFault }, suppliers, horizonDay
   return (
     <Form action="/buying" scroll={false} prefetch={false} className="buying-frame" aria-labelledby="frame">
       <h2 id="frame">Buy for how long, and from whom</h2>
-      <div className="buying-frame-fields">
+      {/* What is chosen goes with the address: another frame draws its fields anew, and the button keeps the focus. */}
+      <div className="buying-frame-fields" key={JSON.stringify(asked)}>
         <div className="field">
           <label htmlFor="frame-cover">Cover</label>
           <select id="frame-cover" name="cover" defaultValue={asked.cover}>
@@ -61,12 +62,12 @@ export function FrameForm({ reading: { asked, daysFault }, suppliers, horizonDay
             Everything must come in time
           </label>
         </fieldset>
-        <div className="buying-frame-buttons">
-          <button className="button">Find the least cost</button>
-          <Link className="button plain" href="/buying">
-            As set in the book
-          </Link>
-        </div>
+      </div>
+      <div className="buying-frame-buttons">
+        <button className="button">Find the least cost</button>
+        <Link className="button plain" href="/buying">
+          As set in the book
+        </Link>
       </div>
     </Form>
   );

@@ -95,7 +95,7 @@ function Line({
           )}
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
-              Why these<span className="unseen"> packs of {material.name}</span>?
+              Why these?<span className="unseen"> {material.name}</span>
             </Link>
           )}
         </td>
