@@ -70,7 +70,7 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   await expect(finding(page)).toContainText("Nothing needs to be bought");
   await page.getByLabel("Days to cover").fill("900");
   await page.getByRole("button", { name: "Find the least cost" }).click();
-  await expect(page.getByText(/^Is more than the 56 days that the plan looks ahead/)).toBeVisible();
+  await expect(page.getByText(/^Is more than the 56.days that the plan looks ahead/)).toBeVisible();
   await expect(page.getByLabel("Days to cover")).toHaveValue("900");
 });
 
