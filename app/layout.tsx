@@ -28,6 +28,7 @@ const PLACES: readonly Place[] = [
   { href: "/cost", name: "Cost" },
   { href: "/week", name: "Week" },
   { href: "/shelf", name: "Shelf" },
+  { href: "/buying", name: "Buying" },
   { href: "/book", name: "Book" },
 ];
 

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { AskingAnswer } from "./asking-answer";
-import { AskingForm } from "./asking-form";
+import { AskingForm } from "@/app/_ui/asking-form";
 
 interface TakesBack {
   readonly act: (before: AskingAnswer, form: FormData) => Promise<AskingAnswer>;

@@ -69,6 +69,7 @@ const ALLOWED: readonly Edge[] = [
   edge("", "lib/commands/asks-store.ts", "@/lib/store/books"),
   edge("", "app/week/page.tsx", "@/lib/store/books"),
   edge("", "app/week/actions.ts", "@/lib/operations/open-workshop"),
+  edge("", "app/buying/buying-for-page.ts", "@/lib/operations/open-workshop"),
   edge("", "app/cost/uses-own-part.tsx", "@/app/cost/_parts/working"),
   edge("", "app/cost/_parts/asks-ui.tsx", "@/app/_ui/ledger"),
 ];

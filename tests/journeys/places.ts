@@ -18,6 +18,7 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "buying", path: "/buying" },
   { name: "finished", path: "/shelf/finished" },
   { name: "book-history", path: "/book/history" },
   { name: "book-stock-value", path: "/book/stock-value" },

@@ -3,7 +3,7 @@ import { type Day, isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { dayShown } from "@/lib/edge/figures";
 import { putRun } from "../actions";
-import { Press } from "./press";
+import { Press } from "@/app/_ui/press";
 import { calledRun } from "./run-words";
 import type { WeekView } from "./week-view";
 

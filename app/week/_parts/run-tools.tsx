@@ -5,7 +5,7 @@ import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { makingAddress } from "@/lib/edge/ledger-address";
 import { moveARun, putRun, removeRun, resizeARun } from "../actions";
 import { AskingForm } from "@/app/_ui/asking-form";
-import { Press } from "./press";
+import { Press } from "@/app/_ui/press";
 import { calledRun, unitsShown } from "./run-words";
 import { runsOn } from "./week-before";
 import type { WeekView } from "./week-view";

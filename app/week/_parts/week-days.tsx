@@ -7,7 +7,7 @@ import { dayShown } from "@/lib/edge/figures";
 import { dayInWeek } from "@/lib/edge/week-title";
 import { putRun } from "../actions";
 import { DayHours } from "./day-hours";
-import { Press } from "./press";
+import { Press } from "@/app/_ui/press";
 import { MadeSlip, RunSlip } from "./run-slip";
 import { calledRun } from "./run-words";
 import { runsOn } from "./week-before";

@@ -7,7 +7,7 @@ import { hoursCarried } from "@/lib/edge/forms/week-forms";
 import { planAgain, putRun, removeRun, resizeBack } from "../actions";
 import { hoursBack } from "../hours-actions";
 import type { Deed } from "./deed";
-import { Press } from "./press";
+import { Press } from "@/app/_ui/press";
 import { unitsShown } from "./run-words";
 import type { WeekView } from "./week-view";
 import { WhatChanged } from "./what-changed";

@@ -37,7 +37,11 @@ export interface PlannedLine {
 }
 
 /** The basket that was found for a shopping list, with the list's materials, offers and days. */
-export function plannedBasket(workshop: Workshop, list: ShoppingList, { basket, gap }: LeastBasket): PlannedBasket {
+export function plannedBasket(
+  workshop: Workshop,
+  list: ShoppingList,
+  { basket, gap }: Pick<LeastBasket, "basket" | "gap">,
+): PlannedBasket {
   const supplierOf = byId("supplier", workshop.suppliers);
   const candidates = list.purchases.flatMap(({ material, candidates }) =>
     candidates.map((candidate) => ({ id: candidate.offer.id, material, candidate })),

@@ -10,7 +10,7 @@ interface Pressed {
   /** Said in place of what is shown, where that is not enough by itself. */
   readonly name?: string | undefined;
   readonly className?: string;
-  /** The place of a run that is being moved: arrow keys walk through these. */
+  /** One of several places that arrow keys walk through. */
   readonly place?: string;
 }
 

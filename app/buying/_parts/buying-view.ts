@@ -1,0 +1,44 @@
+/** What every part of the page is drawn from. */
+import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
+import type { Day } from "@/lib/domain/calendar";
+import type { CurrencyCode } from "@/lib/domain/money";
+import type { Stock } from "@/lib/domain/quantity";
+import type { Material } from "@/lib/domain/workshop";
+import { amountShown, countShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
+
+export interface BuyingView {
+  readonly today: Day;
+  readonly currency: CurrencyCode;
+  readonly asked: AskedFrame;
+  /** What is to be bought of each material, by its id. */
+  readonly wanted: ReadonlyMap<string, { readonly quantity: Stock; readonly buyBy: Day }>;
+  /** What the basket leaves over of each material, by its id. */
+  readonly leftOver: ReadonlyMap<string, Stock>;
+}
+
+export const moneyIn = ({ currency }: Pick<BuyingView, "currency">, amount: bigint): string =>
+  moneyShown(amount, currency);
+
+/** `3 × 1 kg` */
+export const packsShown = ({ offer, packs }: PlannedLine): string =>
+  `${countShown(packs)}${NO_BREAK}×${NO_BREAK}${amountShown(offer.pack.typed)}`;
+
+/** What is left of a material beyond what was wanted, or nothing to say. */
+export function leftOverWords(material: Material, { leftOver }: BuyingView): string | null {
+  const left = leftOver.get(material.id) ?? 0n;
+  return left === 0n ? null : `${stockShown(left, material.measure, "there")} more than needed`;
+}
+
+/** All lines of an order come on one day. */
+export const arrivesOn = ({ lines: [first] }: PlannedOrder): Day => {
+  if (first === undefined) throw new Error("an order without a line");
+  return first.arrives;
+};
+
+export const orderAnchor = (supplier: string): string => `order-${encodeURIComponent(supplier)}`;
+export const whyAnchor = (offer: string): string => `why-${encodeURIComponent(offer)}`;
+
+/** The same page with the reason for one line. */
+export const whyAddress = (asked: AskedFrame, offer: string): `/buying?${string}` =>
+  buyingAddress(asked, { why: offer }, whyAnchor(offer));

@@ -1,0 +1,65 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { Ledger } from "@/app/_ui/ledger";
+import type { Day } from "@/lib/domain/calendar";
+import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
+import { dayShown, stockShown } from "@/lib/edge/figures";
+import { materialAddress } from "@/lib/edge/material-address";
+import { runAddress } from "@/lib/edge/run-address";
+import type { BuyingView } from "./buying-view";
+
+interface Needs {
+  readonly outlooks: readonly MaterialOutlook[];
+  readonly productOf: (id: string) => { readonly name: string };
+  readonly view: BuyingView;
+}
+
+const COLUMNS = [
+  { name: "Material" },
+  { name: "To buy", kind: "number" },
+  { name: "There by", className: "not-on-phone" },
+  { name: "First run that needs it" },
+] as const;
+
+/** What the plan lacks, by which day, and for which run. */
+export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
+  return (
+    <section className="block buying-needs" aria-labelledby="needs">
+      <h2 id="needs">What the plan lacks</h2>
+      <Ledger caption="What is to be bought, by which day, and the first run that needs it" columns={COLUMNS}>
+        {outlooks.map(({ material, toBuy, neededBy, events }) => (
+          <tr key={material.id}>
+            <th scope="row">
+              <Link href={materialAddress(material.id)}>{material.name}</Link>
+            </th>
+            <td className="number end">{stockShown(toBuy, material.measure, "lacking")}</td>
+            <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
+            <td className="small soft second-line">
+              <FirstRun events={events} productOf={productOf} view={view} />
+            </td>
+          </tr>
+        ))}
+      </Ledger>
+    </section>
+  );
+}
+
+const dayOr = (day: Day | null, { today }: BuyingView): string => (day === null ? "not known" : dayShown(day, today));
+
+function FirstRun({
+  events,
+  productOf,
+  view,
+}: Pick<Needs, "productOf" | "view"> & Pick<MaterialOutlook, "events">): ReactNode {
+  const lacking = events.find(isLacking);
+  if (lacking === undefined) return "Keeps the safety stock";
+  const { run } = lacking;
+  return (
+    <Link href={runAddress(run)}>
+      {productOf(run.product).name}, {dayShown(run.date, view.today)}
+    </Link>
+  );
+}
+
+const isLacking = (event: ShelfEvent): event is Extract<ShelfEvent, { kind: "drawn" }> =>
+  event.kind === "drawn" && event.lacking > 0n;

@@ -1,0 +1,50 @@
+import type { ReactNode } from "react";
+import type { BasketDifference, Decider } from "@/lib/domain/buying/basket-difference";
+import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
+import { type BuyingView, moneyIn, packsShown } from "./buying-view";
+import { packsOf } from "./in-all";
+
+export type Reason =
+  | { readonly kind: "no other offer" }
+  | {
+      readonly kind: "next best";
+      readonly decider: Decider;
+      readonly difference: BasketDifference;
+      readonly isProven: boolean;
+    };
+
+const DECIDED: Readonly<Record<Decider, string>> = {
+  "the same": "Of baskets that cost the same, the one found first is taken.",
+  "price break": "The price for more packs decides.",
+  price: "The price of the goods decides.",
+  delivery: "Delivery decides: the goods alone would cost no more.",
+  "the rest of the orders": "The rest of the orders decides: their minimums, their breaks and their delivery.",
+};
+
+interface Asked {
+  readonly line: PlannedLine;
+  readonly reason: Reason;
+  readonly view: BuyingView;
+}
+
+/** What the next best choice would have cost, and which rule decided. @rule BUY-18 */
+export function WhyWords({ line, reason, view }: Asked): ReactNode {
+  if (reason.kind === "no other offer")
+    return <b>No other offer of {line.material.name} was in the choice, so nothing else could serve.</b>;
+  const { difference, decider, isProven } = reason;
+  const own = difference.materials.find(({ material }) => material.id === line.material.id);
+  const others = difference.materials.length - (own ? 1 : 0);
+  return (
+    <span className="line-reason">
+      <b>{own ? packsOf(own.there) : "Another basket"}</b> in place of {packsShown(line)} would make it all{" "}
+      {difference.more === 0n ? "cost the same" : <b>{moneyIn(view, difference.more)} dearer</b>}
+      {others > 0 && ", with other packs elsewhere too"}
+      {difference.moreDelivery !== 0n && `, delivery ${deliveryWords(difference.moreDelivery, view)}`}.{" "}
+      {DECIDED[decider]}
+      {!isProven && " The search ran out of time for one of the two, so that this is not proven."}
+    </span>
+  );
+}
+
+const deliveryWords = (more: bigint, view: BuyingView): string =>
+  more > 0n ? `${moneyIn(view, more)} more` : `${moneyIn(view, -more)} less`;

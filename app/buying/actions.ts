@@ -1,0 +1,45 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect, RedirectType } from "next/navigation";
+import { orderIn } from "@/lib/edge/forms/order-form";
+import { readNewId, textIn } from "@/lib/edge/forms/week-forms";
+import { placeOrder, takeOrderBack } from "@/lib/operations/place-order";
+import { addressOfDeed, type Deed } from "./_parts/deed";
+
+/** Keeps the order that the slip showed as open. */
+export async function placeTheOrder(form: FormData): Promise<void> {
+  const order = orderIn(form);
+  if (order === null) return goOn(form, { did: "not understood", about: "" });
+  const told = await placeOrder(order);
+  switch (told.kind) {
+    case "ordered":
+    case "already ordered":
+      return goOn(form, { did: "ordered", about: order.id });
+    case "offer changed":
+    case "ordered otherwise":
+    case "already received":
+      return goOn(form, { did: told.kind, about: "" });
+    case "no workshop":
+      return redirect("/", RedirectType.push);
+  }
+}
+
+/** Takes back an order that was placed. */
+export async function takeTheOrderBack(form: FormData): Promise<void> {
+  const about = readNewId(form, "id");
+  const told = about === null ? ({ kind: "not there" } as const) : await takeOrderBack(about);
+  switch (told.kind) {
+    case "taken back":
+      return goOn(form, { did: "taken back", about: told.order.supplier });
+    case "not there":
+      return goOn(form, { did: "not there", about: "" });
+    case "no workshop":
+      return redirect("/", RedirectType.push);
+  }
+}
+
+function goOn(form: FormData, deed: Deed): never {
+  revalidatePath("/", "layout");
+  redirect(addressOfDeed(textIn(form, "frame"), deed), RedirectType.push);
+}

@@ -1,0 +1,79 @@
+/** An order as words to send and as rows for a spreadsheet. The app sends nothing. */
+import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
+import { type Day, isoDate } from "@/lib/domain/calendar";
+import { whole } from "@/lib/domain/fraction";
+import { type CurrencyCode, decimalsOf, moneyText } from "@/lib/domain/money";
+import { amountShown, longDayShown, moneyShown, NO_BREAK, priceShown } from "./figures";
+
+interface Ordering {
+  readonly order: PlannedOrder;
+  readonly workshop: string;
+  readonly currency: CurrencyCode;
+  readonly today: Day;
+}
+
+/** Words that can be pasted into a letter, a line for each offer, without no-break spaces. */
+export function orderText({
+  order: { supplier, lines, goods, shipping, total },
+  workshop,
+  currency,
+  today,
+}: Ordering): string {
+  const words = [
+    `Order from ${workshop} to ${supplier.name}`,
+    longDayShown(today, today),
+    "",
+    ...lines.map(
+      (line) =>
+        `${line.packs.toString()} × ${amountShown(line.offer.pack.typed)} ${line.material.name}, ` +
+        `${priceShown(line.packPrice, currency)} each, ${moneyShown(line.cost, currency)}`,
+    ),
+    "",
+    `Goods ${moneyShown(goods, currency)}`,
+    `Delivery ${moneyShown(shipping, currency)}`,
+    `In all ${moneyShown(total, currency)}`,
+  ];
+  return `${words.join("\n").replaceAll(NO_BREAK, " ")}\n`;
+}
+
+const COLUMNS = ["Supplier", "Material", "Offer", "Pack", "Packs", "Price of a pack", "Cost", "Currency", "Comes"];
+
+/**
+ * Rows with commas between the fields and CRLF after each row (RFC 4180). A text that a spreadsheet would take for a
+ * formula has an apostrophe before it, as OWASP advises against CSV injection.
+ */
+export function orderCsv({
+  order: { supplier, lines, shipping },
+  currency,
+}: Omit<Ordering, "workshop" | "today">): string {
+  const rows = [
+    COLUMNS,
+    ...lines.map((line) => lineFields(line, supplier.name, currency)),
+    [supplier.name, "Delivery", "", "", "", "", exact(shipping, currency), currency, ""],
+  ];
+  return rows.map((fields) => `${fields.map(csvField).join(",")}\r\n`).join("");
+}
+
+const lineFields = (line: PlannedLine, supplier: string, currency: CurrencyCode): readonly string[] => [
+  supplier,
+  line.material.name,
+  line.offer.id,
+  `${line.offer.pack.typed.number} ${line.offer.pack.typed.unit}`,
+  line.packs.toString(),
+  exact(line.packPrice, currency),
+  exact(line.cost, currency),
+  currency,
+  isoDate(line.arrives),
+];
+
+/** With the currency's own decimals, or with all where it has more. */
+function exact(micros: bigint, currency: CurrencyCode): string {
+  const own = decimalsOf(currency);
+  const decimals = [own, 6].find((each) => micros % 10n ** BigInt(6 - each) === 0n) ?? 6;
+  return moneyText(whole(micros), decimals);
+}
+
+function csvField(text: string): string {
+  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

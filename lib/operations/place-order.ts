@@ -1,0 +1,98 @@
+import type { Day } from "@/lib/domain/calendar";
+import type { Books } from "@/lib/domain/desk";
+import type { MicroUnits } from "@/lib/domain/money";
+import { type Packs, quantity, type Stock } from "@/lib/domain/quantity";
+import type { Offer, Order, OrderLine } from "@/lib/domain/workshop";
+import { onTheBooks } from "./on-the-books";
+
+/** An order as it was shown. */
+export interface OrderToPlace {
+  /** Made when the form is drawn. */
+  readonly id: string;
+  readonly supplier: string;
+  readonly placed: Day;
+  /** The day on which it comes. */
+  readonly due: Day;
+  readonly lines: readonly OrderedPacks[];
+}
+
+export interface OrderedPacks {
+  readonly offer: string;
+  readonly packs: Packs;
+  /** What one pack costs at so many, as it was shown. */
+  readonly packPrice: MicroUnits;
+}
+
+export type PlaceOrderResult =
+  /** Taking it back removes it. */
+  | { readonly kind: "ordered"; readonly order: Order; readonly books: Books }
+  /** The form was sent before, and this is what it kept. */
+  | { readonly kind: "already ordered"; readonly order: Order }
+  | { readonly kind: "ordered otherwise" }
+  /** Something of it has come in, so that it is an open order no more. */
+  | { readonly kind: "already received" }
+  /** An offer is gone, or says something else than was shown. */
+  | { readonly kind: "offer changed"; readonly offer: string };
+
+/** Keeps an open order that the maker has placed; sent twice it is one order. @rule BUY-19 */
+export const placeOrder = (asked: OrderToPlace) => onTheBooks((books) => decidePlaceOrder(books, asked));
+
+export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderResult {
+  const { workshop } = books;
+  const there = workshop.orders.find(({ id }) => id === asked.id);
+  if (there === undefined && hasCome(books, asked.id)) return { kind: "already received" };
+  const lines: OrderLine[] = [];
+  for (const packs of asked.lines) {
+    const offer = workshop.offers.find(({ id }) => id === packs.offer);
+    if (offer === undefined || !stillSays(offer, packs, asked.supplier))
+      return there ? { kind: "ordered otherwise" } : { kind: "offer changed", offer: packs.offer };
+    lines.push(lineOf(offer, packs));
+  }
+  const { id, supplier, placed, due } = asked;
+  const order: Order = { id, supplier, placed, due, lines };
+  if (there) return isSame(there, order) ? { kind: "already ordered", order: there } : { kind: "ordered otherwise" };
+  return {
+    kind: "ordered",
+    order,
+    books: { ...books, workshop: { ...workshop, orders: [...workshop.orders, order] } },
+  };
+}
+
+export type TakeOrderBackResult =
+  { readonly kind: "taken back"; readonly order: Order; readonly books: Books } | { readonly kind: "not there" };
+
+/** Removes an open order, as if it had not been placed. @rule BUY-19 */
+export const takeOrderBack = (id: string) => onTheBooks((books) => decideTakeOrderBack(books, id));
+
+export function decideTakeOrderBack(books: Books, id: string): TakeOrderBackResult {
+  const { workshop } = books;
+  const order = workshop.orders.find((each) => each.id === id);
+  if (order === undefined || hasCome(books, id)) return { kind: "not there" };
+  const orders = workshop.orders.filter((each) => each !== order);
+  return { kind: "taken back", order, books: { ...books, workshop: { ...workshop, orders } } };
+}
+
+/** A line on order comes in as the lot `order/line`. */
+const hasCome = ({ workshop }: Books, id: string): boolean => workshop.lots.some((lot) => lot.id.startsWith(`${id}/`));
+
+function stillSays(offer: Offer, { packs, packPrice }: OrderedPacks, supplier: string): boolean {
+  const reached = offer.breaks.filter((each) => each.packs <= packs).sort((a, b) => (a.packs < b.packs ? 1 : -1));
+  return offer.supplier === supplier && packs >= offer.minPacks && (reached[0]?.price ?? offer.price) === packPrice;
+}
+
+const lineOf = (offer: Offer, { packs, packPrice }: OrderedPacks): OrderLine => ({
+  material: offer.material,
+  quantity: quantity<Stock>(packs * offer.pack.quantity),
+  cost: quantity<MicroUnits>(packs * packPrice),
+  expires: null,
+});
+
+const isSame = (a: Order, b: Order): boolean =>
+  a.supplier === b.supplier &&
+  a.placed === b.placed &&
+  a.due === b.due &&
+  a.lines.length === b.lines.length &&
+  a.lines.every((line, at) => {
+    const other = b.lines[at];
+    return line.material === other?.material && line.quantity === other.quantity && line.cost === other.cost;
+  });

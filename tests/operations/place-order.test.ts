@@ -1,0 +1,106 @@
+import { beforeEach, expect, test } from "vitest";
+import { plan } from "@/lib/domain/plan";
+import { quantity } from "@/lib/domain/quantity";
+import { basketOfList } from "@/lib/operations/choose-basket";
+import { shoppingListOf } from "@/lib/domain/buying/candidates";
+import { type OrderToPlace, placeOrder, takeOrderBack } from "@/lib/operations/place-order";
+import { readBooks } from "@/lib/store/books";
+import { day, formula, g, lot, material, money, offer, product, run, supplier } from "../helpers/notation";
+import { auditAfterEachTest } from "../helpers/store-audit";
+import { booksOf, keepBooks, openBooks } from "../helpers/store-desk";
+import { storeForEachTest } from "../helpers/store-folder";
+import { bareWorkshop } from "../helpers/store-workshop";
+
+const { file } = storeForEachTest();
+auditAfterEachTest(file);
+
+const today = day("2026-11-25");
+
+/** A run of 3 × 100 g on 10 December, and 100 g here: 200 g are to be bought. From two packs on a pack costs 4. */
+const books = () =>
+  booksOf(
+    bareWorkshop("Orders", {
+      suppliers: [supplier("s")],
+      materials: [material("A")],
+      offers: [
+        offer("a", "A", "100", "5", { supplier: "s", breaks: [{ packs: quantity(2n), price: money("4") }] }),
+        offer("b", "A", "100", "6", { supplier: "s" }),
+      ],
+      lots: [lot("L", "A", "100", "1")],
+      formulas: [formula("f", { A: "100" })],
+      products: [product("p", "f")],
+      runs: [run("r", "p", "2026-12-10", 3)],
+    }),
+  );
+
+const asked: OrderToPlace = {
+  id: "drawn-with-the-form",
+  supplier: "s",
+  placed: today,
+  due: day("2026-11-26"),
+  lines: [{ offer: "a", packs: quantity(2n), packPrice: money("4") }],
+};
+
+beforeEach(() => openBooks(books()));
+
+const workshop = async () => ((await readBooks()) ?? books()).workshop;
+const toBuy = async () => plan(await workshop(), today).materials.map((outlook) => outlook.toBuy);
+
+test("[BUY-19] an order that was placed is kept once, and the plan counts it as on the way", async () => {
+  expect(await toBuy()).toEqual([g("200")]);
+  expect((await placeOrder(asked)).kind).toBe("ordered");
+  expect((await placeOrder(asked)).kind).toBe("already ordered");
+  const { orders } = await workshop();
+  expect(orders).toEqual([
+    {
+      id: asked.id,
+      supplier: "s",
+      placed: today,
+      due: asked.due,
+      lines: [{ material: "A", quantity: g("200"), cost: money("8"), expires: null }],
+    },
+  ]);
+  expect(await toBuy()).toEqual([0n]);
+});
+
+test("[BUY-19] the same form with something else in it changes nothing", async () => {
+  await placeOrder(asked);
+  const other = { ...asked, lines: [{ offer: "a", packs: quantity<never>(3n), packPrice: money("4") }] };
+  expect((await placeOrder(other)).kind).toBe("ordered otherwise");
+  expect((await workshop()).orders).toHaveLength(1);
+});
+
+test.each([
+  { says: "is gone", line: { offer: "none", packs: 2n, packPrice: "4" } },
+  { says: "costs something else at so many packs", line: { offer: "a", packs: 1n, packPrice: "4" } },
+  { says: "costs something else now", line: { offer: "a", packs: 2n, packPrice: "3" } },
+])("[BUY-19] nothing is kept where an offer $says", async ({ line }) => {
+  const lines = [{ offer: line.offer, packs: quantity<never>(line.packs), packPrice: money(line.packPrice) }];
+  expect(await placeOrder({ ...asked, lines })).toEqual({ kind: "offer changed", offer: line.offer });
+  expect((await workshop()).orders).toEqual([]);
+});
+
+test("[BUY-19] an order is taken back once, and counts no more", async () => {
+  await placeOrder(asked);
+  expect((await takeOrderBack(asked.id)).kind).toBe("taken back");
+  expect((await takeOrderBack(asked.id)).kind).toBe("not there");
+  expect([(await workshop()).orders, await toBuy()]).toEqual([[], [g("200")]]);
+});
+
+test("[BUY-19] what has come in is neither ordered again by its form nor taken back", async () => {
+  const { workshop: before, desk } = books();
+  const arrived = lot(`${asked.id}/1`, "A", "200", "8");
+  await keepBooks({ desk, workshop: { ...before, lots: [...before.lots, arrived] } });
+  expect((await placeOrder(asked)).kind).toBe("already received");
+  expect((await takeOrderBack(asked.id)).kind).toBe("not there");
+});
+
+test("[BUY-7] [BUY-9] the least basket stands beside the one by hand, with what is left over", async () => {
+  const { workshop: open } = books();
+  const list = shoppingListOf(open, plan(open, today));
+  const chosen = await basketOfList(open, list);
+  // 2 × 4 by either way: the lowest unit price at two packs is 4 for 100 g
+  expect([chosen.chosen, chosen.cutShort, chosen.planned.gap]).toEqual(["least", null, null]);
+  expect([chosen.planned.total, chosen.byHand.planned.total]).toEqual([money("8"), money("8")]);
+  expect([...chosen.leftOver]).toEqual([["A", 0n]]);
+});
