@@ -48,4 +48,5 @@ test("the words of a caption are words", () => {
   );
   expect(drawn).toContain("&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;more&#39;</text>");
   expect(drawn).not.toContain("<script");
+  expect(drawn).not.toMatch(/\s(style|on\w+)=/);
 });
