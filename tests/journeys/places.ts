@@ -18,6 +18,8 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "shelf-lot", path: "/shelf/lots/L03" },
+  { name: "shelf-count", path: "/shelf/count" },
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },
   { name: "book-formula", path: "/book/formulas/f-conditioner" },
