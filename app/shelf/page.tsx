@@ -71,6 +71,9 @@ const StockLinks = (): ReactNode => (
     <Link className="button" href="/shelf/count" prefetch={false}>
       Count the shelf
     </Link>
+    <Link className="button" href="/shelf/finished" prefetch={false}>
+      Finished stock
+    </Link>
   </p>
 );
 

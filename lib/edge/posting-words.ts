@@ -1,17 +1,33 @@
-/** What a posting is called, in a title and in a line of a history. */
-import type { PostingKind } from "@/lib/domain/ledger/posting";
+/** The ledger's kinds and places as the screens say them. @rule LEDGER-2 */
+import type { Place, PlaceKind, PostingKind } from "@/lib/domain/ledger/posting";
 
-export const POSTING_TITLES: Readonly<Record<PostingKind, string>> = {
-  opening: "Here when the books were opened",
+export const POSTING_WORDS: Readonly<Record<PostingKind, string>> = {
+  opening: "Opened the books",
   correction: "Corrected in the Book",
   received: "Received",
-  "late cost": "A cost that came later",
+  "late cost": "Late cost",
   made: "Made",
   counted: "Counted",
   held: "Put on hold",
-  released: "Released from hold",
+  released: "Released",
   "written off": "Written off",
   sold: "Sold",
-  "taken back": "Taken back into stock",
+  "taken back": "Came back from a sale",
   reversal: "Taken back",
 };
+
+export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
+  supplier: "the supplier",
+  shelf: "the shelf",
+  hold: "on hold",
+  batch: "the batch",
+  finished: "finished stock",
+  sold: "sold",
+  lost: "lost",
+  expired: "out of date",
+  counted: "the count",
+  labour: "labour",
+  overhead: "overhead",
+};
+
+export const placeWords = (place: Place): string => PLACE_WORDS[place.kind];

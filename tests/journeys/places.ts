@@ -20,6 +20,14 @@ export const PLACES: readonly Place[] = [
   { name: "shelf", path: "/shelf" },
   { name: "shelf-lot", path: "/shelf/lots/L03" },
   { name: "shelf-count", path: "/shelf/count" },
+  { name: "finished", path: "/shelf/finished" },
+  { name: "book-history", path: "/book/history" },
+  { name: "book-stock-value", path: "/book/stock-value" },
+];
+
+/** Further places, for the pictures; the book's own journey measures its pages. */
+export const PICTURED: readonly Place[] = [
+  ...PLACES,
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },
   { name: "book-formula", path: "/book/formulas/f-conditioner" },

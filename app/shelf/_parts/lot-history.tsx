@@ -4,7 +4,7 @@ import { Ledger } from "@/app/_ui/ledger";
 import type { HistoryLine } from "@/lib/domain/ledger/history";
 import { wholeValue } from "@/lib/domain/ledger/posting";
 import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
-import { POSTING_TITLES } from "@/lib/edge/posting-words";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { postingAddress } from "./addresses";
 import type { LotView } from "./lot-view";
 
@@ -30,7 +30,7 @@ export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
             <th scope="row">{dayShown(line.posting.day, today, { weekday: false, year: true })}</th>
             <td className="second-line">
               <Link href={postingAddress(line.posting.id)} prefetch={false}>
-                {POSTING_TITLES[line.posting.kind]}
+                {POSTING_WORDS[line.posting.kind]}
               </Link>
               {line.posting.reason !== null && `: ${line.posting.reason}`}
               <span className="phone-only">

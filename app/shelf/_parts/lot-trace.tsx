@@ -4,7 +4,7 @@ import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
 import { PLACE_WORDS } from "@/lib/edge/forms/posting-refusals";
-import { POSTING_TITLES } from "@/lib/edge/posting-words";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { postingAddress } from "./addresses";
 import type { LotView } from "./lot-view";
 
@@ -21,7 +21,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
       {first && (
         <p>
           <Link href={postingAddress(first.posting.id)} prefetch={false}>
-            {POSTING_TITLES[first.posting.kind]}
+            {POSTING_WORDS[first.posting.kind]}
           </Link>
           {first.posting.reason !== null && ` ${first.posting.reason}`}, {dayShown(first.posting.day, today)}.
         </p>

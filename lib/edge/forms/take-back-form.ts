@@ -2,7 +2,7 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { ReversalResult } from "@/lib/domain/ledger/reverse";
 import { day, id, name } from "@/lib/edge/fields";
-import { POSTING_TITLES } from "@/lib/edge/posting-words";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { DAY, type FormField, ID, needed, TEXT } from "./form-fields";
 import { type FieldFault, type FormReading, readFormOf, type SentForm } from "./form-reading";
 import { judging } from "./judged-fields";
@@ -59,7 +59,7 @@ export function takeBackRefused(
         ],
         breaks: told.since.map(
           ({ posting, quantity }) =>
-            `${POSTING_TITLES[posting.kind]} on ${saying.day(posting.day)}: ${saying.amount(told.refusal.lot, quantity)}`,
+            `${POSTING_WORDS[posting.kind]} on ${saying.day(posting.day)}: ${saying.amount(told.refusal.lot, quantity)}`,
         ),
       };
     case "no such lot":

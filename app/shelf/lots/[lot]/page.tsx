@@ -13,7 +13,7 @@ import { isUsable } from "@/lib/domain/lots";
 import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
-import { POSTING_TITLES } from "@/lib/edge/posting-words";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { readHistoryOfLot, readTraceForward } from "@/lib/store/ledger/ledger-answers";
 import { idInStep, postingAddress } from "../../_parts/addresses";
 import { LotDeeds } from "../../_parts/lot-deeds";
@@ -118,7 +118,7 @@ function Done({ view, posting: id }: { readonly view: LotView; readonly posting:
     <div role="status">
       {line && (
         <p className="done">
-          {POSTING_TITLES[line.posting.kind]}: {line.posting.reason}.{" "}
+          {POSTING_WORDS[line.posting.kind]}: {line.posting.reason}.{" "}
           <Link href={postingAddress(line.posting.id)}>See it, or take it back</Link>
         </p>
       )}

@@ -10,7 +10,7 @@ import { lotsOf, type Posted } from "@/lib/domain/ledger/posting";
 import { counted } from "@/lib/edge/counted";
 import { currencySign, dayShown } from "@/lib/edge/figures";
 import { TAKE_BACK_FORM } from "@/lib/edge/forms/take-back-form";
-import { POSTING_TITLES } from "@/lib/edge/posting-words";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { readPosting } from "@/lib/store/ledger/ledger-answers";
 import { idInStep } from "../../_parts/addresses";
 import { lotsNamedIn } from "../../_parts/lots-named";
@@ -38,7 +38,7 @@ export default async function PostingPage({ params }: Addressed): Promise<ReactN
   const lotNamed = lotsNamedIn(workshop);
   return (
     <>
-      <Opening crumb={<ShelfCrumb />} title={POSTING_TITLES[posting.kind]}>
+      <Opening crumb={<ShelfCrumb />} title={POSTING_WORDS[posting.kind]}>
         {counted(lotsOf(posting).length, "lot", "lots").replace(/^./, (first) => first.toUpperCase())}, on{" "}
         <b>{dayShown(posting.day, today)}</b>
         {posting.reason !== null && `: ${posting.reason}`}.{" "}
