@@ -19,6 +19,8 @@ export const PLACES: readonly Place[] = [
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
   { name: "buying", path: "/buying" },
+  { name: "shelf-lot", path: "/shelf/lots/L03" },
+  { name: "shelf-count", path: "/shelf/count" },
   { name: "finished", path: "/shelf/finished" },
   { name: "book-history", path: "/book/history" },
   { name: "book-stock-value", path: "/book/stock-value" },

@@ -123,7 +123,7 @@ function withoutPlaces(what: string, { document, path }: Judged): string {
 }
 
 /** What the file's readers call by a key or by a power of two, as a form calls it. */
-const inFormWords = (what: string): string =>
+export const inFormWords = (what: string): string =>
   what
     .replace("above useMax", "above “Use up to”")
     .replaceAll("2^53-1 µg", "9,007,199,254 g")

@@ -3,7 +3,7 @@ import type { z } from "zod";
 import type { Density, Measure, Stock } from "@/lib/domain/quantity";
 import { amount } from "@/lib/edge/figure-fields";
 import { measured } from "@/lib/edge/workshop/amounts";
-import { placedFaults } from "./faults-in-words";
+import { inFormWords, placedFaults } from "./faults-in-words";
 import type { FieldFault, FormReading } from "./form-reading";
 
 export interface MeasuredBy {
@@ -32,13 +32,13 @@ export function judging({ faults: before }: Pick<FormReading, "faults">): Judgin
     if (typed === undefined || isFaulty(field)) return undefined;
     const read = schema.safeParse(typed);
     if (read.success) return read.data;
-    tell(field, read.error.issues[0]?.message ?? "cannot be read");
+    tell(field, inFormWords(read.error.issues[0]?.message ?? "cannot be read"));
     return undefined;
   };
   const stock: Judging["stock"] = (typed, { name, measure, density }, least, field) => {
     const placed = placedFaults();
     const read = measured<Stock>(value(amount, typed, field), { measure, density, called: name }, least, field, placed);
-    for (const { where, what } of placed.placed()) tell(where, what);
+    for (const { where, what } of placed.placed()) tell(where, inFormWords(what));
     return read?.quantity;
   };
   return { value, stock, tell, faults: () => faults };

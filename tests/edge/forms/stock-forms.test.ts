@@ -1,0 +1,149 @@
+import { describe, expect, test } from "vitest";
+import { countShown, readCount } from "@/lib/edge/forms/count-form";
+import { readDelivery, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
+import { readLotForm } from "@/lib/edge/forms/lot-forms";
+import { day, g, lot, material, money, offer, order, supplier } from "../../helpers/notation";
+import { bareWorkshop } from "../../helpers/store-workshop";
+import { sent } from "./workshop-of-file";
+
+const workshop = bareWorkshop("Shop", {
+  suppliers: [supplier("s")],
+  materials: [material("oil"), material("jar", { kind: "packaging", measure: "count" })],
+  offers: [offer("o", "oil", "1000", "20")],
+  lots: [lot("L1", "oil", "600", "6")],
+  orders: [order("po", "2026-11-27", [{ material: "oil", quantity: g("500"), cost: money("9"), expires: null }])],
+});
+
+const base = { id: "key", day: "2026-11-25", deliveryBy: "value", dutyBy: "value" };
+const line = (given: Readonly<Record<string, string>>, at = 0) =>
+  Object.fromEntries(Object.entries(given).map(([name, value]) => [`lines.${String(at)}.${name}`, value]));
+const told = (read: {
+  readonly kind: string;
+  readonly faults?: readonly { field: string | null; message: string }[];
+}) => (read.faults ?? []).map(({ field, message }) => `${field ?? "-"}: ${message}`);
+
+describe("a delivery as it was typed", () => {
+  test("[LEDGER-9] packs of an offer, a month as its last day, money to the coin", () => {
+    const typed = line({ offer: "o", packs: "2", lot: "A7", expires: "2028-02", paid: "£38.50" });
+    const read = readDelivery(
+      workshop,
+      sent({ ...base, ...typed, delivery: "4.40", supplier: "s", note: "invoice 9" }),
+    );
+    expect(read).toMatchObject({
+      kind: "read",
+      asked: {
+        note: "from Supplier s, invoice 9",
+        lines: [{ lot: "A7", quantity: g("2000"), expires: day("2028-02-29"), paid: money("38.5"), packs: 2n }],
+        extras: [{ what: "delivery", amount: money("4.4"), by: "value" }],
+      },
+    });
+  });
+
+  test("the lines of an order go back to it, by their place in it", () => {
+    const [due] = workshop.orders;
+    if (due === undefined) throw new Error("the workshop has an order");
+    const values = { ...base, ...valuesOfOrder(workshop, due), "lines.0.lot": "A8" };
+    expect(readDelivery(workshop, sent(values))).toMatchObject({
+      kind: "read",
+      asked: { lines: [{ quantity: g("500"), paid: money("9"), order: { id: "po", line: 0 } }] },
+    });
+  });
+
+  test("what is missing or of the wrong unit is said at its field", () => {
+    const typed = {
+      ...line({ material: "jar", packs: "1", pack: "1 kg", lot: "J" }),
+      ...line({ packs: "0", lot: "" }, 1),
+    };
+    expect(told(readDelivery(workshop, sent({ ...base, ...typed })))).toEqual([
+      "lines[0].paid: is needed; write an amount of money, as 8.40",
+      "lines[1].lot: is needed; write it here",
+      "lines[1].paid: is needed; write an amount of money, as 8.40",
+      "lines[0].pack: 1 kg is a mass, but Material jar is counted; write whole pieces, as 12 each",
+      "lines[1].material: is needed; choose an offer or a material",
+      "lines[1].packs: 0 is out of range 1 to 9,007,199,254,740,991",
+    ]);
+    expect(told(readDelivery(workshop, sent(base)))).toContain("lines: needs at least one line; write down what came");
+  });
+});
+
+describe("a count as it was typed", () => {
+  const row = (gross: string, tare = "") => ({
+    id: "key",
+    day: "2026-11-25",
+    reason: "month's end",
+    ...line({ lot: "L1", expected: "600000000", gross, tare }),
+  });
+
+  test.each([
+    { gross: "590", tare: "", counted: "590" },
+    { gross: "0.85 kg", tare: "260", counted: "590" },
+    { gross: "0", tare: "", counted: "0" },
+  ])("[LEDGER-13] $gross less $tare is $counted g", ({ gross, tare, counted }) => {
+    expect(readCount(workshop, sent(row(gross, tare)))).toMatchObject({
+      kind: "read",
+      asked: { lines: [{ counted: g(counted), expected: g("600") }] },
+    });
+  });
+
+  test.each([
+    {
+      gross: "100",
+      tare: "101",
+      says: "lines[0].tare: is more than the scale says; write what the empty vessel weighs",
+    },
+    {
+      gross: "",
+      tare: "5",
+      says: "lines[0].gross: is needed beside the vessel’s own weight; write what the scale says",
+    },
+    {
+      gross: "5 each",
+      tare: "",
+      says: "lines[0].gross: 5 each counts pieces, but Material oil is measured by mass; write it by weight, as 250 g",
+    },
+    { gross: "", tare: "", says: "-: nothing is written yet; write what the scale says of one lot at least" },
+  ])("'$gross' less '$tare' is refused", ({ gross, tare, says }) => {
+    expect(told(readCount(workshop, sent(row(gross, tare))))).toEqual([says]);
+  });
+
+  test("the differences are shown with what they are worth", () => {
+    const value = { materials: money("-0.1"), labour: money("0"), overhead: money("0") };
+    const difference = {
+      lot: { of: "material", id: "L1" },
+      expected: g("600"),
+      counted: g("590"),
+      quantity: g("-10"),
+      value,
+    } as const;
+    const { rows, total } = countShown(workshop, [difference]);
+    expect(rows).toEqual([["Material oil, lot L1", "600\u00a0g", "590\u00a0g", "−10\u00a0g", "−£0.10"]]);
+    expect(total?.at(-1)).toBe("−£0.10");
+  });
+});
+
+describe("what is done with a lot, as it was typed", () => {
+  const typed = { id: "key", day: "2026-11-25", amount: "50 g", why: "expired", from: "stock" };
+
+  test("[LEDGER-14] out of date is written off as such, anything else as lost", () => {
+    expect(readLotForm(workshop, "L1", "off", sent(typed))).toMatchObject({
+      asked: { as: "expired", from: "stock", quantity: g("50"), reason: "Out of date" },
+    });
+    expect(readLotForm(workshop, "L1", "off", sent({ ...typed, why: "spilt", reason: "cat" }))).toMatchObject({
+      asked: { as: "lost", reason: "Spilt: cat" },
+    });
+  });
+
+  test("[LEDGER-10] a credit takes from what the lot cost", () => {
+    const credit = { id: "key", day: "2026-11-25", why: "credit", cost: "3", reason: "note 4" };
+    expect(readLotForm(workshop, "L1", "cost", sent(credit))).toMatchObject({ asked: { amount: money("-3") } });
+  });
+
+  test("[LEDGER-8] nothing, and a lot that is not there, are refused", () => {
+    expect(told(readLotForm(workshop, "L1", "hold", sent({ ...typed, why: "doubt", amount: "0 g" })))).toEqual([
+      "amount: must be at least 1 µg, not 0 g",
+    ]);
+    expect(told(readLotForm(workshop, "gone", "off", sent(typed)))).toEqual([
+      "-: the lot is on no list any more; load the page again",
+    ]);
+  });
+});
