@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
-import { type Entry, type LotName, lotKey, placeKey } from "@/lib/domain/ledger/posting";
+import { type Entry, type LotName, lotKey, placeKey, wholeValue } from "@/lib/domain/ledger/posting";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { moneyShown } from "@/lib/edge/figures";
 import { placeWords } from "@/lib/edge/posting-words";
@@ -36,7 +36,7 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
               <small>Lot {lot.id}</small>
             </th>
             <td className="second-line">
-              {quantity < 0n ? "from" : "to"} {placeWords(place)}
+              {leaves({ quantity, value }) ? "from" : "to"} {placeWords(place)}
             </td>
             <td className="number end">{quantity === 0n ? "" : shown(quantity < 0n ? -quantity : quantity)}</td>
             <td className="number not-on-phone">{money(value.materials)}</td>
@@ -48,3 +48,7 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
     </Ledger>
   );
 }
+
+/** What has no quantity leaves with its value. */
+const leaves = ({ quantity, value }: Pick<Entry, "quantity" | "value">): boolean =>
+  quantity === 0n ? wholeValue(value) < 0n : quantity < 0n;

@@ -21,7 +21,7 @@ import { MakeFinding, MakeForm } from "../../_parts/make-form";
 import { MakeNotice } from "../../_parts/make-notice";
 import { weekWith } from "../../_parts/week-view";
 import { WhatChanged } from "../../_parts/what-changed";
-import { mondayOf } from "@/lib/domain/calendar";
+import { type Day, isoDate, mondayOf } from "@/lib/domain/calendar";
 import "../../week.css";
 
 export const metadata: Metadata = { title: "Making a run" };
@@ -45,6 +45,9 @@ export default async function MakePage({ params, searchParams }: Page): Promise<
   notFound();
 }
 
+/** Short enough to write on a jar; where it should be taken already, the run is refused. */
+const newLot = (today: Day): string => `${isoDate(today)}-${randomUUID().slice(0, 6)}`;
+
 interface OfRun {
   readonly found: Planned;
   readonly did: string;
@@ -53,7 +56,7 @@ interface OfRun {
 /** What it would take and change is worked out before it is confirmed; nothing is kept. */
 function Planning({ found, run, did }: OfRun & { readonly run: Run }): ReactNode {
   const { workshop, desk, today, prepared } = found;
-  const asked = { run: run.id, today, unitsMade: run.units, finishedLot: { id: randomUUID(), bestBefore: null } };
+  const asked = { run: run.id, today, unitsMade: run.units, finishedLot: { id: newLot(today), bestBefore: null } };
   const strict = closeAsMade({ workshop, desk }, { ...asked, ifShort: "refuse" });
   const made =
     strict.kind === "short" ? closeAsMade({ workshop, desk }, { ...asked, ifShort: "draw what is there" }) : strict;
