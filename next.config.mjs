@@ -8,6 +8,8 @@ const config = {
   typedRoutes: true,
   // The framework's own button would lie over the page's.
   devIndicators: false,
+  // Whoever asks gets the title with the page: streamed after it, a page has none for a moment.
+  htmlLimitedBots: /.*/,
   // Native or large, and never bundled.
   serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client", "highs"],
   experimental: {

@@ -1,6 +1,7 @@
-import { Fragment, type ReactNode } from "react";
+import type { ReactNode } from "react";
 import type { RibbonAxis as Axis } from "@/lib/edge/ribbon-axis";
-import type { Ribbon as Drawing, Step } from "@/lib/edge/ribbon";
+import type { Ribbon as Drawing } from "@/lib/edge/ribbon";
+import { ribbonMarkup } from "@/lib/edge/ribbon-markup";
 import { percentAcross } from "@/lib/edge/ribbon-time";
 import "./ribbon.css";
 
@@ -9,76 +10,23 @@ import "./ribbon.css";
  * weeks) stands in an inner drawing whose units are ticks; what must keep its shape (hatching, pins, words) stands at
  * a percentage. Needs one `RibbonInks` on the page.
  */
-export function Ribbon({ ribbon, weeks }: { readonly ribbon: Drawing; readonly weeks: readonly number[] }): ReactNode {
-  const { span, height, waterline, body, edge, safety, lack, waste, losses, arrivals, order, captions } = ribbon;
-  const across = (ticks: number): string => percentAcross(ticks, span);
-  return (
-    <svg className="ribbon" role="img" aria-label={ribbon.sentence} width="100%" height={height}>
-      <svg viewBox={`0 0 ${String(span)} ${String(height)}`} width="100%" height={height} preserveAspectRatio="none">
-        {body && <path className="ribbon-body" d={body} />}
-        {weeks.length > 0 && <path className="ribbon-weeks" d={uprights(weeks, height)} />}
-        {safety !== null && <path className="ribbon-safety" d={`M0 ${String(safety)}H${String(span)}`} />}
-        {edge && <path className="ribbon-edge" d={edge} />}
-      </svg>
-      {lack.map((step) => (
-        <rect key={step.from} {...place(step, span)} y={waterline} height={step.reach} fill="url(#ribbon-lack-ink)" />
-      ))}
-      {waste.map((step) => (
-        <rect
-          key={step.from}
-          {...place(step, span)}
-          y={waterline - step.reach}
-          height={step.reach}
-          fill="url(#ribbon-waste-ink)"
-        />
-      ))}
-      <rect className="ribbon-water" width="100%" y={waterline} height={1} />
-      {runsOn(lack).map((step) => (
-        <rect key={step.from} className="ribbon-lack-top" {...place(step, span)} y={waterline} height={2} />
-      ))}
-      <rect className="ribbon-today" x={-1} y={2} width={2} height={height - 2} />
-      {losses.map((tick) => (
-        <Fragment key={tick}>
-          <line className="ribbon-loss" x1={across(tick)} x2={across(tick)} y1={10} y2={waterline} />
-          <use href="#ribbon-hourglass" x={across(tick)} />
-        </Fragment>
-      ))}
-      {arrivals.map((tick) => (
-        <use key={tick} href="#ribbon-ring" x={across(tick)} y={waterline} />
-      ))}
-      {order && <use href={`#ribbon-${order.kind}`} x={across(order.at)} />}
-      {captions.map(({ row, ink, text, at, anchor, off }) => (
-        <text
-          key={`${row} ${String(at)}`}
-          className={`ribbon-caption ink-${ink}`}
-          x={across(at)}
-          dx={off}
-          y={row === "rail" ? 11 : waterline - 7}
-          textAnchor={anchor}
-        >
-          {text}
-        </text>
-      ))}
-    </svg>
-  );
-}
-
-const place = ({ from, width }: Step, span: number) => ({
-  x: percentAcross(from, span),
-  width: percentAcross(width, span),
-});
-
-const uprights = (ticks: readonly number[], height: number): string =>
-  ticks.map((tick) => `M${String(tick)} 0V${String(height)}`).join("");
-
-/** Steps that follow on one another, as one. */
-const runsOn = (steps: readonly Step[]): readonly Step[] =>
-  steps.reduce<readonly Step[]>((runs, step) => {
-    const last = runs.at(-1);
-    return last && last.from + last.width === step.from
-      ? [...runs.slice(0, -1), { ...last, width: last.width + step.width }]
-      : [...runs, step];
-  }, []);
+export const Ribbon = ({
+  ribbon,
+  weeks,
+}: {
+  readonly ribbon: Drawing;
+  readonly weeks: readonly number[];
+}): ReactNode => (
+  <svg
+    className="ribbon"
+    role="img"
+    aria-label={ribbon.sentence}
+    width="100%"
+    height={ribbon.height}
+    // One text in the place of some thirty elements; its words are escaped where it is made.
+    dangerouslySetInnerHTML={{ __html: ribbonMarkup(ribbon, weeks) }}
+  />
+);
 
 /** The days named above ribbons. `narrow` keeps to the few names that a narrow column has room for. */
 export function RibbonAxis({ axis, narrow = false }: { readonly axis: Axis; readonly narrow?: boolean }): ReactNode {

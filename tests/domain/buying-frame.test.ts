@@ -1,140 +1,179 @@
-/** Figures worked by hand from the rules; no published source. */
-import { expect, test } from "vitest";
-import { differenceOf, deciderOf, withoutOffer } from "@/lib/domain/buying/basket-difference";
-import { plannedBasket, type PlannedBasket } from "@/lib/domain/buying/basket-of-plan";
-import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
-import { type ShoppingList, shoppingListOf } from "@/lib/domain/buying/candidates";
-import { type BuyingFrame, framed, heldToTime } from "@/lib/domain/buying/frame";
+/** A maker's frame: what it narrows, and what it makes impossible. */
+import { describe, expect, test } from "vitest";
+import { type BuyingFrame, type FrameFault, OPEN_FRAME, overCap } from "@/lib/domain/buying/buying-frame";
+import { shoppingListIn } from "@/lib/domain/buying/candidates";
 import { leastBasket } from "@/lib/domain/buying/least-basket";
+import { lineReasons } from "@/lib/domain/buying/line-reasons";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import { isoDate } from "@/lib/domain/calendar";
 import { plan } from "@/lib/domain/plan";
-import type { Workshop } from "@/lib/domain/workshop";
-import { workshopOf } from "@/tests/helpers/bench";
-import { day, formula, inGrams, lot, material, money, offer, product, run, supplier } from "@/tests/helpers/notation";
+import { quantity } from "@/lib/domain/quantity";
+import { type Parts, workshopOf } from "../helpers/bench";
+import { day, formula, inGrams, material, money, offer, product, run, supplier } from "../helpers/notation";
 
+const EFFORT = 1_000_000;
 const today = day("2026-11-25");
-const asSet: BuyingFrame = { cover: "as set", leftOut: [], mustBeInTime: false };
 
-/** Runs of 1, 2 and 4 units, 100 g of A each, on 1, 10 and 25 December; 50 g are here. One working day to get more. */
-const workshop: Workshop = workshopOf({
-  suppliers: [supplier("near"), supplier("far")],
-  materials: [material("A")],
-  offers: [offer("a", "A", "100", "3", { supplier: "near" }), offer("big", "A", "1000", "9", { supplier: "far" })],
-  lots: [lot("L", "A", "50", "1")],
+/** A wants 100 g on 27 November, 300 g more on 7 December. Quick comes on the 26th, slow on 5 December. */
+const BENCH: Parts = {
+  settings: { horizonDays: 20, coverDays: 5 },
+  suppliers: [
+    supplier("quick", { leadDays: 1, leadCounts: "calendar", shipping: money("4.00"), shippingFreeFrom: money("30") }),
+    supplier("slow", { leadDays: 10, leadCounts: "calendar", minimumOrder: money("5.00") }),
+    supplier("idle", { minimumOrder: money("12.00") }),
+  ],
+  materials: [material("A"), material("B")],
+  offers: [
+    offer("qA", "A", "50", "6.00", { supplier: "quick", breaks: [{ packs: quantity(4n), price: money("4.00") }] }),
+    offer("qA-large", "A", "200", "22.00", { supplier: "quick" }),
+    offer("sA", "A", "100", "2.00", { supplier: "slow" }),
+    offer("iB", "B", "10", "1.00", { supplier: "idle" }),
+  ],
   formulas: [formula("f", { A: "100" })],
   products: [product("p", "f")],
-  runs: [run("r1", "p", "2026-12-01", 1), run("r2", "p", "2026-12-10", 2), run("r3", "p", "2026-12-25", 4)],
-});
-
-const listIn = (frame: BuyingFrame, of: Workshop = workshop): ShoppingList => {
-  const inFrame = framed(of, frame);
-  return shoppingListOf(inFrame, plan(inFrame, today));
-};
-const wantedIn = (frame: BuyingFrame): readonly string[] =>
-  listIn(frame).purchases.map(
-    ({ wanted, candidates }) => `${inGrams(wanted)} from ${candidates.map(({ offer: { id } }) => id).join(" ")}`,
-  );
-
-test.each([
-  // 700 g for all three, less the 50 g that are here
-  { cover: null, wanted: "650 from a big" },
-  // Ordered today it comes on Thursday 26 November; seven days of cover reach the run of 1 December alone
-  { cover: 7, wanted: "50 from a big" },
-  // Twenty days reach the run of 10 December too
-  { cover: 20, wanted: "250 from a big" },
-] as const)("[BUY-10] $cover days of cover ask for $wanted", ({ cover, wanted }) => {
-  expect(wantedIn({ ...asSet, cover })).toEqual([wanted]);
-});
-
-test("[BUY-10] a frame as the workshop is set leaves it as it is, and no frame changes the workshop itself", () => {
-  expect(framed(workshop, asSet)).toBe(workshop);
-  const before = JSON.stringify(workshop.offers, (_, value: unknown) =>
-    typeof value === "bigint" ? `${value}` : value,
-  );
-  framed(workshop, { cover: 7, leftOut: ["far"], mustBeInTime: true });
-  expect(JSON.stringify(workshop.offers, (_, value: unknown) => (typeof value === "bigint" ? `${value}` : value))).toBe(
-    before,
-  );
-});
-
-test("[BUY-11] a supplier that is left out offers nothing; what only it offers nobody does", () => {
-  expect(wantedIn({ ...asSet, leftOut: ["far"] })).toEqual(["650 from a"]);
-  const none = listIn({ ...asSet, leftOut: ["far", "near"] });
-  expect([none.purchases.length, none.unsourced.map(({ id }) => id)]).toEqual([0, ["A"]]);
-});
-
-test("[BUY-12] what cannot come in time is not bought, and is told with the days by which it is late", () => {
-  // Three safety days before Tuesday 1 December is Saturday 28 November; four working days from Wednesday: 1 December
-  const slow: Workshop = {
-    ...workshop,
-    suppliers: [supplier("near", { leadDays: 4 }), supplier("far", { leadDays: 4 })],
-    materials: [material("A", { safetyDays: 3 })],
-  };
-  const { list, tooLate } = heldToTime(listIn(asSet, slow));
-  expect(list.purchases).toEqual([]);
-  expect(
-    tooLate.map(
-      ({ material: { id }, buyBy, arrives, days }) => `${id} ${isoDate(buyBy)} ${isoDate(arrives)} ${String(days)}`,
-    ),
-  ).toEqual(["A 2026-11-28 2026-12-01 3"]);
-  const punctual = heldToTime(listIn(asSet));
-  expect([punctual.list.purchases.length, punctual.tooLate.length]).toEqual([1, 0]);
-});
-
-const basketFor = (of: Workshop, problem: (list: ShoppingList) => BasketProblem | null): PlannedBasket => {
-  const list = listIn(asSet, of);
-  const wanted = problem(list);
-  const answer = wanted && leastBasket(wanted, { effort: 100_000 });
-  if (answer?.kind !== "basket") throw new Error("no basket");
-  return plannedBasket(of, list, answer);
+  runs: [run("r1", "p", "2026-11-27", 1), run("r2", "p", "2026-12-07", 3)],
 };
 
-interface Deciding {
-  readonly decider: string;
-  readonly of: Workshop;
-  readonly line: string;
-  readonly more: string;
+function bought(frame: Partial<BuyingFrame>, parts: Parts = BENCH) {
+  const workshop = workshopOf(parts);
+  const framed = shoppingListIn(workshop, plan(workshop, today), { ...OPEN_FRAME, ...frame });
+  const problem = problemOf(workshop, framed.list);
+  const answer = leastBasket(problem, { effort: EFFORT });
+  if (answer.kind !== "basket") throw new Error("no basket");
+  return { ...framed, problem, answer };
 }
 
-const withSuppliers = (
-  near: Parameters<typeof supplier>[1],
-  far: Parameters<typeof supplier>[1],
-  offers = workshop.offers,
-): Workshop => ({
-  ...workshop,
-  suppliers: [supplier("near", near), supplier("far", far)],
-  offers,
-});
-const breaksAt7 = offer("a", "A", "100", "3", {
-  supplier: "near",
-  breaks: [{ packs: 7n as never, price: money("1") }],
+const inShort = (frame: Partial<BuyingFrame>) => {
+  const { list, answer, faults } = bought(frame);
+  const wanted = list.purchases.map((each) => `${each.material.id} ${inGrams(each.wanted)}`).join(", ");
+  const packs = [...answer.packs].map(([id, count]) => `${String(count)} ${id}`).join(", ");
+  const late = list.purchases.flatMap(({ candidates }) =>
+    candidates.flatMap((each) => (each.late ? each.offer.id : [])),
+  );
+  return { wanted, packs, late: late.join(" "), faults: faults.map(({ kind }) => kind).join(", ") };
+};
+
+describe("[BUY-10] a frame", () => {
+  test("that is open is the plan's own: the workshop's cover, whoever comes in time", () => {
+    expect(inShort({})).toEqual({ wanted: "A 100", packs: "2 qA", late: "", faults: "" });
+  });
+
+  test.each([
+    { days: 0, wanted: "", packs: "" },
+    { days: 1, wanted: "A 100", packs: "2 qA" },
+    { days: 10, wanted: "A 100", packs: "2 qA" },
+    { days: 11, wanted: "A 400", packs: "8 qA" },
+  ])("covers $days days from the first arrival", ({ days, wanted, packs }) => {
+    expect(inShort({ cover: { kind: "days", days } })).toMatchObject({ wanted, packs });
+  });
+
+  test("covers the horizon: eight packs at the break, without shipping", () => {
+    const { answer } = bought({ cover: { kind: "horizon" } });
+    expect(answer.basket.total).toBe(money("32.00"));
+  });
+
+  test("leaves a supplier out: the others' first arrival counts, and what is to be bought from then on", () => {
+    expect(inShort({ leftOut: new Set(["quick"]) })).toEqual({
+      // From 5 December on, and five days: both runs are owed by then. The first day that it can still help is the 5th
+      // itself, so it is not late for that.
+      wanted: "A 400",
+      packs: "4 sA",
+      late: "",
+      faults: "",
+    });
+  });
+
+  test("is held to a supplier, however late it comes", () => {
+    expect(inShort({ heldTo: new Set(["slow"]) })).toMatchObject({ wanted: "A 100", packs: "3 sA", late: "sA" });
+  });
+
+  test("is held to an offer", () => {
+    expect(inShort({ chosen: new Set(["qA-large"]) })).toMatchObject({ packs: "1 qA-large" });
+  });
+
+  test("takes what comes on any day where the maker does not mind", () => {
+    expect(inShort({ arrival: "any day" })).toMatchObject({ packs: "3 sA", late: "sA" });
+  });
 });
 
-test.each<Deciding>([
-  // 650 g: 1 × 1 kg at 9, or 7 × 100 g at 3 = 21
-  { decider: "price", of: workshop, line: "big", more: "12" },
-  // 7 × 100 g at 1 = 7 from seven packs on, or 9: without the break 21 would lose
-  { decider: "price break", of: withSuppliers({}, {}, [breaksAt7, ...workshop.offers.slice(1)]), line: "a", more: "2" },
-  // 9 and nothing for delivery, or 7 and 5 for delivery
-  {
-    decider: "delivery",
-    of: withSuppliers({ shipping: money("5") }, {}, [breaksAt7, ...workshop.offers.slice(1)]),
-    line: "big",
-    more: "3",
-  },
-])("[BUY-13] $decider decides for $line by $more", ({ decider, of, line: id, more }) => {
-  const chosen = basketFor(of, (list) => problemOf(of, list));
-  const other = basketFor(of, (list) => withoutOffer(problemOf(of, list), id));
-  const line = chosen.orders.flatMap(({ lines }) => lines).find(({ offer: { id: taken } }) => taken === id);
-  if (line === undefined) throw new Error(`${id} was not taken`);
-  const difference = differenceOf(chosen, other);
-  expect([deciderOf(line, difference), difference.more]).toEqual([decider, money(more)]);
-  const parts = difference.materials.reduce<bigint>((sum, each) => sum + each.more, difference.moreDelivery);
-  expect(parts).toBe(difference.more);
+describe("[BUY-11] a frame that cannot hold is told with the figures", () => {
+  const faultsOf = (frame: Partial<BuyingFrame>): readonly FrameFault[] => bought(frame).faults;
+
+  test("everyone left out", () => {
+    const [fault] = faultsOf({ leftOut: new Set(["quick", "slow"]) });
+    expect(fault).toMatchObject({ kind: "everyone left out", material: { id: "A" }, suppliers: ["quick", "slow"] });
+    expect(bought({ leftOut: new Set(["quick", "slow"]) }).list).toEqual({ purchases: [], unsourced: [] });
+  });
+
+  test("nothing in time, and by how many days", () => {
+    const [fault] = faultsOf({ arrival: "in time", heldTo: new Set(["slow"]) });
+    if (fault?.kind !== "nothing in time") throw new Error("another fault");
+    expect([isoDate(fault.buyBy), isoDate(fault.first), fault.daysLate]).toEqual(["2026-11-27", "2026-12-05", 8]);
+  });
+
+  test("a minimum order with nothing wanted", () => {
+    expect(faultsOf({ heldTo: new Set(["idle"]) })).toMatchObject([
+      { kind: "nothing wanted", supplier: { id: "idle" }, minimumOrder: money("12.00") },
+    ]);
+  });
+
+  test("an offer that nothing is wanted of", () => {
+    expect(faultsOf({ chosen: new Set(["iB"]) })).toMatchObject([
+      { kind: "chosen offer not wanted", offer: { id: "iB" } },
+    ]);
+  });
+
+  test("a cap below the least cost, and by how much", () => {
+    const { answer } = bought({});
+    expect(overCap(answer, money("15.99"))).toEqual({
+      kind: "over the cap",
+      cap: money("15.99"),
+      least: money("16.00"),
+      by: money("0.01"),
+    });
+    expect(overCap(answer, money("16.00"))).toBeNull();
+    expect(overCap(answer, null)).toBeNull();
+    // While a gap is open, what may still be saved counts for the maker.
+    expect(overCap({ ...answer, gap: money("1.00") }, money("15.00"))).toBeNull();
+  });
 });
 
-test("[BUY-13] where nothing else serves a material there is no next best", () => {
-  const problem = problemOf(workshop, listIn({ ...asSet, leftOut: ["far"] }));
-  expect(withoutOffer(problem, "a")).toBeNull();
+describe("[BUY-12] a line says why", () => {
+  const reasons = (frame: Partial<BuyingFrame>, parts?: Parts) => {
+    const { problem, answer } = bought(frame, parts);
+    return lineReasons(problem, answer, EFFORT);
+  };
+
+  test("what the next best choice costs more, and that its price alone decides", () => {
+    // Two at 6.00 and 4.00 of shipping, against one large at 22.00 and the same shipping.
+    expect(reasons({})).toEqual([{ offer: "qA", withoutIt: { more: money("10.00"), gap: null }, decidedBy: [] }]);
+  });
+
+  test("its price break", () => {
+    // Eight at 4.00 are 32.00 and nothing is shipped; without the break two large ones are 44.00, eight small ones 48.00.
+    const [line] = reasons({ cover: { kind: "horizon" } });
+    expect(line).toMatchObject({ offer: "qA", withoutIt: { more: money("12.00") } });
+    expect(line?.decidedBy).toContain("price break");
+  });
+
+  test("that nobody else offers the material", () => {
+    expect(reasons({ chosen: new Set(["qA"]) })).toEqual([{ offer: "qA", withoutIt: null, decidedBy: [] }]);
+  });
+
+  test("its least packs", () => {
+    const least = offer("sA", "A", "100", "2.00", { supplier: "quick", minPacks: quantity(4n) });
+    const [line] = reasons({}, { ...BENCH, offers: [least] });
+    expect(line).toMatchObject({ offer: "sA", decidedBy: ["least packs"] });
+  });
+
+  test("the charges: a third pack where free shipping is worth more than it costs", () => {
+    const withShipping = (shipping: string): Parts => ({
+      ...BENCH,
+      suppliers: [supplier("s", { shipping: money(shipping), shippingFreeFrom: money("20"), leadCounts: "calendar" })],
+      offers: [offer("oA", "A", "60", "6.70")],
+    });
+    // Two are 13.40 and the shipping, three are 20.10 without: dearer than 18.40, cheaper than 21.40.
+    expect(reasons({}, withShipping("5"))).toMatchObject([{ decidedBy: [] }]);
+    expect(reasons({}, withShipping("8"))).toMatchObject([{ decidedBy: ["shipping and minimum order"] }]);
+  });
 });

@@ -6,7 +6,7 @@ import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, chromium } from "@playwright/test";
 import { findBrowser, launchOptions } from "./browser";
-import { type Place, PLACES, SCHEMES, SIZES } from "./places";
+import { PICTURED, type Place, SCHEMES, SIZES } from "./places";
 import { type Opened, PROJECT, startApp } from "./server";
 
 const FOLDER = join(PROJECT, "pictures");
@@ -40,7 +40,7 @@ rmSync(FOLDER, { recursive: true, force: true });
 mkdirSync(FOLDER, { recursive: true });
 const only = process.argv[2];
 /** All places, or those whose name begins with what was asked for. */
-const wanted = PLACES.filter(({ name }) => name.startsWith(only ?? ""));
+const wanted = PICTURED.filter(({ name }) => name.startsWith(only ?? ""));
 const browser = await chromium.launch(launchOptions(findBrowser()));
 try {
   await takeAll(browser, "nothing", [{ name: "first", path: "/" }]);

@@ -18,6 +18,11 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+];
+
+/** Further places, for the pictures; the book's own journey measures its pages. */
+export const PICTURED: readonly Place[] = [
+  ...PLACES,
   { name: "buying", path: "/buying" },
   { name: "book", path: "/book" },
   { name: "book-materials", path: "/book/materials" },

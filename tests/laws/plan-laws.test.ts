@@ -7,7 +7,7 @@ import { plan } from "@/lib/domain/plan";
 import { BASES } from "@/lib/domain/plan-figures";
 import { quantity } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
-import { firstReports, planned } from "../agreement/agreement";
+import { basketIn, firstReports, planned } from "../agreement/agreement";
 import { workshops } from "../helpers/random-workshop";
 import { byCodePoint } from "../second/exact";
 import { movedBy, renamed, reordered, withToday } from "./workshop-changes";
@@ -23,9 +23,15 @@ function sorted(reports: Reports) {
       .toSorted((a, b) => byCodePoint(a.product, b.product)),
     runs: reports[basis].runs.toSorted((a, b) => byCodePoint(a.run, b.run)),
     materials: reports[basis].materials.toSorted((a, b) => byCodePoint(a.material, b.material)),
+    basket: withUnsourcedSorted(basketIn(reports[basis])),
   });
   return BASES.map(rows);
 }
+
+const withUnsourcedSorted = (basket: ReturnType<typeof basketIn>) => ({
+  ...basket,
+  unsourced: basket.unsourced.toSorted(byCodePoint),
+});
 
 function frozen<T>(value: T): T {
   if (typeof value === "object" && value !== null && !Object.isFrozen(value)) {
@@ -101,6 +107,15 @@ describe("what changes nothing", () => {
             material: names.material(row.material),
             expiring: row.expiring.map((each) => ({ ...each, lot: names.lot(each.lot) })),
           })),
+          basket: withUnsourcedSorted({
+            ...report.basket,
+            unsourced: report.basket.unsourced.map(names.material),
+            orders: report.basket.orders.map((order) => ({
+              ...order,
+              supplier: names.supplier(order.supplier),
+              lines: order.lines.map((line) => ({ ...line, offer: names.offer(line.offer) })),
+            })),
+          }),
         }));
         expect(after).toEqual(translated);
       }),

@@ -27,11 +27,13 @@ export const withToday = (file: WorkshopFile): WorkshopFile => ({
 
 export interface Renaming {
   readonly file: WorkshopFile;
-  /** The new name of a material, product, run or lot. */
+  /** The new name of a material, product, run, lot, offer or supplier. */
   readonly material: (id: string) => string;
   readonly product: (id: string) => string;
   readonly run: (id: string) => string;
   readonly lot: (id: string) => string;
+  readonly offer: (id: string) => string;
+  readonly supplier: (id: string) => string;
 }
 
 /** New names in the same order for what an old name can come before or after. */
@@ -56,6 +58,8 @@ export function renamed(file: WorkshopFile): Renaming {
     product,
     run,
     lot,
+    offer,
+    supplier,
     file: {
       ...file,
       suppliers: file.suppliers.map((each) => ({ ...each, id: supplier(each.id) })),

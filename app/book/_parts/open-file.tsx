@@ -88,8 +88,8 @@ function LookedInto({
         ))}
       </Ledger>
       <p className="foot label">
-        All of the present workshop is replaced, with its drafts, what is retired, your hours and the runs that were
-        made; a copy of all that is kept in a file beside the store.
+        All of the present workshop is replaced, with its drafts, what is retired, your hours and all that was posted; a
+        copy of all that is kept in a file beside the store.
       </p>
       <input type="hidden" name="mark" value={answer.mark} readOnly />
       {answer.text === null ? (

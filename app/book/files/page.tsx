@@ -24,7 +24,8 @@ export default async function FilesPage(): Promise<ReactNode> {
         </h2>
         <div className="also">
           <p>
-            Drafts, what is retired, your hours and the runs that were made stay in the app; a file does not hold them.
+            Drafts, what is retired and your hours stay in the app; a file does not hold them. All that the shelf has
+            been through goes with it.
           </p>
           <a className="button first" href="/workshop-file" download>
             Save it as a file

@@ -4,7 +4,7 @@ import { byId } from "../index-by-id";
 import type { MicroUnits } from "../money";
 import type { Packs } from "../quantity";
 import type { Material, Offer, Supplier, Workshop } from "../workshop";
-import type { Candidate, ShoppingList } from "./candidates";
+import type { Candidate, ShoppingList } from "./shopping-list";
 import type { LeastBasket } from "./least-basket";
 
 export interface PlannedBasket {

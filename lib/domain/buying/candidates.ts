@@ -1,49 +1,48 @@
-/** What is to be bought, by which day, and from which offers. @rule BUY-1 */
+/** What is to be bought, by which day, and from which offers. @rule BUY-1, BUY-10 */
 import { arrivalOf, type Delivery, deliveryFrom } from "../arrivals";
-import { type Day, daysAfter, later } from "../calendar";
+import { type Day, daysAfter, earlier, later } from "../calendar";
 import { byId } from "../index-by-id";
+import { mostBelow } from "../outlook";
+import { plan as planOf } from "../plan";
 import type { Balance, MaterialOutlook, Plan } from "../plan-figures";
-import type { Stock } from "../quantity";
-import type { Material, Offer, Workshop } from "../workshop";
-
-/** A material that the plan lacks and that somebody offers. */
-export interface Purchase {
-  readonly material: Material;
-  readonly wanted: Stock;
-  /** The day by which it should be there. */
-  readonly buyBy: Day;
-  /** At least one, in the file's order. */
-  readonly candidates: readonly Candidate[];
-}
-
-/** An offer with the day on which it comes if it is ordered today. */
-export interface Candidate {
-  readonly offer: Offer;
-  readonly arrives: Day;
-  /** It comes after the day by which it should be there. */
-  readonly late: boolean;
-}
-
-export interface ShoppingList {
-  readonly purchases: readonly Purchase[];
-  /** Materials that are to be bought and that nobody offers, in the file's order. */
-  readonly unsourced: readonly Material[];
-}
+import { quantity, type Stock } from "../quantity";
+import type { Material, Workshop } from "../workshop";
+import { type BuyingFrame, type Cover, framed, type FramedList, OPEN_FRAME, type OpenPurchase } from "./buying-frame";
+import type { Candidate, ShoppingList } from "./shopping-list";
 
 /** Everything that the plan says is to be bought, with the offers that may fill it, ordered on the plan's day. */
-export function shoppingListOf(workshop: Workshop, plan: Plan): ShoppingList {
+export const shoppingListOf = (workshop: Workshop, plan: Plan): ShoppingList =>
+  shoppingListIn(workshop, plan, OPEN_FRAME).list;
+
+/**
+ * The same in a maker's frame, and what the frame makes impossible. Who is left out offers nothing, so the workshop is
+ * planned again without their offers: first arrivals and what is to be bought may change with them.
+ * @rule BUY-10, BUY-11
+ */
+export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFrame): FramedList {
+  const kept = workshop.offers.filter(({ supplier }) => !frame.leftOut.has(supplier));
+  const planned = frame.leftOut.size === 0 ? plan : planOf({ ...workshop, offers: kept }, plan.today);
   const deliveryOf = deliveriesOf(workshop);
-  const lacking = plan.materials.filter(({ toBuy }) => toBuy > 0n);
-  return {
-    purchases: lacking
-      .filter(({ offersConsidered }) => offersConsidered.length > 0)
-      .map((outlook) => purchaseOf(outlook, outlook.toBuy, plan, deliveryOf)),
-    unsourced: lacking.flatMap(({ material, offersConsidered }) => (offersConsidered.length === 0 ? [material] : [])),
-  };
+  const lacking = planned.materials.flatMap((outlook) => {
+    const wanted = wantedFor(outlook, planned, frame.cover);
+    return wanted > 0n ? [{ outlook, wanted }] : [];
+  });
+  const isOffered = ({ outlook }: { readonly outlook: MaterialOutlook }) => outlook.offersConsidered.length > 0;
+  const open = lacking.filter(isOffered).map(({ outlook, wanted }) => purchaseOf(outlook, wanted, planned, deliveryOf));
+  const unoffered = lacking.filter((each) => !isOffered(each)).map(({ outlook }): Material => outlook.material);
+  return framed(open, unoffered, frame, workshop);
+}
+
+/** What the plan says is to be bought, or what would be for another number of days. @rule PLAN-8, BUY-10 */
+function wantedFor({ material, balances, firstArrival, toBuy }: MaterialOutlook, plan: Plan, cover: Cover): Stock {
+  if (cover.kind === "workshop") return toBuy;
+  const from = earlier(firstArrival, plan.lastDay);
+  const to = cover.kind === "horizon" ? plan.lastDay : earlier(daysAfter(from, cover.days), plan.lastDay);
+  return quantity<Stock>(mostBelow(material.safetyStock?.quantity ?? 0n, balances, from, to));
 }
 
 /** Each supplier's days, by id. */
-export function deliveriesOf({ suppliers, settings }: Workshop): (supplierId: string) => Delivery {
+function deliveriesOf({ suppliers, settings }: Workshop): (supplierId: string) => Delivery {
   const found = byId(
     "supplier",
     suppliers.map((supplier) => ({ id: supplier.id, delivery: deliveryFrom(supplier, settings.closedDays) })),
@@ -56,18 +55,18 @@ function purchaseOf(
   wanted: Stock,
   { today, lastDay }: Pick<Plan, "today" | "lastDay">,
   deliveryOf: (supplierId: string) => Delivery,
-): Purchase {
+): OpenPurchase {
   const { material, balances, firstArrival, offersConsidered } = outlook;
   const safety: bigint = material.safetyStock?.quantity ?? 0n;
   const isBeyond = firstArrival > lastDay;
   const lowOn = isBeyond ? lastDay : (firstBelow(balances, safety, firstArrival, lastDay) ?? lastDay);
   const shortOn = isBeyond ? null : firstBelow(balances, 0n, firstArrival, lastDay);
   const buyBy = daysAfter(lowOn, -material.safetyDays);
-  const candidates = offersConsidered.map((offer) => {
+  const offered = offersConsidered.map((offer) => {
     const arrives = arrivalOf(deliveryOf(offer.supplier), today);
     return { offer, arrives, late: arrives > buyBy };
   });
-  return { material, wanted, buyBy, candidates: inTime(candidates, buyBy, shortOn) };
+  return { material, wanted, buyBy, offered, byTheRules: (some) => inTime(some, buyBy, shortOn) };
 }
 
 /** Those that come by the day; else those that come before the shelf runs dry; else those that come first. @rule BUY-1 */

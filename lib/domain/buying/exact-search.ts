@@ -132,6 +132,7 @@ function explored(
   consider: (choice: Choice | null) => void,
   { effort, patience }: { readonly effort: Effort; readonly patience: number },
 ): Explored {
+  effort.left -= problem.materials.length;
   let covers = node.covers;
   let bound = node.bound;
   let active: readonly number[] = [];

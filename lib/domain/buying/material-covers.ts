@@ -95,8 +95,9 @@ export function cheapestCover(
     if (item === undefined || weighed + least(rest, item.least) >= limit) return;
     const { offer, place, weight } = item;
     const after = open[at + 1]?.least ?? NO_PRICE;
+    // Endless where the effort has run out, so that no loop goes on for packs of a microgram.
     const bound = (taken: number, price: number) =>
-      weighed + taken * price * weight + least(rest - taken * offer.pack, after);
+      effort.left < 0 ? Infinity : weighed + taken * price * weight + least(rest - taken * offer.pack, after);
     const take = (taken: number, price: number): void => {
       packs[place] = taken;
       go(at + 1, rest - taken * offer.pack, weighed + taken * price * weight, cost + taken * price);

@@ -83,7 +83,7 @@ function withOffer(
     for (let taken = from; taken <= most; taken += 1) {
       const [cost, weighed] = [way.cost + taken * price, way.weighed + taken * price * weight];
       effort.left -= 1;
-      if (cost > limits.mostCost || weighed > limits.mostWeighed) break;
+      if (effort.left < 0 || cost > limits.mostCost || weighed > limits.mostWeighed) break;
       const nowCovered = Math.min(need, covered + taken * offer.pack);
       if (weighed + least(need - nowCovered, after) > limits.mostWeighed) continue;
       const goods = way.goods.with(0, nowCovered);

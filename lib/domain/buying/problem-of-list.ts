@@ -2,7 +2,7 @@
 import { byCodePoint } from "../code-point-order";
 import type { Workshop } from "../workshop";
 import type { BasketProblem } from "./basket-problem";
-import type { ShoppingList } from "./candidates";
+import type { ShoppingList } from "./shopping-list";
 
 /**
  * What the list asks, sorted by id throughout, so that the order of a file does not choose between baskets that cost

@@ -81,6 +81,7 @@ function boundAt(
   memory: BoundMemory,
   effort: Effort,
 ): ThresholdBound {
+  effort.left -= problem.materials.length;
   const isOpen = (supplier: number) => node.standings[supplier] !== "closed";
   const weightOf = (supplier: number) => weights[supplier] ?? WHOLE_WEIGHT;
   const covers = problem.materials.map((material, at) => {

@@ -7,54 +7,67 @@ import { type Choice, goodsBySupplier, priceAt, shippingAt } from "./search-node
  * what is ordered already cannot reach a minimum.
  */
 export function toppedUp(problem: ScaledProblem, packs: readonly (readonly number[])[]): Choice | null {
-  const mended = packs.map((taken) => [...taken]);
+  const goods = [...goodsBySupplier(problem, packs)];
+  const mended = [...packs];
+  const reach = (supplier: number, threshold: number, limit: number): boolean => {
+    const more = morePacks(problem, mended, supplier, goods[supplier] ?? 0, threshold, limit);
+    if (more === null) return false;
+    mended[more.material] = (mended[more.material] ?? []).with(more.place, more.taken);
+    goods[supplier] = more.goods;
+    return true;
+  };
   for (const [place, supplier] of problem.suppliers.entries()) {
-    const goods = () => goodsBySupplier(problem, mended)[place] ?? 0;
-    const before = goods();
-    if (before === 0) continue;
-    if (before < supplier.minimum && !addPacks(problem, mended, place, supplier.minimum, Infinity)) return null;
-    const shipping = shippingAt(supplier, goods());
-    if (shipping > 0 && supplier.freeFrom !== Infinity)
-      addPacks(problem, mended, place, supplier.freeFrom, goods() + shipping);
+    const spent = goods[place] ?? 0;
+    if (spent === 0) continue;
+    if (spent < supplier.minimum && !reach(place, supplier.minimum, Infinity)) return null;
+    const shipping = shippingAt(supplier, goods[place] ?? 0);
+    if (shipping > 0 && supplier.freeFrom !== Infinity) reach(place, supplier.freeFrom, (goods[place] ?? 0) + shipping);
   }
-  return { packs: mended, cost: costWithShipping(problem, mended) };
+  return { packs: mended, cost: costOfGoods(problem, goods) };
 }
 
 /** Goods and shipping of packs that keep every minimum. */
-export function costWithShipping(problem: ScaledProblem, packs: readonly (readonly number[])[]): number {
-  const goods = goodsBySupplier(problem, packs);
-  return problem.suppliers.reduce((sum, supplier, place) => {
+export const costWithShipping = (problem: ScaledProblem, packs: readonly (readonly number[])[]): number =>
+  costOfGoods(problem, goodsBySupplier(problem, packs));
+
+const costOfGoods = ({ suppliers }: ScaledProblem, goods: readonly number[]): number =>
+  suppliers.reduce((sum, supplier, place) => {
     const spent = goods[place] ?? 0;
     return sum + spent + shippingAt(supplier, spent);
   }, 0);
+
+interface MorePacks {
+  readonly material: number;
+  readonly place: number;
+  readonly taken: number;
+  /** The supplier's goods with them. */
+  readonly goods: number;
 }
 
-/** Adds packs of the one line that brings the supplier's goods to the threshold at the least cost below the limit. */
-function addPacks(
+/** The packs of one line that bring the supplier's goods to the threshold at the least cost below the limit. */
+function morePacks(
   problem: ScaledProblem,
-  packs: readonly number[][],
+  packs: readonly (readonly number[])[],
   supplier: number,
+  goods: number,
   threshold: number,
   limit: number,
-): boolean {
-  const goods = goodsBySupplier(problem, packs)[supplier] ?? 0;
-  let best: { readonly line: number[]; readonly place: number; readonly taken: number } | null = null;
+): MorePacks | null {
+  let best: MorePacks | null = null;
   let least = limit;
-  for (const [at, { offers }] of problem.materials.entries()) {
+  for (const [material, { offers, suppliers }] of problem.materials.entries()) {
+    if (!suppliers.includes(supplier)) continue;
     for (const [place, offer] of offers.entries()) {
-      const line = packs[at];
-      if (line === undefined || offer.supplier !== supplier) continue;
-      const had = line[place] ?? 0;
+      if (offer.supplier !== supplier) continue;
+      const had = packs[material]?.[place] ?? 0;
       const others = goods - had * priceAt(offer.steps, had);
       for (const { from, to, price } of offer.steps) {
         const taken = Math.max(from, had + 1, Math.ceil((threshold - others) / price));
         if (taken > to || others + taken * price >= least) continue;
         least = others + taken * price;
-        best = { line, place, taken };
+        best = { material, place, taken, goods: least };
       }
     }
   }
-  if (best === null) return false;
-  best.line[best.place] = best.taken;
-  return true;
+  return best;
 }

@@ -74,7 +74,9 @@ describe("[FILE-2] what is wrong with a record stands at its field", () => {
     {
       says: "a second preferred offer, though the other stands later in the list",
       change: edited("offers", "o2", { preferred: true }),
-      is: ['preferred: offers "o1" and "o2" are both preferred for material "Castor oil"; at most one may be'],
+      is: [
+        "preferred: another offer of this material is preferred already, and one at most may be; take the mark off that one first",
+      ],
     },
     {
       says: "a lot received after today",
@@ -96,7 +98,7 @@ describe("[FILE-2] what is wrong with a record stands at its field", () => {
       change: added("runs", { id: "r2", product: "p9", date: "2026-02-30", units: 0 }),
       is: [
         'date: no such day "2026-02-30"',
-        "units: 0 is out of range 1 to 2^53-1",
+        "units: 0 is out of range 1 to 9,007,199,254,740,991",
         "product: there is no such product in the workshop any more; choose another",
       ],
     },
@@ -106,7 +108,7 @@ describe("[FILE-2] what is wrong with a record stands at its field", () => {
       is: [
         "product: must be the id of a product in double quotes, not null",
         'date: missing; it must be a date in double quotes, as "2026-11-25"',
-        "units: missing; it must be a whole number from 1 to 2^53-1, without a point or quotes",
+        "units: missing; it must be a whole number from 1 to 9,007,199,254,740,991, without a point or quotes",
         '[""]: unknown key; take it out',
         "__proto__x: unknown key; take it out",
       ],

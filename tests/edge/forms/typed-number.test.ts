@@ -145,7 +145,7 @@ describe("[MONEY-1] money", () => {
     ["8.40 GBP", "8.40"],
     ["GBP 8.40", "8.40"],
     ["8.40", "8.40"],
-    ["$5", "5"],
+    ["$5", 'refused: "$" is not the workshop\'s currency; write the amount in GBP'],
   ])("%j is %s in a workshop that reckons in pounds", (typed, plain) => {
     expect(inShort(readTypedMoney(typed, pounds))).toBe(plain);
   });

@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
-import { byId } from "@/lib/domain/index-by-id";
+import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import type { TypedRecord } from "@/lib/edge/forms/form-reading";
 import { RECORD_FORMS } from "@/lib/edge/forms/record-forms";
@@ -12,6 +12,7 @@ import { newPath, type Query, textIn } from "@/app/book/_parts/addresses";
 import { BookForm } from "@/app/book/_parts/book-form";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf, likely } from "@/app/book/_parts/form-of-record";
+import { listingOf } from "@/app/book/_parts/record-rows";
 import { newId } from "@/app/book/_parts/new-id";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { keep } from "../../actions";
@@ -28,7 +29,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
 }
 
 /** What a new record is likely to be, what the address says of it, or another record to be copied. */
-function begun(books: Books, section: Section, query: Query, today: Parameters<typeof likely>[2]): TypedRecord {
+function begun(books: Books, section: Section, query: Query, today: Day): TypedRecord {
   const copied = writtenRecord(books.workshop, section, textIn(query, "copy"));
   const named = Object.fromEntries(
     RECORD_FORMS[section]
@@ -57,7 +58,7 @@ export default async function NewRecordPage({ params, searchParams }: Address): 
       <Opening crumb={<Crumb section={section} />} title={add}>
         {gist}
       </Opening>
-      <KeptBefore books={books} section={section} id={textIn(query, "kept")} />
+      <KeptBefore books={books} section={section} id={textIn(query, "kept")} today={today} />
       <WhatComesFirst books={books} section={section} />
       <BookForm
         // The same each time the page is drawn: what a form is answered without scripts finds it by its place.
@@ -85,17 +86,18 @@ function KeptBefore({
   books: { workshop },
   section,
   id,
+  today,
 }: {
   readonly books: Books;
   readonly section: Section;
   readonly id: string;
+  readonly today: Day;
 }): ReactNode {
-  const records: readonly { readonly id: string }[] = workshop[section];
-  if (id === "" || !records.some((record) => record.id === id)) return null;
-  const record = byId("record", records)(id) as { readonly id: string; readonly name?: string };
+  const kept = id === "" ? undefined : listingOf(section, workshop, today).rows.find((row) => row.id === id);
+  if (kept === undefined) return null;
   return (
     <p className="done" role="status">
-      Kept: {record.name ?? `${SECTION_WORDS[section].one} ${record.id}`}. Here is room for another.
+      Kept: {kept.name}. Here is room for another.
     </p>
   );
 }
