@@ -1,4 +1,5 @@
 /** What a form is told after it was sent. Where all is well the page goes on, and there is nothing to tell. */
+import type { ShownTable } from "@/lib/edge/forms/shown-table";
 import type { FormValues } from "./form-values";
 
 export interface FormFault {
@@ -26,6 +27,8 @@ export type FormAnswer =
       /** What the change would make wrong elsewhere. */
       readonly breaks: readonly string[];
     }
+  /** Sent to see what it would come to: nothing is kept. */
+  | { readonly kind: "shown"; readonly values: FormValues; readonly shown: ShownTable }
   | {
       readonly kind: "changed meanwhile";
       readonly values: FormValues;

@@ -28,6 +28,7 @@ export function FormSummary({
   switch (answer.kind) {
     case "not sent":
     case "rearrange":
+    case "shown":
       return null;
     case "refused":
       return (

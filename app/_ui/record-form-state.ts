@@ -67,7 +67,7 @@ export function useRecordForm({ values: given, seen, send, further }: FormToStat
     summaryRef.current?.focus();
   });
   useEffect(() => {
-    if (answer.kind === "refused" || answer.kind === "changed meanwhile") refused();
+    if (answer.kind !== "not sent" && answer.kind !== "rearrange") refused();
   }, [answer]);
   useEffect(() => {
     if (drawn.focus !== null) document.getElementById(focusId(drawn.focus))?.focus();

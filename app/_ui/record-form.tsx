@@ -6,6 +6,7 @@ import type { FormAnswer } from "./form-answer";
 import type { Choice, Drawing, UnderRow } from "./form-control";
 import { FormLines } from "./form-lines";
 import { FormRow } from "./form-row";
+import { FormShown } from "./form-shown";
 import { FormSummary } from "./form-summary";
 import { type Drawn, type FormValues, rowsDrawn } from "./form-values";
 import { type FormToState, useRecordForm } from "./record-form-state";
@@ -51,6 +52,7 @@ export function RecordForm(props: RecordFormProps): ReactNode {
         <button hidden name="deed" value={props.buttons[0]?.deed} />
         <input type="hidden" name="seen" value={state.seen} readOnly />
         <FormBody key={version} props={props} drawn={drawn} answer={answer} isRedrawn={version > 0} />
+        <FormShown answer={answer} ref={summaryRef} />
         <p className="form-buttons">
           {props.buttons.map(({ deed, label }, at) => (
             <button

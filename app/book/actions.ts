@@ -13,7 +13,7 @@ import { keepRecord } from "@/lib/operations/keep-record";
 import type { FormAnswer } from "@/app/_ui/form-answer";
 import { newPath, sectionPath } from "./_parts/addresses";
 import { type Section, sectionOf } from "./_parts/sections";
-import { answerRefused, answerSaid, answerStale, type Sent, sentFrom, staleForm } from "./_parts/sent-form";
+import { answerRefused, answerSaid, answerStale, type Sent, sentFrom, staleForm } from "@/app/_ui/sent-form";
 
 const NONE_OPEN = "No workshop is open any more; open one on the first page. What you wrote is still here.";
 const EMPTY: FormReading = { record: {}, faults: [], rows: {} };

@@ -40,7 +40,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   return (
     <>
       <RibbonInks />
-      <Opening title="The shelf">
+      <Opening title="The shelf" beside={<StockLinks />}>
         <ShelfFinding outlooks={plan.materials} today={today} lastDay={plan.lastDay} />
       </Opening>
       {plan.materials.length > 0 && (
@@ -61,6 +61,21 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     </>
   );
 }
+
+/** What is done with the shelf as a whole. */
+const StockLinks = (): ReactNode => (
+  <p className="lot-deeds">
+    <Link className="button" href="/shelf/receive" prefetch={false}>
+      Receive a delivery
+    </Link>
+    <Link className="button" href="/shelf/count" prefetch={false}>
+      Count the shelf
+    </Link>
+    <Link className="button" href="/shelf/finished" prefetch={false}>
+      Finished stock
+    </Link>
+  </p>
+);
 
 function offersByMaterial(offers: Shelf["workshop"]["offers"]): Shelf["offersOf"] {
   const groups = grouped(offers, (offer) => offer.material);

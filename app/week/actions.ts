@@ -11,7 +11,7 @@ import { planRunOfSize } from "@/lib/operations/plan-run-of-size";
 import { resizeRun } from "@/lib/operations/resize-run";
 import { resizeRunToSize } from "@/lib/operations/resize-run-to-size";
 import { addressOfDeed, type Deed } from "./_parts/deed";
-import type { WeekAnswer } from "./_parts/week-answer";
+import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { isNow } from "./_parts/run-words";
 
 type Typed = Readonly<Record<string, string>>;
@@ -27,7 +27,7 @@ const NO_SUCH_SIZE = {
 } as const;
 
 /** Plans a run of a product on a day, so many units or so much in the vessel. */
-export async function planARun(_before: WeekAnswer, form: FormData): Promise<WeekAnswer> {
+export async function planARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, "product", "date", "size");
   const { product = "" } = typed;
   const [date, size] = [readDayTyped(typed.date ?? ""), readTypedRunSize(typed.size ?? "")];
@@ -64,7 +64,7 @@ export async function planARun(_before: WeekAnswer, form: FormData): Promise<Wee
 }
 
 /** Moves a run to the day that was typed. */
-export async function moveARun(_before: WeekAnswer, form: FormData): Promise<WeekAnswer> {
+export async function moveARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, "date");
   const [seen, date] = [seenRunIn(form), readDayTyped(typed.date ?? "")];
   if (seen === null) return refused(typed, {}, NO_RUN);
@@ -118,7 +118,7 @@ async function moved(
 }
 
 /** Plans another size of a run, as it was typed. */
-export async function resizeARun(_before: WeekAnswer, form: FormData): Promise<WeekAnswer> {
+export async function resizeARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, "size");
   const [seen, size] = [seenRunIn(form), readTypedRunSize(typed.size ?? "")];
   if (seen === null) return refused(typed, {}, NO_RUN);
@@ -194,7 +194,7 @@ function whereabouts(form: FormData): Parameters<typeof addressOfDeed>[0] {
 }
 
 /** What was typed stays, and what others have changed is drawn anew. */
-function refused(typed: Typed, faults: Readonly<Record<string, string>>, says: string | null = null): WeekAnswer {
+function refused(typed: Typed, faults: Readonly<Record<string, string>>, says: string | null = null): AskingAnswer {
   if (says !== null) revalidatePath("/", "layout");
   return { kind: "refused", typed, faults, says };
 }

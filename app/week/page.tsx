@@ -61,7 +61,7 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
         <WeekFinding runs={runs} earlier={earlier} next={next} today={today} days={view.days} better={offered} />
       </Opening>
       <WeekNotice deed={deed} view={view} />
-      <WeekForms found={found} view={view} parameters={parameters} />
+      <WeekForms view={view} parameters={parameters} />
       <WeekBoard
         put={putRun}
         leave={view.lifted === null ? null : weekWith(monday, {})}

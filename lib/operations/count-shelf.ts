@@ -1,5 +1,5 @@
 import { type Count, countShelf } from "@/lib/domain/ledger/count-shelf";
-import { type Asked, namedIn, onTheLedger } from "./on-the-ledger";
+import { type Asked, namedIn, onlyLooking, onTheLedger } from "./on-the-ledger";
 
 export interface CountAsked extends Asked, Pick<Count, "reason" | "lines"> {}
 
@@ -7,4 +7,10 @@ export interface CountAsked extends Asked, Pick<Count, "reason" | "lines"> {}
 export const postCount = (asked: CountAsked) =>
   onTheLedger(asked, async ({ standingOf, records }, today) =>
     countShelf({ ...asked, today }, await standingOf(namedIn(asked.lines)), records),
+  );
+
+/** What a count would change, without posting it. @rule LEDGER-13 */
+export const lookAtCount = (asked: CountAsked) =>
+  onTheLedger(asked, async ({ standingOf, records }, today) =>
+    onlyLooking(countShelf({ ...asked, today }, await standingOf(namedIn(asked.lines)), records)),
   );

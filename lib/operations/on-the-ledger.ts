@@ -45,6 +45,15 @@ export const onTheLedger = <Decided extends { readonly kind: string }>(
   return postOnce(key, deciding, settles);
 };
 
+/** What would be posted, and is not. */
+export type Looked<Decided> =
+  | Exclude<Decided, { readonly kind: "posted" }>
+  | (Omit<Extract<Decided, { readonly kind: "posted" }>, "kind"> & { readonly kind: "would post" });
+
+/** A decision that is only looked at: nothing of it is saved. */
+export const onlyLooking = <Decided extends { readonly kind: string }>(decided: Decided): Looked<Decided> =>
+  (decided.kind === "posted" ? { ...decided, kind: "would post" } : decided) as Looked<Decided>;
+
 const posts = (decided: { readonly kind: string }): decided is Posts => decided.kind === "posted";
 
 /** The lots that lines name, each once. */

@@ -4,7 +4,7 @@ import { type Delivery, type DeliveryLine, receiveDelivery } from "@/lib/domain/
 import { coinOf, type MicroUnits } from "@/lib/domain/money";
 import { quantity } from "@/lib/domain/quantity";
 import type { Lot, Order } from "@/lib/domain/workshop";
-import { type Asked, onTheLedger } from "./on-the-ledger";
+import { type Asked, onlyLooking, onTheLedger } from "./on-the-ledger";
 
 export interface ReceiveDelivery extends Asked, Pick<Delivery, "note" | "extras"> {
   readonly lines: readonly LineReceived[];
@@ -21,6 +21,12 @@ export type DeliveryOfWorkshopRefusal =
   | { readonly kind: "no such line on order"; readonly order: string; readonly line: number }
   /** A line that is still on order will come in under this id. @rule FILE-3 */
   | { readonly kind: "id of a line on order"; readonly lot: string };
+
+/** What a delivery would come to, without receiving it. @rule LEDGER-9 */
+export const lookAtDelivery = (asked: ReceiveDelivery) =>
+  onTheLedger(asked, ({ books, records }, today) =>
+    Promise.resolve(onlyLooking(decideDelivery(books, asked, today, records))),
+  );
 
 /** Receives a delivery: every line becomes a lot, and leaves its order. @rule LEDGER-9 */
 export const receive = (asked: ReceiveDelivery) =>

@@ -18,6 +18,9 @@ export const PLACES: readonly Place[] = [
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
+  { name: "finished", path: "/shelf/finished" },
+  { name: "book-history", path: "/book/history" },
+  { name: "book-stock-value", path: "/book/stock-value" },
 ];
 
 /** Further places, for the pictures; the book's own journey measures its pages. */

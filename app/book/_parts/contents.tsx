@@ -48,24 +48,39 @@ export function Contents({
           </div>
         </section>
       ))}
-      <section className="matters">
-        <h2>
-          The workshop <small>what holds for all of it</small>
-        </h2>
-        <div>
-          <ul>
-            <Entry
-              href="/book/rates"
-              title="Rates and calendar"
-              gist="An hour of your time, overhead, taxes and fees, the step of the balance, closed days, how far to plan ahead."
-            />
-            <Entry href="/book/files" title="Files" gist="Save the workshop as a file, or open another in its place." />
-          </ul>
-        </div>
-      </section>
+      <TheWorkshop />
     </>
   );
 }
+
+/** What is no list of records: what holds for all of it, what happened, and its files. */
+const TheWorkshop = (): ReactNode => (
+  <section className="matters">
+    <h2>
+      The workshop <small>what holds for all of it</small>
+    </h2>
+    <div>
+      <ul>
+        <Entry
+          href="/book/rates"
+          title="Rates and calendar"
+          gist="An hour of your time, overhead, taxes and fees, the step of the balance, closed days, how far to plan ahead."
+        />
+        <Entry
+          href="/book/history"
+          title="History"
+          gist="What was posted for each day; a posting that was entered by mistake is taken back here."
+        />
+        <Entry
+          href="/book/stock-value"
+          title="Value of stock"
+          gist="What stock was worth on any day, and what was sold between two days cost."
+        />
+        <Entry href="/book/files" title="Files" gist="Save the workshop as a file, or open another in its place." />
+      </ul>
+    </div>
+  </section>
+);
 
 function moreOf(retired: number, drafts: number): string {
   const parts = [

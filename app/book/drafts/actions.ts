@@ -9,7 +9,7 @@ import { realToday } from "@/lib/edge/real-today";
 import { keepDraft } from "@/lib/operations/keep-draft";
 import type { FormAnswer } from "@/app/_ui/form-answer";
 import { sectionPath } from "@/app/book/_parts/addresses";
-import { answerRefused, answerSaid, answerStale, sentFrom, staleForm } from "@/app/book/_parts/sent-form";
+import { answerRefused, answerSaid, answerStale, sentFrom, staleForm } from "@/app/_ui/sent-form";
 
 /** Keeps a draft as it stands, or makes it a formula where it adds up. */
 export async function keepOrFinish(id: string, _before: FormAnswer, data: FormData): Promise<FormAnswer> {

@@ -6,7 +6,7 @@ import { putFirstProduct } from "@/lib/edge/forms/first-product";
 import { realToday } from "@/lib/edge/real-today";
 import { keepRecord } from "@/lib/operations/keep-record";
 import type { FormAnswer } from "@/app/_ui/form-answer";
-import { answerSaid, inOrder, sentFrom } from "@/app/book/_parts/sent-form";
+import { answerSaid, inOrder, sentFrom } from "@/app/_ui/sent-form";
 
 /** Makes a product with everything that it needs, in one change, and goes on to what it costs. */
 export async function keepFirstProduct(_before: FormAnswer, data: FormData): Promise<FormAnswer> {

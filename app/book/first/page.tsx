@@ -5,7 +5,7 @@ import { FIRST_PRODUCT_FORM } from "@/lib/edge/forms/first-product";
 import { Opening } from "@/app/_ui/finding";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { FirstProductForm } from "@/app/book/_parts/first-product-form";
-import { newId } from "@/app/book/_parts/new-id";
+import { newId } from "@/app/_ui/new-id";
 import { booksForPage } from "../books-for-page";
 import { keepFirstProduct } from "./actions";
 

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { Sign } from "@/app/_ui/sign";
 import { type Day, daysBetween } from "@/lib/domain/calendar";
@@ -7,6 +8,7 @@ import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
+import { lotAddress } from "./addresses";
 import type { MaterialPart } from "./shelf";
 
 /** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */
@@ -78,7 +80,15 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
   return (
     <>
       <tr className={lot.lost > 0n || !isHere ? "with-note" : undefined}>
-        <th scope="row">{lot.lot}</th>
+        <th scope="row">
+          {lot.order === null ? (
+            <Link href={lotAddress(lot.lot)} prefetch={false}>
+              {lot.lot}
+            </Link>
+          ) : (
+            lot.lot
+          )}
+        </th>
         <td className="second-line">
           <span className="phone-only">{lot.used === lot.quantity ? "All" : used} will be used. Best before </span>
           {bestBefore}

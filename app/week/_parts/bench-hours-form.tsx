@@ -2,8 +2,8 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { isoDate } from "@/lib/domain/calendar";
 import { HOUR_FIELDS, hoursCarried, hoursShownAsTyped } from "@/lib/edge/forms/week-forms";
-import { setHours } from "../closing-actions";
-import { AskingForm } from "./asking-form";
+import { setHours } from "../hours-actions";
+import { AskingForm } from "@/app/_ui/asking-form";
 import { type WeekView, weekWith } from "./week-view";
 
 const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;

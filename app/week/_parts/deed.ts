@@ -21,7 +21,6 @@ export type Deed =
       readonly units: Units;
       readonly before: string | null;
     }
-  | { readonly kind: "made"; readonly about: string }
   | { readonly kind: "hours"; readonly hours: BenchMinutes | null }
   /** Not done, because of what somebody did meanwhile. */
   | { readonly kind: "changed meanwhile" | "gone meanwhile" | "made meanwhile"; readonly about: string }
@@ -64,7 +63,6 @@ function fieldsOf(deed: Deed | null): Record<string, string> {
     }
     case "hours":
       return { did, was: hoursCarried(deed.hours) };
-    case "made":
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":
@@ -102,7 +100,6 @@ export function deedFrom(parameters: Parameters): Deed | null {
       const hours = carriedHours(was);
       return hours === undefined ? null : { kind, hours };
     }
-    case "made":
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { forNewWork } from "@/lib/domain/desk";
 import { planARun } from "../actions";
-import { AskingForm } from "./asking-form";
+import { AskingForm } from "@/app/_ui/asking-form";
 import { type WeekView, weekWith } from "./week-view";
 
 interface Planning {

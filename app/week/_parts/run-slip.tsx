@@ -7,6 +7,7 @@ import type { ClosedRun } from "@/lib/domain/desk";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import type { Run } from "@/lib/domain/workshop";
 import { dayShown } from "@/lib/edge/figures";
+import { makingAddress } from "@/lib/edge/ledger-address";
 import { calledRun, massOf, shortWords, unitsShown } from "./run-words";
 import { type WeekView, weekWith } from "./week-view";
 
@@ -71,12 +72,7 @@ interface Deeds {
 const RunDeeds = ({ run, called, view: { today, monday } }: Deeds): ReactNode => (
   <span className="run-deeds">
     {run.date < today && (
-      <Link
-        className="run-deed"
-        href={`${weekWith(monday, { close: run.id })}#close-a-run`}
-        prefetch={false}
-        aria-label={`Made: close ${called}`}
-      >
+      <Link className="run-deed" href={makingAddress(run.id)} prefetch={false} aria-label={`Made: close ${called}`}>
         Made
       </Link>
     )}
@@ -100,7 +96,9 @@ export function MadeSlip({ closed, view }: { readonly closed: ClosedRun; readonl
   const { run, madeOn, unitsMade } = closed;
   return (
     <div className="run-slip made">
-      <b>{view.productOf(run.product).name}</b>
+      <Link className="made-link" href={makingAddress(run.id)} prefetch={false}>
+        <b>{view.productOf(run.product).name}</b>
+      </Link>
       <Sign sign="tick" tone="still">
         Made{madeOn === run.date ? "" : ` ${dayShown(madeOn, view.today)}`}
       </Sign>

@@ -2,17 +2,18 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
+import { makingAddress } from "@/lib/edge/ledger-address";
 import { moveARun, putRun, removeRun, resizeARun } from "../actions";
-import { AskingForm } from "./asking-form";
+import { AskingForm } from "@/app/_ui/asking-form";
 import { Press } from "@/app/_ui/press";
 import { calledRun, unitsShown } from "./run-words";
 import { runsOn } from "./week-before";
-import { type WeekView, weekWith } from "./week-view";
+import type { WeekView } from "./week-view";
 
 /** What can be done with a run: another day, another place in its day, another size; made; deleted. */
 export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; readonly view: WeekView }): ReactNode {
   const { run } = outlook;
-  const { today, monday } = view;
+  const { today } = view;
   const carried = { ...view.carriedOf(run), open: run.id };
   const day = runsOn(view.workshop.runs, run.date);
   const at = day.indexOf(run);
@@ -58,7 +59,7 @@ export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; read
             Later in the day
           </Press>
         )}
-        <Link className="button" href={`${weekWith(monday, { close: run.id })}#close-a-run`} prefetch={false}>
+        <Link className="button" href={makingAddress(run.id)} prefetch={false}>
           It was made
         </Link>
         <Press act={removeRun} carried={carried} name={`Delete ${called}, ${unitsShown(run.units)}`}>

@@ -31,7 +31,6 @@ function runsBefore({ runs, products }: Workshop, deed: Deed): readonly Run[] | 
       if (now || !products.some((each) => each.id === product)) return null;
       return withPlaced(others, { id, product, date, units, sequence: 0 }, before);
     }
-    case "made":
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":

@@ -5,7 +5,7 @@ import type { Product, Run } from "@/lib/domain/workshop";
 import { dayShown } from "@/lib/edge/figures";
 import { hoursCarried } from "@/lib/edge/forms/week-forms";
 import { planAgain, putRun, removeRun, resizeBack } from "../actions";
-import { hoursBack } from "../closing-actions";
+import { hoursBack } from "../hours-actions";
 import type { Deed } from "./deed";
 import { Press } from "@/app/_ui/press";
 import { unitsShown } from "./run-words";
@@ -44,7 +44,7 @@ interface Said {
 /** Nothing where the books do not bear out what the address says. */
 function saidOf(deed: Deed, view: WeekView): Said | null {
   if (!("about" in deed)) return saidOfHours(deed, view);
-  const { workshop, desk, productOf } = view;
+  const { workshop, productOf } = view;
   const run = workshop.runs.find(({ id }) => id === deed.about);
   const product = run && productOf(run.product);
   switch (deed.kind) {
@@ -55,15 +55,6 @@ function saidOf(deed: Deed, view: WeekView): Said | null {
     case "deleted": {
       const deleted = workshop.products.find(({ id }) => id === deed.product);
       return run || !deleted ? null : saidOfDeleted(deed, deleted, view);
-    }
-    case "made": {
-      const closed = desk.closedRuns.find((each) => each.run.id === deed.about);
-      if (!closed) return null;
-      const { name } = productOf(closed.run.product);
-      return {
-        words: `Made: ${name}, ${unitsShown(closed.unitsMade)}. The run left the plan, and what it drew left the shelf.`,
-        back: null,
-      };
     }
     case "changed meanwhile":
       return run && product ? { words: meanwhileWords(run, product, view), back: null, isRefusal: true } : null;

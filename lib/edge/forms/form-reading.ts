@@ -42,10 +42,14 @@ export interface FormReading {
 }
 
 /** @param currency  of the workshop, so that money in another is refused */
-export function readForm(kind: FormKind, form: SentForm, currency?: CurrencyCode): FormReading {
+export const readForm = (kind: FormKind, form: SentForm, currency?: CurrencyCode): FormReading =>
+  readFormOf(RECORD_FORMS[kind], form, currency);
+
+/** The same for a form whose fields are no record of the file. */
+export function readFormOf(fields: readonly FormField[], form: SentForm, currency?: CurrencyCode): FormReading {
   const rows: Record<string, readonly number[]> = {};
   const faults: FieldFault[] = [];
-  const record = readFields(RECORD_FORMS[kind], "", "", { form, currency, rows, faults, numbers: rowNumbers(form) });
+  const record = readFields(fields, "", "", { form, currency, rows, faults, numbers: rowNumbers(form) });
   return { record, faults, rows };
 }
 

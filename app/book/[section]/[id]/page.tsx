@@ -10,7 +10,7 @@ import { AlsoWithIt } from "@/app/book/_parts/also-with-it";
 import { BookForm } from "@/app/book/_parts/book-form";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf } from "@/app/book/_parts/form-of-record";
-import { newId } from "@/app/book/_parts/new-id";
+import { newId } from "@/app/_ui/new-id";
 import { OfMaterial } from "@/app/book/_parts/of-material";
 import { listingOf } from "@/app/book/_parts/record-rows";
 import { SECTION_WORDS, sectionOf } from "@/app/book/_parts/sections";

@@ -13,7 +13,7 @@ import { BookForm } from "@/app/book/_parts/book-form";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf, likely } from "@/app/book/_parts/form-of-record";
 import { listingOf } from "@/app/book/_parts/record-rows";
-import { newId } from "@/app/book/_parts/new-id";
+import { newId } from "@/app/_ui/new-id";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { keep } from "../../actions";
 import { booksForPage } from "../../books-for-page";

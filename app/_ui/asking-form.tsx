@@ -11,9 +11,10 @@ import {
   useRef,
   useState,
 } from "react";
-import { asSentence } from "@/app/_ui/sentence";
-import { useTypingKept } from "@/app/_ui/typing-kept";
-import { NOT_SENT, type WeekAnswer } from "./week-answer";
+import { asSentence } from "./sentence";
+import { useTypingKept } from "./typing-kept";
+import { type AskingAnswer, NOT_SENT } from "./asking-answer";
+import "./asking-form.css";
 
 export interface AskedField {
   readonly name: string;
@@ -22,10 +23,12 @@ export interface AskedField {
   readonly type: "text" | "date" | "choice";
   readonly options?: readonly { readonly value: string; readonly label: string }[];
   readonly hint?: string;
+  /** Fields that follow one another under the same title stand together; what is said of them is the first one's. */
+  readonly group?: { readonly title: string; readonly says: string };
 }
 
 interface Asking {
-  readonly act: (before: WeekAnswer, form: FormData) => Promise<WeekAnswer>;
+  readonly act: (before: AskingAnswer, form: FormData) => Promise<AskingAnswer>;
   readonly fields: readonly AskedField[];
   /** What the form carries besides, as it stands now; and what stays as it was when the form was opened. */
   readonly carried: Readonly<Record<string, string>>;
@@ -88,14 +91,25 @@ export function AskingForm(asking: Asking): ReactNode {
         <input key={name} type="hidden" name={name} value={value} readOnly />
       ))}
       <div className="asking-fields">
-        {fields.map((field) => (
-          <Asked
-            key={field.name}
-            field={field}
-            typed={refused?.typed[field.name]}
-            fault={refused?.faults[field.name]}
-          />
-        ))}
+        {inGroups(fields).map(({ group, each }) => {
+          const asked = each.map((field) => (
+            <Asked
+              key={field.name}
+              field={field}
+              typed={refused?.typed[field.name]}
+              fault={refused?.faults[field.name]}
+            />
+          ));
+          if (group === undefined) return asked;
+          return (
+            <fieldset key={group.title} className="asking-group">
+              <legend>
+                <b>{group.title}</b> <small>{group.says}</small>
+              </legend>
+              <div className="asking-group-fields">{asked}</div>
+            </fieldset>
+          );
+        })}
         <div className="asking-buttons">
           <button className="button" aria-disabled={waiting ? true : undefined}>
             {button}
@@ -110,6 +124,20 @@ export function AskingForm(asking: Asking): ReactNode {
     </form>
   );
 }
+
+interface FieldGroup {
+  readonly group: AskedField["group"];
+  readonly each: readonly AskedField[];
+}
+
+/** Fields with what stands beside them in the same group, in their order. */
+const inGroups = (fields: readonly AskedField[]): readonly FieldGroup[] =>
+  fields.reduce<readonly FieldGroup[]>((groups, field) => {
+    const last = groups.at(-1);
+    if (last === undefined || last.group?.title !== field.group?.title)
+      return [...groups, { group: field.group, each: [field] }];
+    return [...groups.slice(0, -1), { group: last.group, each: [...last.each, field] }];
+  }, []);
 
 /** What was typed before a reload, into its field again. */
 function putBack(form: HTMLFormElement | null, name: string, value: string | undefined): void {

@@ -1,5 +1,5 @@
-/** What a form of the week is told where it was not done. Where it was, the page goes on. */
-export type WeekAnswer =
+/** What a form of a few fields is told where it was not done. Where it was, the page goes on. */
+export type AskingAnswer =
   | { readonly kind: "not sent" }
   | {
       readonly kind: "refused";
@@ -11,4 +11,4 @@ export type WeekAnswer =
       readonly says: string | null;
     };
 
-export const NOT_SENT: WeekAnswer = { kind: "not sent" };
+export const NOT_SENT: AskingAnswer = { kind: "not sent" };

@@ -10,9 +10,9 @@ import {
   type TypedRecord,
 } from "@/lib/edge/forms/form-reading";
 import { type Stale, staleness } from "@/lib/edge/forms/staleness";
-import { drawnName, parted } from "@/app/_ui/either";
-import type { FormAnswer, FormFault } from "@/app/_ui/form-answer";
-import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
+import { drawnName, parted } from "./either";
+import type { FormAnswer, FormFault } from "./form-answer";
+import { type FormValues, valuesOfForm } from "./form-values";
 
 export interface Sent {
   readonly values: FormValues;

@@ -1,0 +1,50 @@
+import type { ReactNode } from "react";
+import { Ledger } from "@/app/_ui/ledger";
+import { type Entry, type LotName, lotKey, placeKey } from "@/lib/domain/ledger/posting";
+import type { CurrencyCode } from "@/lib/domain/money";
+import { moneyShown } from "@/lib/edge/figures";
+import { placeWords } from "@/lib/edge/posting-words";
+import type { LotWords } from "./lot-words";
+
+interface Entries {
+  readonly entries: readonly Entry[];
+  readonly words: (lot: LotName) => LotWords;
+  readonly currency: CurrencyCode;
+}
+
+/** The entries of a posting: what came to each place or left it, in quantity and in each part of the value. */
+export function PostingEntries({ entries, words, currency }: Entries): ReactNode {
+  const money = (micros: bigint): string => (micros === 0n ? "" : moneyShown(micros, currency));
+  return (
+    <Ledger
+      caption="Entries of the posting"
+      columns={[
+        { name: "Lot" },
+        { name: "Place" },
+        { name: "Quantity", kind: "number" },
+        { name: "Materials", kind: "number" },
+        { name: "Labour", kind: "number" },
+        { name: "Overhead", kind: "number" },
+      ]}
+    >
+      {entries.map(({ lot, place, quantity, value }, at) => {
+        const { name, shown } = words(lot);
+        return (
+          <tr key={`${String(at)} ${lotKey(lot)} ${placeKey(place)}`}>
+            <th scope="row">
+              {name}
+              <small>Lot {lot.id}</small>
+            </th>
+            <td className="second-line">
+              {quantity < 0n ? "from" : "to"} {placeWords(place)}
+            </td>
+            <td className="number end">{quantity === 0n ? "" : shown(quantity < 0n ? -quantity : quantity)}</td>
+            <td className="number not-on-phone">{money(value.materials)}</td>
+            <td className="number not-on-phone">{money(value.labour)}</td>
+            <td className="number not-on-phone">{money(value.overhead)}</td>
+          </tr>
+        );
+      })}
+    </Ledger>
+  );
+}

@@ -1,0 +1,48 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect, RedirectType } from "next/navigation";
+import type { AskingAnswer } from "@/app/_ui/asking-answer";
+import { typedIn } from "@/lib/edge/forms/posting-forms";
+import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
+import { postingAddress } from "@/lib/edge/ledger-address";
+import { realToday } from "@/lib/edge/real-today";
+import { reversePosting } from "@/lib/operations/reverse-posting";
+
+/** Takes a posting back by one that says the opposite; both stay. */
+export async function reverseIt(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
+  const typed = typedIn(form, REVERSAL_FIELDS);
+  const refused = (faults: Readonly<Partial<Record<string, string>>>, says: string | null): AskingAnswer => {
+    if (says !== null) revalidatePath("/", "layout");
+    return { kind: "refused", typed, faults, says };
+  };
+  const read = readReversal(form);
+  if (read === null) return refused({}, "The form did not say what it is about. Load the page again.");
+  if ("faults" in read) return refused(read.faults, null);
+  const told = await reversePosting({ ...read.asked, realToday: realToday() });
+  switch (told.kind) {
+    case "posted":
+    case "already posted":
+      revalidatePath("/", "layout");
+      return redirect(`${postingAddress(read.asked.reverses)}?did=reversed`, RedirectType.replace);
+    case "no workshop":
+      return refused({}, "No workshop is open any more. Open one on the first page.");
+    case "no such posting":
+    case "already reversed":
+    case "is a reversal":
+    case "before the posting":
+    case "drawn since":
+    case "future day":
+    case "no such lot":
+    case "before the lot":
+    case "nothing to post":
+    case "asked twice":
+    case "not there":
+    case "out of date":
+    case "cost came later":
+    case "out of range": {
+      const { faults, says } = reversalRefused(told, form);
+      return refused(faults, says);
+    }
+  }
+}

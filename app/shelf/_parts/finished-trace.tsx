@@ -1,0 +1,85 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { Ledger } from "@/app/_ui/ledger";
+import type { Day } from "@/lib/domain/calendar";
+import { type LotName, wholeValue } from "@/lib/domain/ledger/posting";
+import type { Source, TraceBack } from "@/lib/domain/ledger/trace";
+import type { CurrencyCode } from "@/lib/domain/money";
+import { inARow } from "@/lib/edge/counted";
+import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
+import { PLACE_WORDS, POSTING_WORDS } from "@/lib/edge/posting-words";
+
+interface Traced {
+  readonly trace: TraceBack;
+  readonly nameOf: (lot: LotName) => { readonly name: string; readonly measure: "mass" | "count" };
+  readonly currency: CurrencyCode;
+  readonly today: Day;
+}
+
+/** What the lot came from, lot by lot, back to the posting with which each came; and where its units are. */
+export function FinishedTrace({ trace, nameOf, currency, today }: Traced): ReactNode {
+  const { from, units, runs } = trace;
+  const mass = from.filter(({ lot }) => nameOf(lot).measure === "mass").reduce((sum, { taken }) => sum + taken, 0n);
+  const places = units.map(({ place, quantity }) => `${unitsInWords(quantity)} ${PLACES[place] ?? PLACE_WORDS[place]}`);
+  return (
+    <section className="finished-section">
+      <h2>Where it came from</h2>
+      <p className="small soft">
+        {places.length > 0 && `${inARow(places)}. `}
+        {from.length === 0
+          ? "It was entered as finished: the books do not say what went into it."
+          : `Its batch took ${stockInFull(mass, "mass")} by weight from the lots below.`}{" "}
+        {runs.map((run) => (
+          <Link key={run} href={makingAddress(run)}>
+            The run that made it
+          </Link>
+        ))}
+      </p>
+      {from.length > 0 && (
+        <Ledger
+          caption="Lots that went into it"
+          columns={[
+            { name: "Material and lot" },
+            { name: "Taken", kind: "number" },
+            { name: "Worth", kind: "number" },
+            { name: "Came with" },
+          ]}
+        >
+          {from.map((source) => (
+            <SourceRow key={`${source.run} ${source.lot.id}`} {...{ source, nameOf, currency, today }} />
+          ))}
+        </Ledger>
+      )}
+    </section>
+  );
+}
+
+const PLACES: Readonly<Partial<Record<TraceBack["units"][number]["place"], string>>> = { finished: "in stock" };
+
+function SourceRow({
+  source: { lot, taken, value, cameWith },
+  nameOf,
+  currency,
+  today,
+}: Omit<Traced, "trace"> & { readonly source: Source }): ReactNode {
+  const { name, measure } = nameOf(lot);
+  return (
+    <tr>
+      <th scope="row">
+        {name}
+        <small>Lot {lot.id}</small>
+      </th>
+      <td className="number end">{stockInFull(taken, measure)}</td>
+      <td className="number not-on-phone">{moneyShown(wholeValue(value), currency)}</td>
+      <td className="second-line">
+        {cameWith && (
+          <Link href={postingAddress(cameWith.id)}>
+            {POSTING_WORDS[cameWith.kind]} {dayShown(cameWith.day, today)}
+          </Link>
+        )}
+      </td>
+    </tr>
+  );
+}

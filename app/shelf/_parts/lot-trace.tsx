@@ -1,0 +1,82 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { Ledger } from "@/app/_ui/ledger";
+import type { IntoBatch } from "@/lib/domain/ledger/trace";
+import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
+import { PLACE_WORDS } from "@/lib/edge/forms/posting-refusals";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
+import { postingAddress } from "./addresses";
+import type { LotView } from "./lot-view";
+
+/** Where a lot came from and where all of it has gone, to the last microgram. */
+export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
+  const { material, today, trace, lines } = view;
+  const shown = (amount: bigint): string => stockInFull(amount, material.measure);
+  const first = lines.find(({ posting }) =>
+    posting.entries.some(({ place, quantity }) => place.kind === "supplier" && quantity < 0n),
+  );
+  return (
+    <section aria-labelledby="lot-trace">
+      <h2 id="lot-trace">Where it came from, and where it has gone</h2>
+      {first && (
+        <p>
+          <Link href={postingAddress(first.posting.id)} prefetch={false}>
+            {POSTING_WORDS[first.posting.kind]}
+          </Link>
+          {first.posting.reason !== null && ` ${first.posting.reason}`}, {dayShown(first.posting.day, today)}.
+        </p>
+      )}
+      <Ledger
+        caption="All that came of it, and where it has gone"
+        columns={[{ name: "Where" }, { name: "Holds of this lot", kind: "number" }]}
+      >
+        {trace.places.map(({ place, quantity }) => (
+          <TraceRow key={place} name={capital(PLACE_WORDS[place])} figure={shown(quantity)} />
+        ))}
+        {trace.batches.map((batch) => (
+          <BatchRows key={batch.run} batch={batch} shown={shown} />
+        ))}
+        <tr className="total">
+          <th scope="row">All that came</th>
+          <td className="number end">{shown(trace.came)}</td>
+        </tr>
+      </Ledger>
+      <p className={trace.unaccounted === 0n ? "label" : "fault"}>
+        {trace.unaccounted === 0n
+          ? "All of it is accounted for."
+          : `${shown(trace.unaccounted)} is not accounted for; check the books.`}
+      </p>
+    </section>
+  );
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+function BatchRows({
+  batch: { run, taken, lostWithinPlan, finished },
+  shown,
+}: {
+  readonly batch: IntoBatch;
+  readonly shown: (amount: bigint) => string;
+}): ReactNode {
+  if (finished === null) return <TraceRow name={`In the batch of run ${run}`} figure={shown(taken)} />;
+  return (
+    <>
+      {finished.units.map(({ place, units, holding }) => (
+        <TraceRow
+          key={place}
+          name={`Finished lot ${finished.lot}, ${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"} ${PLACE_WORDS[place]}`}
+          figure={shown(holding)}
+        />
+      ))}
+      {lostWithinPlan > 0n && <TraceRow name={`Lost within plan, run ${run}`} figure={shown(lostWithinPlan)} />}
+    </>
+  );
+}
+
+const TraceRow = ({ name, figure }: { readonly name: string; readonly figure: string }): ReactNode => (
+  <tr>
+    <th scope="row">{name}</th>
+    <td className="number end">{figure}</td>
+  </tr>
+);

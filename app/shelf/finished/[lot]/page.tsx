@@ -1,0 +1,105 @@
+import { randomUUID } from "node:crypto";
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound, redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { readOnce } from "@/app/plan-for-page";
+import { ratio } from "@/lib/domain/fraction";
+import { finishedLot, type LotName, wholeValue } from "@/lib/domain/ledger/posting";
+import type { Workshop } from "@/lib/domain/workshop";
+import { dayShown, moneyShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { idOfSegment } from "@/lib/edge/ledger-address";
+import { realToday } from "@/lib/edge/real-today";
+import { readHistoryOfLot, readStock, readTraceBack } from "@/lib/store/ledger/ledger-answers";
+import { finishedStock, type FinishedStock } from "../../_parts/finished-stock";
+import { LotForms } from "../../_parts/lot-forms";
+import { FinishedHistory } from "../../_parts/finished-history";
+import { FinishedTrace } from "../../_parts/finished-trace";
+import "../../shelf.css";
+
+export const metadata: Metadata = { title: "A finished lot" };
+
+interface Page {
+  readonly params: Promise<{ readonly lot: string }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+}
+
+/** One finished lot: what is there of it and what it cost, what became of it, and what it came from. */
+export default async function FinishedLotPage({ params, searchParams }: Page): Promise<ReactNode> {
+  const [books, kept, parameters] = await Promise.all([readOnce(), readStock(), searchParams]);
+  if (!books) redirect("/");
+  const id = idOfSegment((await params).lot);
+  const { workshop } = books;
+  const found = finishedStock(workshop, kept).find(({ lot }) => lot.id === id);
+  if (!found) notFound();
+  const [trace, history] = await Promise.all([
+    readTraceBack(found.lot.id),
+    readHistoryOfLot(finishedLot(found.lot.id)),
+  ]);
+  const today = workshop.settings.today ?? realToday();
+  const sold = trace.units.find(({ place }) => place === "sold")?.quantity ?? 0n;
+  const { currency } = workshop.settings;
+  const newKeys = { sell: randomUUID(), back: randomUUID(), off: randomUUID() };
+  return (
+    <>
+      <Opening crumb={<Link href="/shelf/finished">Finished stock</Link>} title={found.product.name}>
+        <Finding found={found} today={today} currency={currency} />
+      </Opening>
+      <Done did={parameters.did} units={parameters.units} />
+      <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />
+      <FinishedTrace trace={trace} nameOf={nameOf(workshop)} currency={currency} today={today} />
+      <FinishedHistory lines={history} currency={currency} today={today} />
+    </>
+  );
+}
+
+interface Found {
+  readonly found: FinishedStock;
+  readonly today: Parameters<typeof dayShown>[1];
+  readonly currency: Parameters<typeof moneyShown>[1];
+}
+
+function Finding({ found: { lot, there, held, value }, today, currency }: Found): ReactNode {
+  const units = there + held;
+  const made = `Lot ${lot.id}, made ${dayShown(lot.made, today)}`;
+  if (units === 0n) return `${made}. Nothing of it is left in stock.`;
+  const each = moneyShown(ratio(wholeValue(value), units), currency);
+  const onHold = held > 0n ? `, and ${unitsInWords(held)} on hold` : "";
+  return `${made}: ${unitsInWords(there)} in stock${onHold}. They cost ${moneyShown(wholeValue(value), currency)}, ${each} each.`;
+}
+
+const DONE: ReadonlyMap<string, string> = new Map([
+  ["sold", "Sold"],
+  ["came back", "Back in stock"],
+  ["written off", "Written off"],
+]);
+
+/** What was done last, as the address says it. */
+function Done({ did, units }: { readonly did: unknown; readonly units: unknown }): ReactNode {
+  const words = typeof did === "string" ? DONE.get(did) : undefined;
+  const count = typeof units === "string" && /^[1-9]\d{0,15}$/.test(units) ? BigInt(units) : null;
+  return (
+    <div role="status">
+      {words !== undefined && count !== null && (
+        <p className="done">
+          {words}: {unitsInWords(count)}. A posting is taken back from <Link href="/book/history">the history</Link>.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A material lot by the name of its material, and how it is measured. */
+function nameOf(workshop: Workshop) {
+  const lots = new Map(workshop.lots.map((lot) => [lot.id, lot.material]));
+  const materials = new Map(workshop.materials.map((material) => [material.id, material]));
+  return ({ id }: LotName): { readonly name: string; readonly measure: "mass" | "count" } => {
+    const material = materials.get(lots.get(id) ?? "");
+    return {
+      name: material?.name ?? "A material that was taken out of the Book",
+      measure: material?.measure ?? "mass",
+    };
+  };
+}

@@ -1,0 +1,141 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound, redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { newId } from "@/app/_ui/new-id";
+import { Sign } from "@/app/_ui/sign";
+import { planForPage } from "@/app/plan-for-page";
+import { byId } from "@/lib/domain/index-by-id";
+import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
+import { NOTHING } from "@/lib/domain/ledger/standing";
+import { isUsable } from "@/lib/domain/lots";
+import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
+import { materialAddress } from "@/lib/edge/material-address";
+import { POSTING_WORDS } from "@/lib/edge/posting-words";
+import { readHistoryOfLot, readTraceForward } from "@/lib/store/ledger/ledger-answers";
+import { idInStep, postingAddress } from "../../_parts/addresses";
+import { LotDeeds } from "../../_parts/lot-deeds";
+import { LotHistory } from "../../_parts/lot-history";
+import { LotTrace } from "../../_parts/lot-trace";
+import { inPlaces, type LotView } from "../../_parts/lot-view";
+import { ShelfCrumb } from "../../_parts/shelf-crumb";
+import { actOnLot } from "./actions";
+import "../../shelf.css";
+
+interface Addressed {
+  readonly params: Promise<{ readonly lot: string }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+}
+
+export async function generateMetadata({ params }: Addressed): Promise<Metadata> {
+  return { title: `Lot ${idInStep((await params).lot) ?? ""}` };
+}
+
+async function viewOf(step: string): Promise<LotView | null> {
+  const found = await planForPage();
+  if (found === null) redirect("/");
+  const { workshop, today } = found;
+  const lot = workshop.lots.find(({ id }) => id === idInStep(step));
+  if (lot === undefined) return null;
+  const name = materialLot(lot.id);
+  const [all, trace] = await Promise.all([readHistoryOfLot(name), readTraceForward(lot.id)]);
+  return {
+    lot,
+    material: byId("material", workshop.materials)(lot.material),
+    today,
+    currency: workshop.settings.currency,
+    onShelf: inPlaces(all, name, ["shelf"]).at(-1)?.balance ?? NOTHING,
+    onHold: inPlaces(all, name, ["hold"]).at(-1)?.balance ?? NOTHING,
+    lines: inPlaces(all, name, ["shelf", "hold"]),
+    trace,
+  };
+}
+
+/** One lot: what is there and what it is worth, what happened to it, where it has gone, and what can be done with it. */
+export default async function LotPage({ params, searchParams }: Addressed): Promise<ReactNode> {
+  const [view, asked] = await Promise.all([viewOf((await params).lot), searchParams]);
+  if (view === null) notFound();
+  const { lot, material } = view;
+  return (
+    <>
+      <Opening
+        crumb={
+          <>
+            <ShelfCrumb /> · <Link href={materialAddress(material.id)}>{material.name}</Link>
+          </>
+        }
+        title={`${material.name}, lot ${lot.id}`}
+      >
+        <LotFinding view={view} />
+      </Opening>
+      <Done view={view} posting={asked.done} />
+      <Cautions view={view} />
+      <LotDeeds
+        view={view}
+        open={lotDeedIn(asked.do)}
+        newId={newId()}
+        act={(deed) => actOnLot.bind(null, lot.id, deed)}
+      />
+      <LotHistory view={view} />
+      <LotTrace view={view} />
+    </>
+  );
+}
+
+/** What is there, where, worth how much. */
+function LotFinding({ view }: { readonly view: LotView }): ReactNode {
+  const { lot, material, today, currency, onShelf, onHold } = view;
+  const held = (amount: bigint): string => stockShown(amount, material.measure, "there");
+  const worth = wholeValue(onShelf.value) + wholeValue(onHold.value);
+  return (
+    <>
+      {onShelf.quantity === 0n && onHold.quantity === 0n ? (
+        <b>Nothing of it is left.</b>
+      ) : (
+        <>
+          <b>{held(onShelf.quantity)} on the shelf</b>
+          {onHold.quantity > 0n && (
+            <>
+              {" "}
+              and <b>{held(onHold.quantity)} on hold</b>
+            </>
+          )}
+          , worth {moneyShown(worth, currency)}.
+        </>
+      )}{" "}
+      Came in {dayShown(lot.received, today)}
+      {lot.expires === null ? "; it has no best before." : `, best before ${dayShown(lot.expires, today)}.`}
+    </>
+  );
+}
+
+/** What was done last, and the way to take it back. */
+function Done({ view, posting: id }: { readonly view: LotView; readonly posting: unknown }): ReactNode {
+  const line = view.lines.find(({ posting }) => posting.id === id);
+  return (
+    <div role="status">
+      {line && (
+        <p className="done">
+          {POSTING_WORDS[line.posting.kind]}: {line.posting.reason}.{" "}
+          <Link href={postingAddress(line.posting.id)}>See it, or take it back</Link>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What is on hold because of a recall, or out of date, can do harm. */
+function Cautions({ view: { lot, today, onShelf, onHold } }: { readonly view: LotView }): ReactNode {
+  const isGone = !isUsable(lot, today) && onShelf.quantity + onHold.quantity > 0n;
+  if (!isGone && onHold.quantity === 0n) return null;
+  return (
+    <p className="lot-caution">
+      <Sign sign="triangle" tone="wrong">
+        {isGone ? "Out of date: do not use it." : "On hold: no plan draws on it."}
+      </Sign>{" "}
+      Local rules, what the supplier says and licensed waste practice come first.
+    </p>
+  );
+}

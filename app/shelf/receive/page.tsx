@@ -1,0 +1,98 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { joined } from "@/app/_ui/either";
+import { Opening } from "@/app/_ui/finding";
+import { newId } from "@/app/_ui/new-id";
+import { RecordForm } from "@/app/_ui/record-form";
+import { planForPage } from "@/app/plan-for-page";
+import { isoDate } from "@/lib/domain/calendar";
+import type { Order, Workshop } from "@/lib/domain/workshop";
+import { counted } from "@/lib/edge/counted";
+import { currencySign, dayShown } from "@/lib/edge/figures";
+import { DELIVERY_FORM, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
+import { ShelfCrumb } from "../_parts/shelf-crumb";
+import { deliveryChoices } from "../_parts/delivery-choices";
+import { receiveDelivery } from "./actions";
+import "../shelf.css";
+
+export const metadata: Metadata = { title: "Receive a delivery" };
+
+type Search = Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+
+/** Packs that came in become lots, with what they cost in the end; against an open order where there is one. */
+export default async function ReceivePage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
+  const [found, asked] = await Promise.all([planForPage(), searchParams]);
+  if (!found) redirect("/");
+  const { workshop, desk, today } = found;
+  const order = workshop.orders.find(({ id }) => id === asked.order) ?? null;
+  const given = {
+    id: newId(),
+    day: isoDate(today),
+    deliveryBy: "value",
+    dutyBy: "value",
+    ...(order && valuesOfOrder(workshop, order)),
+  };
+  return (
+    <>
+      <Opening crumb={<ShelfCrumb />} title="Receive a delivery">
+        <OpenOrders workshop={workshop} chosen={order} today={today} /> Each line becomes a lot of its own.
+      </Opening>
+      {workshop.materials.length === 0 ? (
+        <p className="done">
+          There are no materials to receive yet. <Link href="/book/materials/new">Add a material</Link> first.
+        </p>
+      ) : (
+        <div className="receive-form">
+          <RecordForm
+            key={order?.id ?? ""}
+            fields={DELIVERY_FORM}
+            values={joined(given, DELIVERY_FORM)}
+            choices={deliveryChoices(workshop, desk)}
+            money={currencySign(workshop.settings.currency)}
+            seen=""
+            send={receiveDelivery}
+            buttons={[
+              { deed: "look", label: "Show what each line costs" },
+              { deed: "post", label: "Receive it" },
+            ]}
+          />
+        </div>
+      )}
+    </>
+  );
+}
+
+interface Orders {
+  readonly workshop: Workshop;
+  readonly chosen: Order | null;
+  readonly today: Parameters<typeof dayShown>[1];
+}
+
+/** Which order has come, or which of the open ones it may have been. */
+function OpenOrders({ workshop: { orders, suppliers }, chosen, today }: Orders): ReactNode {
+  const nameOf = (supplier: string): string => suppliers.find(({ id }) => id === supplier)?.name ?? supplier;
+  if (chosen !== null)
+    return (
+      <>
+        Order {chosen.id} from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot
+        numbers and what was really paid, and take out what did not come.
+      </>
+    );
+  if (orders.length === 0) return <>Nothing is on order; write down what came.</>;
+  return (
+    <>
+      {counted(orders.length, "order is", "orders are").replace(/^./, (first) => first.toUpperCase())} open:{" "}
+      {orders.map(({ id, supplier, due }, at) => (
+        <span key={id}>
+          {at > 0 && ", "}
+          <Link href={`/shelf/receive?order=${encodeURIComponent(id)}`}>
+            {nameOf(supplier)}, due {dayShown(due, today)}
+          </Link>
+        </span>
+      ))}
+      . Choose the one that came, or write down what did.
+    </>
+  );
+}

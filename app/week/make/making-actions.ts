@@ -1,0 +1,109 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect, RedirectType } from "next/navigation";
+import type { AskingAnswer } from "@/app/_ui/asking-answer";
+import { MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
+import { placedRefusal, shownIn, takesField, typedIn } from "@/lib/edge/forms/posting-forms";
+import { refusalWords } from "@/lib/edge/forms/refusal-words";
+import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
+import { textIn } from "@/lib/edge/forms/week-forms";
+import { makingAddress } from "@/lib/edge/ledger-address";
+import { realToday } from "@/lib/edge/real-today";
+import { makePlannedRun } from "@/lib/operations/make-run";
+import { reversePosting } from "@/lib/operations/reverse-posting";
+import { isNow } from "../_parts/run-words";
+
+const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
+const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
+
+/** Makes a planned run: what was drawn leaves the shelf, what came out stands as a finished lot, the run is closed. */
+export async function makeARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
+  const typed = typedIn(form, MAKE_FIELDS);
+  const read = readMaking(form);
+  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if ("faults" in read) return refused(typed, read.faults);
+  const outOfDate = textIn(form, "deed") === "out of date" ? "draw" : "refuse";
+  const told = await makePlannedRun({ ...read.asked, outOfDate, realToday: realToday() });
+  const { id } = read.asked.run;
+  switch (told.kind) {
+    case "posted":
+    case "already posted":
+      return goOn(id, "made");
+    case "already made":
+      return goOn(id, "made meanwhile");
+    case "no such run":
+      return goOn(id, "gone meanwhile");
+    case "stale":
+      return refused(
+        typed,
+        {},
+        `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was posted; look at what it needs now, and press again.`,
+      );
+    case "finished lot exists":
+      return refused(typed, {}, LOAD_AGAIN);
+    case "no workshop":
+      return refused(typed, {}, NO_WORKSHOP);
+    case "future day":
+    case "no such lot":
+    case "before the lot":
+    case "nothing to post":
+    case "asked twice":
+    case "not there":
+    case "out of date":
+    case "cost came later":
+    case "out of range": {
+      const { faults, says } = placedRefusal(refusalWords(told, shownIn(form)), ({ of, id: lot }) =>
+        of === "material" ? takesField(lot) : null,
+      );
+      return refused(typed, faults, says);
+    }
+  }
+}
+
+/** Takes a making back: its draws are on the shelf again, its units are gone, and the run is planned. */
+export async function takeMakingBack(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
+  const typed = typedIn(form, REVERSAL_FIELDS);
+  const [read, run] = [readReversal(form), textIn(form, "run")];
+  if (read === null || run === "") return refused(typed, {}, LOAD_AGAIN);
+  if ("faults" in read) return refused(typed, read.faults);
+  const told = await reversePosting({ ...read.asked, realToday: realToday() });
+  switch (told.kind) {
+    case "posted":
+    case "already posted":
+      return goOn(run, "taken back");
+    case "no workshop":
+      return refused(typed, {}, NO_WORKSHOP);
+    case "no such posting":
+    case "already reversed":
+    case "is a reversal":
+    case "before the posting":
+    case "drawn since":
+    case "future day":
+    case "no such lot":
+    case "before the lot":
+    case "nothing to post":
+    case "asked twice":
+    case "not there":
+    case "out of date":
+    case "cost came later":
+    case "out of range": {
+      const { faults, says } = reversalRefused(told, form);
+      return refused(typed, faults, says);
+    }
+  }
+}
+
+function refused(
+  typed: Readonly<Record<string, string>>,
+  faults: Readonly<Partial<Record<string, string>>>,
+  says: string | null = null,
+): AskingAnswer {
+  if (says !== null) revalidatePath("/", "layout");
+  return { kind: "refused", typed, faults, says };
+}
+
+function goOn(run: string, did: string): never {
+  revalidatePath("/", "layout");
+  redirect(`${makingAddress(run)}?${new URLSearchParams({ did }).toString()}`, RedirectType.replace);
+}

@@ -1,0 +1,72 @@
+/** Why nothing was posted, in a sentence that says what to do next. @rule LEDGER-8 */
+import type { Day } from "@/lib/domain/calendar";
+import type { LotName, Place, PlaceKind } from "@/lib/domain/ledger/posting";
+import type { Refusal } from "@/lib/domain/ledger/refusal";
+import type { Workshop } from "@/lib/domain/workshop";
+import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
+
+/** How lots and days are said: in the measure of what the lot is of. */
+export interface Saying {
+  readonly amount: (lot: LotName, amount: bigint) => string;
+  readonly day: (day: Day) => string;
+}
+
+/** @param today  as the workshop has it, else the real day */
+export function sayingIn({ lots, materials, settings }: Workshop, realToday: Day): Saying {
+  const today = settings.today ?? realToday;
+  const measures = new Map(materials.map(({ id, measure }) => [id, measure]));
+  const materialOf = new Map(lots.map(({ id, material }) => [id, material]));
+  return {
+    amount: ({ of, id }, amount) => {
+      if (of === "finished") return `${countShown(amount)}${NO_BREAK}${amount === 1n ? "unit" : "units"}`;
+      return stockInFull(amount, measures.get(materialOf.get(id) ?? "") ?? "mass");
+    },
+    day: (day) => dayShown(day, today),
+  };
+}
+
+export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
+  supplier: "with the supplier",
+  shelf: "on the shelf",
+  hold: "on hold",
+  batch: "in a batch",
+  finished: "in stock",
+  sold: "sold",
+  lost: "lost",
+  expired: "written off out of date",
+  counted: "by count",
+  labour: "labour",
+  overhead: "overhead",
+};
+
+export const placeWords = (place: Place): string =>
+  place.kind === "batch" ? `in the batch of run ${place.run}` : PLACE_WORDS[place.kind];
+
+export function refusalInWords(refusal: Refusal, { amount, day }: Saying): string {
+  switch (refusal.kind) {
+    case "future day":
+      return `${day(refusal.day)} is still to come; today is ${day(refusal.today)}`;
+    case "no such lot":
+      return `there is no lot ${refusal.lot.id} any more; load the page again`;
+    case "before the lot":
+      return `lot ${refusal.lot.id} came on ${day(refusal.since)}; write that day or a later one`;
+    case "nothing to post":
+      return "nothing is asked; write an amount above zero";
+    case "asked twice":
+      return `lot ${refusal.lot.id} stands here twice; write it once, or give one of them another number`;
+    case "not there":
+      return notThere(refusal, { amount, day });
+    case "out of date":
+      return `lot ${refusal.lot.id} is out of date since ${day(refusal.expires)}`;
+    case "cost came later":
+      return `a cost was posted on ${day(refusal.on)} that would then belong to nothing; take that back first`;
+    case "out of range":
+      return `lot ${refusal.lot.id} would hold more than can be reckoned with; write less`;
+  }
+}
+
+function notThere(refusal: Extract<Refusal, { readonly kind: "not there" }>, { amount, day }: Saying): string {
+  const { lot, place, asked, there, on, held } = refusal;
+  const onHold = place.kind !== "hold" && held > 0n ? `; ${amount(lot, held)} more is on hold` : "";
+  return `of lot ${lot.id}, ${amount(lot, asked)} is asked and ${amount(lot, there)} is ${placeWords(place)} from ${day(on)} on${onHold}`;
+}

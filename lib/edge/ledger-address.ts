@@ -1,0 +1,22 @@
+/**
+ * Pages of the ledger that other pages point to. An id may hold any character; `.` and `..` would be walked by the
+ * browser, so each stands after a tilde.
+ */
+import { type Day, isoDate } from "@/lib/domain/calendar";
+
+const segment = (id: string): string => `~${encodeURIComponent(id)}`;
+
+/** The id that an address names, or null where it is no text. */
+export function idOfSegment(part: string): string | null {
+  try {
+    const id = decodeURIComponent(part);
+    return id.startsWith("~") ? id.slice(1) : id;
+  } catch {
+    return null;
+  }
+}
+
+export const makingAddress = (run: string): `/week/make/${string}` => `/week/make/${segment(run)}`;
+export const finishedAddress = (lot: string): `/shelf/finished/${string}` => `/shelf/finished/${segment(lot)}`;
+export const postingAddress = (id: string): `/book/history/${string}` => `/book/history/${segment(id)}`;
+export const historyAddress = (day: Day): `/book/history?${string}` => `/book/history?day=${isoDate(day)}`;

@@ -1,0 +1,33 @@
+/** The ledger's kinds and places as the screens say them. @rule LEDGER-2 */
+import type { Place, PlaceKind, PostingKind } from "@/lib/domain/ledger/posting";
+
+export const POSTING_WORDS: Readonly<Record<PostingKind, string>> = {
+  opening: "Opened the books",
+  correction: "Corrected in the Book",
+  received: "Received",
+  "late cost": "Late cost",
+  made: "Made",
+  counted: "Counted",
+  held: "Put on hold",
+  released: "Released",
+  "written off": "Written off",
+  sold: "Sold",
+  "taken back": "Came back from a sale",
+  reversal: "Taken back",
+};
+
+export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
+  supplier: "the supplier",
+  shelf: "the shelf",
+  hold: "on hold",
+  batch: "the batch",
+  finished: "finished stock",
+  sold: "sold",
+  lost: "lost",
+  expired: "out of date",
+  counted: "the count",
+  labour: "labour",
+  overhead: "overhead",
+};
+
+export const placeWords = (place: Place): string => PLACE_WORDS[place.kind];
