@@ -29,7 +29,7 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
   const parameters = await searchParams;
   const buying = await buyingForPage(parameters);
   if (buying === null) redirect("/");
-  const { found, reading, list, plan, tooLate, chosen } = buying;
+  const { found, reading, list, faults, chosen } = buying;
   const view = viewOf(buying);
   const { planned: basket, byHand } = chosen;
   return (
@@ -41,8 +41,8 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
           byHand={byHand.planned}
           chosen={chosen.chosen}
           cutShort={chosen.cutShort}
-          notBought={tooLate.length + list.unsourced.length}
-          lastDay={plan.lastDay}
+          notBought={faults.length + list.unsourced.length}
+          lastDay={found.plan.lastDay}
         />
       </Opening>
       <BuyingNotice deed={deedFrom(parameters)} view={view} workshop={found.workshop} />
@@ -54,9 +54,8 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
       />
       <CannotHold
         view={view}
-        tooLate={tooLate}
+        faults={faults}
         unsourced={list.unsourced}
-        offers={found.workshop.offers}
         supplierOf={byId("supplier", found.workshop.suppliers)}
       />
       <div className="buying">
@@ -90,7 +89,7 @@ function viewOf({ found, reading, list, chosen }: Buying): BuyingView {
     wanted: new Map(
       list.purchases.map(({ material, wanted, buyBy }) => [material.id, { quantity: wanted, buyBy }] as const),
     ),
-    leftOver: chosen.leftOver,
+    leftOver: chosen.basket.leftOver,
   };
 }
 
@@ -103,11 +102,17 @@ interface SlipsOf {
 
 /** The orders, and what they are for. */
 async function Slips({ buying, view, why }: SlipsOf): Promise<ReactNode> {
-  const { chosen, plan, workshop } = buying;
+  const { chosen, list, faults, found } = buying;
+  const { plan, workshop } = found;
   const { orders } = chosen.planned;
   const line = orders.flatMap(({ lines }) => lines).find(({ offer }) => offer.id === why);
   const words = line && <WhyWords line={line} reason={await whyOf(line, buying)} view={view} />;
-  const outlooks = plan.materials.filter(({ toBuy }) => toBuy > 0n);
+  const lacking = new Set([
+    ...list.purchases.map(({ material }) => material),
+    ...list.unsourced,
+    ...faults.flatMap((fault) => ("material" in fault ? [fault.material] : [])),
+  ]);
+  const outlooks = plan.materials.filter(({ material }) => lacking.has(material));
   return (
     <div>
       {orders.map((order, at) => (

@@ -3,9 +3,9 @@ import { plannedBasket, type PlannedBasket } from "@/lib/domain/buying/basket-of
 import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
 import { boughtByHand } from "@/lib/domain/buying/by-hand";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
-import type { ShoppingList } from "@/lib/domain/buying/shopping-list";
 import { type Basket, checkedBasket } from "@/lib/domain/buying/checked-basket";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
+import type { ShoppingList } from "@/lib/domain/buying/shopping-list";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { type SolvedBasket, solvedBasket } from "@/lib/solver/solved-basket";
@@ -20,10 +20,10 @@ export async function chooseBasket(workshop: Workshop, plan: Plan): Promise<Plan
   return plannedBasket(workshop, list, mustBeBasket(answer));
 }
 
-/** A basket with what is left over of each material, by its id. */
+/** A basket as the maker reads it, and as it was checked. */
 export interface BasketToShow {
   readonly planned: PlannedBasket;
-  readonly leftOver: Basket["leftOver"];
+  readonly basket: Basket;
 }
 
 export interface ChosenBasket extends BasketToShow {
@@ -56,7 +56,7 @@ export async function basketOf(
   const hand = basketByHand(problem);
   const toShow = (basket: Basket, gap: PlannedBasket["gap"]): BasketToShow => ({
     planned: plannedBasket(workshop, list, { basket, gap }),
-    leftOver: basket.leftOver,
+    basket,
   });
   const byHand = toShow(hand, hand.total);
   const solved = await solvedOnce(problem, seconds);

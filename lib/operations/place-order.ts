@@ -34,7 +34,7 @@ export type PlaceOrderResult =
   /** An offer is gone, or says something else than was shown. */
   | { readonly kind: "offer changed"; readonly offer: string };
 
-/** Keeps an open order that the maker has placed; sent twice it is one order. @rule BUY-19 */
+/** Keeps an open order that the maker has placed; sent twice it is one order. @rule BUY-15 */
 export const placeOrder = (asked: OrderToPlace) => onTheBooks((books) => decidePlaceOrder(books, asked));
 
 export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderResult {
@@ -61,7 +61,7 @@ export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderR
 export type TakeOrderBackResult =
   { readonly kind: "taken back"; readonly order: Order; readonly books: Books } | { readonly kind: "not there" };
 
-/** Removes an open order, as if it had not been placed. @rule BUY-19 */
+/** Removes an open order, as if it had not been placed. @rule BUY-15 */
 export const takeOrderBack = (id: string) => onTheBooks((books) => decideTakeOrderBack(books, id));
 
 export function decideTakeOrderBack(books: Books, id: string): TakeOrderBackResult {

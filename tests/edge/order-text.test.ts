@@ -45,7 +45,7 @@ test("rows are quoted where they must be, exact in money, and hold no formula", 
 const form = (fields: Readonly<Record<string, string>>) => ({ get: (name: string) => fields[name] });
 const fields = orderFields(order, { newId: "n", today, due: day("2026-11-27") });
 
-test("[BUY-19] a form carries an order and is read as it again", () => {
+test("[BUY-15] a form carries an order and is read as it again", () => {
   expect(orderIn(form(fields))).toEqual({
     id: "n",
     supplier: "s",
@@ -63,6 +63,6 @@ test.each([
   ["packs of none", { lines: '[["o","0","1"]]' }],
   ["packs beyond what is stored", { lines: '[["o","9999999999999999","1"]]' }],
   ["a price below zero", { lines: '[["o","1","-1"]]' }],
-])("[BUY-19] a form with %s carries no order", (_, changed) => {
+])("[BUY-15] a form with %s carries no order", (_, changed) => {
   expect(orderIn(form({ ...fields, ...changed }))).toBeNull();
 });

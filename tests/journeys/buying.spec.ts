@@ -42,7 +42,7 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   await page.getByRole("link", { name: "Why these? Jar, 100 g" }).click();
   await expect(
     page.getByRole("row", { name: /1 × 20 pieces in place of 2 × 10 pieces would make it all £3.00 dearer/ }),
-  ).toContainText("delivery £4.00 more. Delivery decides");
+  ).toContainText("delivery £4.00 more. Delivery and minimum orders decided it.");
   await page.getByRole("link", { name: "Why these? Oat kernel oil" }).click();
   await expect(
     page.getByRole("row", { name: /1 × 2 kg in place of 2 × 1 kg would make it all £3.00 dearer/ }),

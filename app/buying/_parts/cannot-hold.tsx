@@ -1,37 +1,32 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import type { TooLate } from "@/lib/domain/buying/frame";
-import type { Material, Offer, Supplier } from "@/lib/domain/workshop";
+import type { FrameFault } from "@/lib/domain/buying/buying-frame";
+import type { Material, Supplier } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, daysShown } from "@/lib/edge/figures";
-import type { BuyingView } from "./buying-view";
+import { type BuyingView, moneyIn } from "./buying-view";
 
 interface NotHeld {
   readonly view: BuyingView;
-  readonly tooLate: readonly TooLate[];
+  readonly faults: readonly FrameFault[];
+  /** Nobody offers them. */
   readonly unsourced: readonly Material[];
-  /** Every offer, those of suppliers that are left out among them. */
-  readonly offers: readonly Offer[];
   readonly supplierOf: (id: string) => Supplier;
 }
 
-/** What the frame or the lack of an offer keeps from the basket: which rule, and by how much. @rule BUY-16, BUY-17 */
-export function CannotHold({ view, tooLate, unsourced, offers, supplierOf }: NotHeld): ReactNode {
-  if (tooLate.length + unsourced.length === 0) return null;
+/** What the frame or the lack of an offer keeps from the basket: which rule, and by how much. @rule BUY-11 */
+export function CannotHold({ view, faults, unsourced, supplierOf }: NotHeld): ReactNode {
+  if (faults.length + unsourced.length === 0) return null;
   return (
     <section className="fault buying-not-held" aria-labelledby="not-held">
       <h2 id="not-held">Not in the basket</h2>
       <ul className="fault-list">
-        {tooLate.map(({ material, buyBy, arrives, days }) => (
-          <li key={material.id}>
-            {material.name} cannot come in time: the earliest day is {dayShown(arrives, view.today)}, {daysShown(days)}{" "}
-            after it should be there, {dayShown(buyBy, view.today)}. Let it come late, or move the run.
-          </li>
+        {faults.map((fault, at) => (
+          <li key={at}>{wordsFor(fault, view, supplierOf)}</li>
         ))}
         {unsourced.map((material) => (
           <li key={material.id}>
-            {material.name}: {reasonFor(material, offers, supplierOf)}{" "}
-            <Link href="/book/offers/new">Enter an offer in the book</Link>
+            {material.name}: nobody offers it. <Link href="/book/offers/new">Enter an offer in the book</Link>
           </li>
         ))}
       </ul>
@@ -39,12 +34,21 @@ export function CannotHold({ view, tooLate, unsourced, offers, supplierOf }: Not
   );
 }
 
-function reasonFor(material: Material, offers: readonly Offer[], supplierOf: NotHeld["supplierOf"]): string {
-  const names = [
-    ...new Set(
-      offers.filter((offer) => offer.material === material.id).map(({ supplier }) => supplierOf(supplier).name),
-    ),
-  ];
-  if (names.length === 0) return "nobody offers it.";
-  return `offered only by ${inARow(names)}, and left out with ${names.length === 1 ? "it" : "them"}. Take a supplier in again.`;
+function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supplierOf"]): string {
+  const { today } = view;
+  switch (fault.kind) {
+    case "everyone left out": {
+      const { material, suppliers } = fault;
+      const names = inARow(suppliers.map((id) => supplierOf(id).name));
+      return `${material.name}: offered only by ${names}, and left out with ${suppliers.length === 1 ? "it" : "them"}. Take a supplier in again.`;
+    }
+    case "nothing in time":
+      return `${fault.material.name} cannot come in time: the earliest day is ${dayShown(fault.first, today)}, ${daysShown(fault.daysLate)} after it should be there, ${dayShown(fault.buyBy, today)}. Let it come late, or move the run.`;
+    case "nothing wanted":
+      return `Nothing is wanted of ${fault.supplier.name}${fault.minimumOrder === null ? "" : `, whose minimum order is ${moneyIn(view, fault.minimumOrder)}`}.`;
+    case "chosen offer not wanted":
+      return `Nothing is wanted of an offer of ${supplierOf(fault.offer.supplier).name}.`;
+    case "over the cap":
+      return `The least that it costs is ${moneyIn(view, fault.least)}, ${moneyIn(view, fault.by)} more than may be spent.`;
+  }
 }

@@ -32,7 +32,9 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
             <th scope="row">
               <Link href={materialAddress(material.id)}>{material.name}</Link>
             </th>
-            <td className="number end">{stockShown(toBuy, material.measure, "lacking")}</td>
+            <td className="number end">
+              {stockShown(view.wanted.get(material.id)?.quantity ?? toBuy, material.measure, "lacking")}
+            </td>
             <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
             <td className="small soft second-line">
               <FirstRun events={events} productOf={productOf} view={view} />

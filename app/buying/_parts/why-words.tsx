@@ -1,5 +1,8 @@
 import type { ReactNode } from "react";
-import type { BasketDifference, Decider } from "@/lib/domain/buying/basket-difference";
+import type { BasketDifference } from "@/lib/domain/buying/basket-difference";
+import type { DecidingRule } from "@/lib/domain/buying/line-reasons";
+import { inARow } from "@/lib/edge/counted";
+import { asSentence } from "@/app/_ui/sentence";
 import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
 import { type BuyingView, moneyIn, packsShown } from "./buying-view";
 import { packsOf } from "./in-all";
@@ -8,18 +11,22 @@ export type Reason =
   | { readonly kind: "no other offer" }
   | {
       readonly kind: "next best";
-      readonly decider: Decider;
+      readonly decidedBy: readonly DecidingRule[];
       readonly difference: BasketDifference;
       readonly isProven: boolean;
     };
 
-const DECIDED: Readonly<Record<Decider, string>> = {
-  "the same": "Of baskets that cost the same, the one found first is taken.",
-  "price break": "The price for more packs decides.",
-  price: "The price of the goods decides.",
-  delivery: "Delivery decides: the goods alone would cost no more.",
-  "the rest of the orders": "The rest of the orders decides: their minimums, their breaks and their delivery.",
+const DECIDED: Readonly<Record<DecidingRule, string>> = {
+  "price break": "the price for more packs",
+  "shipping and minimum order": "delivery and minimum orders",
+  "least packs": "the least packs that can be had",
 };
+
+/** Of baskets that cost the same the one found first is taken. @rule BUY-6 */
+function decidedWords(rules: readonly DecidingRule[], more: bigint): string {
+  if (rules.length === 0) return more === 0n ? "The one found first is taken." : "The price of the goods decides.";
+  return `${asSentence(inARow(rules.map((rule) => DECIDED[rule])))} decided it.`;
+}
 
 interface Asked {
   readonly line: PlannedLine;
@@ -27,11 +34,11 @@ interface Asked {
   readonly view: BuyingView;
 }
 
-/** What the next best choice would have cost, and which rule decided. @rule BUY-18 */
+/** What the next best choice would have cost, and which rule decided. @rule BUY-12 */
 export function WhyWords({ line, reason, view }: Asked): ReactNode {
   if (reason.kind === "no other offer")
     return <b>No other offer of {line.material.name} was in the choice, so nothing else could serve.</b>;
-  const { difference, decider, isProven } = reason;
+  const { difference, decidedBy, isProven } = reason;
   const own = difference.materials.find(({ material }) => material.id === line.material.id);
   const others = difference.materials.length - (own ? 1 : 0);
   return (
@@ -40,7 +47,7 @@ export function WhyWords({ line, reason, view }: Asked): ReactNode {
       {difference.more === 0n ? "cost the same" : <b>{moneyIn(view, difference.more)} dearer</b>}
       {others > 0 && ", with other packs elsewhere too"}
       {difference.moreDelivery !== 0n && `, delivery ${deliveryWords(difference.moreDelivery, view)}`}.{" "}
-      {DECIDED[decider]}
+      {decidedWords(decidedBy, difference.more)}
       {!isProven && " The search ran out of time for one of the two, so that this is not proven."}
     </span>
   );

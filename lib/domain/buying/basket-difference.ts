@@ -1,7 +1,7 @@
-/** Where two baskets for one list differ, material by material, and why a line of one was taken. @rule BUY-18 */
+/** Where two baskets for one list differ, material by material and in delivery. @rule BUY-7, BUY-12 */
 import { byCodePoint } from "../code-point-order";
 import { grouped } from "../index-by-id";
-import { type MicroUnits } from "../money";
+import type { MicroUnits } from "../money";
 import { quantity } from "../quantity";
 import type { Material } from "../workshop";
 import type { PlannedBasket, PlannedLine } from "./basket-of-plan";
@@ -60,19 +60,4 @@ export function withoutOffer(problem: BasketProblem, offer: string): BasketProbl
   const material = problem.offers.find(({ id }) => id === offer)?.material;
   const offers = problem.offers.filter(({ id }) => id !== offer);
   return offers.some((each) => each.material === material) ? { ...problem, offers } : null;
-}
-
-/** What made a line the better choice: what decides between the two baskets. */
-export type Decider = "the same" | "price break" | "price" | "delivery" | "the rest of the orders";
-
-/**
- * Which rule took a line rather than what the next best basket would take in its place.
- * @param difference  of the next best basket to the one with the line
- */
-export function deciderOf(line: PlannedLine, { more, moreDelivery, materials }: BasketDifference): Decider {
-  if (more === 0n) return "the same";
-  const own = materials.find(({ material }) => material.id === line.material.id);
-  if (own === undefined || own.more <= 0n) return moreDelivery > 0n ? "delivery" : "the rest of the orders";
-  const withoutBreak = line.packs * line.offer.price;
-  return withoutBreak - line.cost >= own.more && withoutBreak > line.cost ? "price break" : "price";
 }

@@ -1,5 +1,5 @@
 /** The frame of a purchase as an address carries it: what is chosen and typed, and the frame that it comes to. */
-import type { BuyingFrame } from "@/lib/domain/buying/frame";
+import { type BuyingFrame, OPEN_FRAME } from "@/lib/domain/buying/buying-frame";
 import { daysShown } from "@/lib/edge/figures";
 import { readTypedWholeNumber } from "./typed-amount";
 
@@ -31,7 +31,7 @@ interface FramedBy {
 
 const MOST_TYPED = 200;
 
-/** Reads the frame; what an address names that is not there counts as not asked. @rule BUY-15, BUY-16, BUY-17 */
+/** Reads the frame; what an address names that is not there counts as not asked. @rule BUY-10 */
 export function readFrame(parameters: Parameters, { suppliers, settings }: FramedBy): FrameReading {
   const many = (name: string): readonly string[] => [parameters[name] ?? []].flat();
   const [cover, days] = [many("cover")[0] ?? "", (many("days")[0] ?? "").slice(0, MOST_TYPED)];
@@ -43,35 +43,39 @@ export function readFrame(parameters: Parameters, { suppliers, settings }: Frame
     mustBeInTime: many("intime").includes("yes"),
   };
   const read = coverIn(asked, settings.horizonDays);
-  const { leftOut, mustBeInTime } = asked;
-  return typeof read === "object" && read !== null
-    ? { asked, frame: { cover: "as set", leftOut, mustBeInTime }, daysFault: read.fault }
-    : { asked, frame: { cover: read, leftOut, mustBeInTime }, daysFault: null };
+  const frame: BuyingFrame = {
+    ...OPEN_FRAME,
+    arrival: asked.mustBeInTime ? "in time" : OPEN_FRAME.arrival,
+    leftOut: new Set(asked.leftOut),
+  };
+  return "fault" in read
+    ? { asked, frame, daysFault: read.fault }
+    : { asked, frame: { ...frame, cover: read }, daysFault: null };
 }
 
 function coverIn(asked: AskedFrame, horizonDays: number): BuyingFrame["cover"] | { readonly fault: string } {
   switch (asked.cover) {
     case "as set":
-      return "as set";
+      return { kind: "workshop" };
     case "week":
-      return 7;
+      return { kind: "days", days: 7 };
     case "four weeks":
-      return 28;
+      return { kind: "days", days: 28 };
     case "horizon":
-      return null;
+      return { kind: "horizon" };
     case "days":
       return daysIn(asked.days, horizonDays);
   }
 }
 
-function daysIn(typed: string, horizonDays: number): number | { readonly fault: string } {
+function daysIn(typed: string, horizonDays: number): BuyingFrame["cover"] | { readonly fault: string } {
   const read = readTypedWholeNumber(typed);
   if ("fault" in read) return read;
   const days = read.value;
   if (days < 1) return { fault: "must be at least one day" };
   if (days > horizonDays)
     return { fault: `is more than the ${daysShown(horizonDays)} that the plan looks ahead; write at most that` };
-  return days;
+  return { kind: "days", days };
 }
 
 /** The frame in an address again, with what else is asked; an order of fields that never changes. */

@@ -36,7 +36,7 @@ export const orderFields = (
   lines: JSON.stringify(lines.map(({ offer, packs, packPrice }) => [offer.id, packs.toString(), packPrice.toString()])),
 });
 
-/** The order that a form carries; null where it carries none that can be understood. @rule BUY-19 */
+/** The order that a form carries; null where it carries none that can be understood. @rule BUY-15 */
 export function orderIn(form: Sent): CarriedOrder | null {
   const [newId, supplier] = [readNewId(form, "id"), id.safeParse(textIn(form, "supplier"))];
   const [placed, due] = [carriedDay(form, "placed"), carriedDay(form, "due")];

@@ -1,37 +1,38 @@
 import { expect, test } from "vitest";
+import { OPEN_FRAME } from "@/lib/domain/buying/buying-frame";
 import { buyingAddress, frameFields, readFrame } from "@/lib/edge/forms/buying-frame";
 
 const by = { suppliers: [{ id: "a" }, { id: "b & c" }], settings: { horizonDays: 56 } };
 const reading = (parameters: Parameters<typeof readFrame>[0]) => readFrame(parameters, by);
 
 test.each([
-  ["as set", "as set"],
-  ["week", 7],
-  ["four weeks", 28],
-  ["horizon", null],
-  ["anything else", "as set"],
-])("[BUY-15] the cover %s comes to %s", (cover, days) => {
-  expect(reading({ cover }).frame.cover).toBe(days);
+  ["as set", { kind: "workshop" }],
+  ["week", { kind: "days", days: 7 }],
+  ["four weeks", { kind: "days", days: 28 }],
+  ["horizon", { kind: "horizon" }],
+  ["anything else", { kind: "workshop" }],
+])("[BUY-10] the cover %s is read", (cover, days) => {
+  expect(reading({ cover }).frame.cover).toEqual(days);
 });
 
 test.each([
-  ["1", 1, null],
-  [" 56 ", 56, null],
-  ["57", "as set", /^is more than the 56.days that the plan looks ahead/],
-  ["0", "as set", /^must be at least one day/],
-  ["2.5", "as set", /^must be a whole number/],
-  ["", "as set", /^nothing is written here/],
-])("[BUY-15] %j days to cover come to %s", (days, cover, fault) => {
+  ["1", { kind: "days", days: 1 }, null],
+  [" 56 ", { kind: "days", days: 56 }, null],
+  ["57", { kind: "workshop" }, /^is more than the 56.days that the plan looks ahead/],
+  ["0", { kind: "workshop" }, /^must be at least one day/],
+  ["2.5", { kind: "workshop" }, /^must be a whole number/],
+  ["", { kind: "workshop" }, /^nothing is written here/],
+])("[BUY-10] %j days to cover are read or told what is wrong", (days, cover, fault) => {
   const { frame, daysFault, asked } = reading({ cover: "days", days });
   expect([frame.cover, asked.days]).toEqual([cover, days]);
   if (fault === null) expect(daysFault).toBeNull();
   else expect(daysFault).toMatch(fault);
 });
 
-test("[BUY-16] [BUY-17] who is left out and whether it must be in time; who is not there is not asked about", () => {
+test("[BUY-10] who is left out and whether it must be in time; who is not there is not asked about", () => {
   const { frame } = reading({ out: ["b & c", "nobody", "a", "a"], intime: "yes" });
-  expect(frame).toEqual({ cover: "as set", leftOut: ["a", "b & c"], mustBeInTime: true });
-  expect(reading({ out: "a", intime: "no" }).frame).toEqual({ cover: "as set", leftOut: ["a"], mustBeInTime: false });
+  expect(frame).toEqual({ ...OPEN_FRAME, leftOut: new Set(["a", "b & c"]), arrival: "in time" });
+  expect(reading({ out: "a", intime: "no" }).frame).toEqual({ ...OPEN_FRAME, leftOut: new Set(["a"]) });
 });
 
 test("an address carries the frame and reads as it again", () => {
