@@ -1,6 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { wholeValue } from "@/lib/domain/ledger/posting";
-import { closeRun } from "@/lib/operations/close-run";
 import { postCount } from "@/lib/operations/count-shelf";
 import { holdLot } from "@/lib/operations/hold-lot";
 import { postLateCost } from "@/lib/operations/late-cost";
@@ -159,13 +158,11 @@ describe("a run", () => {
     expect(await finished()).toBe("F-r 0, F-2 10");
   });
 
-  test("[CLOSE-1] [LEDGER-16] closed in the week, taken back and closed again", async () => {
-    const closing = { ...making("r"), ifShort: "refuse" } as const;
-    expect(await closeRun(closing)).toMatchObject({ kind: "made", value: money("19") });
-    expect(await reversePosting(reversal("making 4 of run r"))).toMatchObject({ kind: "posted" });
-    expect(await closeRun(closing)).toMatchObject({ kind: "finished lot exists" });
-    const other = { ...closing, finishedLot: { id: "F-2", bestBefore: null } };
-    expect(await closeRun(other)).toMatchObject({ kind: "made" });
+  test("[CLOSE-1] [LEDGER-8] twenty presses of one form at once make it once", async () => {
+    const told = await Promise.all(Array.from({ length: 20 }, () => makePlannedRun(making("r"))));
+    const kinds = told.map(({ kind }) => kind).toSorted();
+    expect(kinds).toEqual([...Array<string>(19).fill("already posted"), "posted"]);
+    expect(await lots()).toBe("late 500 for 10, soon 0 for 0, jars 38 for 19");
   });
 });
 
@@ -173,13 +170,8 @@ describe("stock", () => {
   test("[LEDGER-14] on hold is out of planning until it is released", async () => {
     expect(await holdLot(moving({ soon: g("600"), jars: 40n }))).toMatchObject({ kind: "posted" });
     expect(await lots()).toBe("late 900 for 18, soon 0 for 0, jars 8 for 4");
-    expect(await closeRun({ ...making("r"), ifShort: "refuse" })).toMatchObject({
-      kind: "short",
-      short: [
-        { material: { id: "jar" }, by: 2n },
-        { material: { id: "oil" }, by: g("100") },
-      ],
-    });
+    const draws = [{ lot: "soon", quantity: g("1"), spilt: 0n }];
+    expect(await makePlannedRun(making("r", { draws }))).toMatchObject({ kind: "not there", there: 0n });
     expect(await releaseLot(moving({ soon: g("500") }, { key: "released" }))).toMatchObject({ kind: "posted" });
     const off = {
       ...moving({ soon: g("100") }, { key: "off" }),
