@@ -3,6 +3,7 @@
  * browser, so each stands after a tilde.
  */
 import { type Day, isoDate } from "@/lib/domain/calendar";
+import type { LotName } from "@/lib/domain/ledger/posting";
 
 const segment = (id: string): string => `~${encodeURIComponent(id)}`;
 
@@ -19,4 +20,7 @@ export function idOfSegment(part: string): string | null {
 export const makingAddress = (run: string): `/week/make/${string}` => `/week/make/${segment(run)}`;
 export const finishedAddress = (lot: string): `/shelf/finished/${string}` => `/shelf/finished/${segment(lot)}`;
 export const postingAddress = (id: string): `/book/history/${string}` => `/book/history/${segment(id)}`;
+/** The page of a lot, of a material or of finished units. */
+export const lotPageAddress = ({ of, id }: LotName): `/shelf/finished/${string}` | `/shelf/lots/${string}` =>
+  of === "finished" ? finishedAddress(id) : `/shelf/lots/${segment(id)}`;
 export const historyAddress = (day: Day): `/book/history?${string}` => `/book/history?day=${isoDate(day)}`;

@@ -10,6 +10,8 @@ export interface LotWords {
   readonly shown: (quantity: bigint) => string;
   /** Null for finished units. */
   readonly measure: Measure | null;
+  /** Whether it has a page of its own. */
+  readonly isListed: boolean;
 }
 
 /** Lots that were taken out of the Book are still called by their ids. */
@@ -20,10 +22,15 @@ export function lotWords({ lots, materials, finished, products }: Workshop): (lo
   const nameById = new Map(products.map(({ id, name }) => [id, name]));
   return ({ of, id }) => {
     if (of === "finished")
-      return { name: nameById.get(productOf.get(id) ?? "") ?? "Finished units", shown: unitsInWords, measure: null };
+      return {
+        name: nameById.get(productOf.get(id) ?? "") ?? "Finished units",
+        shown: unitsInWords,
+        measure: null,
+        isListed: productOf.has(id),
+      };
     const material = materialById.get(materialOf.get(id) ?? "");
     const measure = material?.measure ?? "mass";
     const name = material?.name ?? "A lot that was taken out of the Book";
-    return { name, shown: (quantity) => stockInFull(quantity, measure), measure };
+    return { name, shown: (quantity) => stockInFull(quantity, measure), measure, isListed: material !== undefined };
   };
 }

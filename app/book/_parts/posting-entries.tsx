@@ -1,8 +1,10 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import { type Entry, type LotName, lotKey, placeKey, wholeValue } from "@/lib/domain/ledger/posting";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { moneyShown } from "@/lib/edge/figures";
+import { lotPageAddress } from "@/lib/edge/ledger-address";
 import { placeWords } from "@/lib/edge/posting-words";
 import type { LotWords } from "./lot-words";
 
@@ -28,12 +30,17 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
       ]}
     >
       {entries.map(({ lot, place, quantity, value }, at) => {
-        const { name, shown } = words(lot);
+        const { name, shown, isListed } = words(lot);
         return (
           <tr key={`${String(at)} ${lotKey(lot)} ${placeKey(place)}`}>
             <th scope="row">
-              {name}
-              <small>Lot {lot.id}</small>
+              {isListed ? (
+                <Link href={lotPageAddress(lot)} prefetch={false}>
+                  {name}, lot {lot.id}
+                </Link>
+              ) : (
+                `${name}, lot ${lot.id}`
+              )}
             </th>
             <td className="second-line">
               {leaves({ quantity, value }) ? "from" : "to"} {placeWords(place)}

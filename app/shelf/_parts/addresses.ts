@@ -21,6 +21,3 @@ export function lotAddress(id: string, asked: Readonly<Record<string, string>> =
   const query = new URLSearchParams(asked).toString();
   return `/shelf/lots/${stepOf(id)}${query === "" ? "" : `?${query}`}` as Route;
 }
-
-/** One posting: what it moved, and the way to take it back. */
-export const postingAddress = (id: string): Route => `/shelf/posted/${stepOf(id)}` as Route;

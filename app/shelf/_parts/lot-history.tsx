@@ -5,7 +5,7 @@ import type { HistoryLine } from "@/lib/domain/ledger/history";
 import { wholeValue } from "@/lib/domain/ledger/posting";
 import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
-import { postingAddress } from "./addresses";
+import { postingAddress } from "@/lib/edge/ledger-address";
 import type { LotView } from "./lot-view";
 
 /** What happened to a lot on the shelf and on hold, with what there was after it. */

@@ -5,7 +5,7 @@ import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
 import { PLACE_WORDS } from "@/lib/edge/forms/posting-refusals";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
-import { postingAddress } from "./addresses";
+import { postingAddress } from "@/lib/edge/ledger-address";
 import type { LotView } from "./lot-view";
 
 /** Where a lot came from and where all of it has gone, to the last microgram. */

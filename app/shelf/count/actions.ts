@@ -9,7 +9,7 @@ import { refusalInWords, sayingIn } from "@/lib/edge/forms/posting-refusals";
 import { realToday } from "@/lib/edge/real-today";
 import { lookAtCount, postCount } from "@/lib/operations/count-shelf";
 import { workshopAtHand } from "@/lib/operations/workshop-at-hand";
-import { postingAddress } from "../_parts/addresses";
+import { postingAddress } from "@/lib/edge/ledger-address";
 
 const NONE_OPEN = "No workshop is open any more; open one on the first page. What you wrote is still here.";
 
