@@ -20,7 +20,13 @@ export function idOfSegment(part: string): string | null {
 export const makingAddress = (run: string): `/week/make/${string}` => `/week/make/${segment(run)}`;
 export const finishedAddress = (lot: string): `/shelf/finished/${string}` => `/shelf/finished/${segment(lot)}`;
 export const postingAddress = (id: string): `/book/history/${string}` => `/book/history/${segment(id)}`;
+/** A lot of a material; `asked` opens one of its forms, or names the posting that was made last. */
+export function lotAddress(lot: string, asked: Readonly<Record<string, string>> = {}): `/shelf/lots/${string}` {
+  const query = new URLSearchParams(asked).toString();
+  return `/shelf/lots/${segment(lot)}${query === "" ? "" : `?${query}`}`;
+}
+
 /** The page of a lot, of a material or of finished units. */
 export const lotPageAddress = ({ of, id }: LotName): `/shelf/finished/${string}` | `/shelf/lots/${string}` =>
-  of === "finished" ? finishedAddress(id) : `/shelf/lots/${segment(id)}`;
+  of === "finished" ? finishedAddress(id) : lotAddress(id);
 export const historyAddress = (day: Day): `/book/history?${string}` => `/book/history?day=${isoDate(day)}`;

@@ -16,6 +16,7 @@ export const POSTING_WORDS: Readonly<Record<PostingKind, string>> = {
   reversal: "Taken back",
 };
 
+/** What something comes from or goes to. */
 export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
   supplier: "the supplier",
   shelf: "the shelf",
@@ -31,3 +32,21 @@ export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
 };
 
 export const placeWords = (place: Place): string => PLACE_WORDS[place.kind];
+
+/** Where something is. */
+export const WHERE_WORDS: Readonly<Record<PlaceKind, string>> = {
+  supplier: "with the supplier",
+  shelf: "on the shelf",
+  hold: "on hold",
+  batch: "in a batch",
+  finished: "in stock",
+  sold: "sold",
+  lost: "lost",
+  expired: "written off out of date",
+  counted: "by count",
+  labour: "labour",
+  overhead: "overhead",
+};
+
+export const whereWords = (place: Place): string =>
+  place.kind === "batch" ? `in the batch of run ${place.run}` : WHERE_WORDS[place.kind];

@@ -20,29 +20,11 @@ export async function reverseIt(_before: AskingAnswer, form: FormData): Promise<
   if (read === null) return refused({}, "The form did not say what it is about. Load the page again.");
   if ("faults" in read) return refused(read.faults, null);
   const told = await reversePosting({ ...read.asked, realToday: realToday() });
-  switch (told.kind) {
-    case "posted":
-    case "already posted":
-      revalidatePath("/", "layout");
-      return redirect(`${postingAddress(read.asked.reverses)}?did=reversed`, RedirectType.replace);
-    case "no workshop":
-      return refused({}, "No workshop is open any more. Open one on the first page.");
-    case "no such posting":
-    case "already reversed":
-    case "is a reversal":
-    case "before the posting":
-    case "drawn since":
-    case "future day":
-    case "no such lot":
-    case "before the lot":
-    case "nothing to post":
-    case "asked twice":
-    case "not there":
-    case "out of date":
-    case "cost came later":
-    case "out of range": {
-      const { faults, says } = reversalRefused(told, form);
-      return refused(faults, says);
-    }
+  if (told.kind === "no workshop") return refused({}, "No workshop is open any more. Open one on the first page.");
+  if (told.kind !== "posted" && told.kind !== "already posted") {
+    const { faults, says } = reversalRefused(told, form);
+    return refused(faults, says);
   }
+  revalidatePath("/", "layout");
+  return redirect(`${postingAddress(read.asked.reverses)}?did=reversed`, RedirectType.replace);
 }

@@ -9,7 +9,7 @@ import { inARow } from "@/lib/edge/counted";
 import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
-import { PLACE_WORDS, POSTING_WORDS } from "@/lib/edge/posting-words";
+import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 
 interface Traced {
   readonly trace: TraceBack;
@@ -22,7 +22,7 @@ interface Traced {
 export function FinishedTrace({ trace, nameOf, currency, today }: Traced): ReactNode {
   const { from, units, runs } = trace;
   const mass = from.filter(({ lot }) => nameOf(lot).measure === "mass").reduce((sum, { taken }) => sum + taken, 0n);
-  const places = units.map(({ place, quantity }) => `${unitsInWords(quantity)} ${PLACES[place] ?? PLACE_WORDS[place]}`);
+  const places = units.map(({ place, quantity }) => `${unitsInWords(quantity)} ${WHERE_WORDS[place]}`);
   return (
     <section className="finished-section">
       <h2>Where it came from</h2>
@@ -55,8 +55,6 @@ export function FinishedTrace({ trace, nameOf, currency, today }: Traced): React
     </section>
   );
 }
-
-const PLACES: Readonly<Partial<Record<TraceBack["units"][number]["place"], string>>> = { finished: "in stock" };
 
 function SourceRow({
   source: { lot, taken, value, cameWith },

@@ -7,7 +7,7 @@ import { quantity, type Stock } from "@/lib/domain/quantity";
 import { currencySign } from "@/lib/edge/figures";
 import { LOT_FORMS, type LotDeed } from "@/lib/edge/forms/lot-forms";
 import { stockText } from "@/lib/edge/written-figures";
-import { lotAddress } from "./addresses";
+import { lotAddress } from "@/lib/edge/ledger-address";
 import type { LotView } from "./lot-view";
 
 const DEED_WORDS: Readonly<Record<LotDeed, string>> = {

@@ -8,7 +8,7 @@ import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
-import { lotAddress } from "./addresses";
+import { lotAddress } from "@/lib/edge/ledger-address";
 import type { MaterialPart } from "./shelf";
 
 /** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */

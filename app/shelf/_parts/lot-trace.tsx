@@ -3,8 +3,7 @@ import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
-import { PLACE_WORDS } from "@/lib/edge/forms/posting-refusals";
-import { POSTING_WORDS } from "@/lib/edge/posting-words";
+import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 import { postingAddress } from "@/lib/edge/ledger-address";
 import type { LotView } from "./lot-view";
 
@@ -31,7 +30,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
         columns={[{ name: "Where" }, { name: "Holds of this lot", kind: "number" }]}
       >
         {trace.places.map(({ place, quantity }) => (
-          <TraceRow key={place} name={capital(PLACE_WORDS[place])} figure={shown(quantity)} />
+          <TraceRow key={place} name={capital(WHERE_WORDS[place])} figure={shown(quantity)} />
         ))}
         {trace.batches.map((batch) => (
           <BatchRows key={batch.run} batch={batch} shown={shown} />
@@ -65,7 +64,7 @@ function BatchRows({
       {finished.units.map(({ place, units, holding }) => (
         <TraceRow
           key={place}
-          name={`Finished lot ${finished.lot}, ${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"} ${PLACE_WORDS[place]}`}
+          name={`Finished lot ${finished.lot}, ${countShown(units)}${NO_BREAK}${units === 1n ? "unit" : "units"} ${WHERE_WORDS[place]}`}
           figure={shown(holding)}
         />
       ))}

@@ -68,30 +68,10 @@ export async function takeMakingBack(_before: AskingAnswer, form: FormData): Pro
   if (read === null || run === "") return refused(typed, {}, LOAD_AGAIN);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await reversePosting({ ...read.asked, realToday: realToday() });
-  switch (told.kind) {
-    case "posted":
-    case "already posted":
-      return goOn(run, "taken back");
-    case "no workshop":
-      return refused(typed, {}, NO_WORKSHOP);
-    case "no such posting":
-    case "already reversed":
-    case "is a reversal":
-    case "before the posting":
-    case "drawn since":
-    case "future day":
-    case "no such lot":
-    case "before the lot":
-    case "nothing to post":
-    case "asked twice":
-    case "not there":
-    case "out of date":
-    case "cost came later":
-    case "out of range": {
-      const { faults, says } = reversalRefused(told, form);
-      return refused(typed, faults, says);
-    }
-  }
+  if (told.kind === "no workshop") return refused(typed, {}, NO_WORKSHOP);
+  if (told.kind === "posted" || told.kind === "already posted") return goOn(run, "taken back");
+  const { faults, says } = reversalRefused(told, form);
+  return refused(typed, faults, says);
 }
 
 function refused(

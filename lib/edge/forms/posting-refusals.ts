@@ -1,9 +1,11 @@
 /** Why nothing was posted, in a sentence that says what to do next. @rule LEDGER-8 */
 import type { Day } from "@/lib/domain/calendar";
-import type { LotName, Place, PlaceKind } from "@/lib/domain/ledger/posting";
+import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Refusal } from "@/lib/domain/ledger/refusal";
 import type { Workshop } from "@/lib/domain/workshop";
-import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
+import { dayShown, stockInFull } from "@/lib/edge/figures";
+import { whereWords } from "@/lib/edge/posting-words";
+import { unitsInWords } from "./posting-forms";
 
 /** How lots and days are said: in the measure of what the lot is of. */
 export interface Saying {
@@ -18,29 +20,12 @@ export function sayingIn({ lots, materials, settings }: Workshop, realToday: Day
   const materialOf = new Map(lots.map(({ id, material }) => [id, material]));
   return {
     amount: ({ of, id }, amount) => {
-      if (of === "finished") return `${countShown(amount)}${NO_BREAK}${amount === 1n ? "unit" : "units"}`;
+      if (of === "finished") return unitsInWords(amount);
       return stockInFull(amount, measures.get(materialOf.get(id) ?? "") ?? "mass");
     },
     day: (day) => dayShown(day, today),
   };
 }
-
-export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
-  supplier: "with the supplier",
-  shelf: "on the shelf",
-  hold: "on hold",
-  batch: "in a batch",
-  finished: "in stock",
-  sold: "sold",
-  lost: "lost",
-  expired: "written off out of date",
-  counted: "by count",
-  labour: "labour",
-  overhead: "overhead",
-};
-
-export const placeWords = (place: Place): string =>
-  place.kind === "batch" ? `in the batch of run ${place.run}` : PLACE_WORDS[place.kind];
 
 export function refusalInWords(refusal: Refusal, { amount, day }: Saying): string {
   switch (refusal.kind) {
@@ -68,5 +53,5 @@ export function refusalInWords(refusal: Refusal, { amount, day }: Saying): strin
 function notThere(refusal: Extract<Refusal, { readonly kind: "not there" }>, { amount, day }: Saying): string {
   const { lot, place, asked, there, on, held } = refusal;
   const onHold = place.kind !== "hold" && held > 0n ? `; ${amount(lot, held)} more is on hold` : "";
-  return `of lot ${lot.id}, ${amount(lot, asked)} is asked and ${amount(lot, there)} is ${placeWords(place)} from ${day(on)} on${onHold}`;
+  return `of lot ${lot.id}, ${amount(lot, asked)} is asked and ${amount(lot, there)} is ${whereWords(place)} from ${day(on)} on${onHold}`;
 }

@@ -12,8 +12,7 @@ import { postLateCost } from "@/lib/operations/late-cost";
 import { releaseLot } from "@/lib/operations/release-lot";
 import { workshopAtHand } from "@/lib/operations/workshop-at-hand";
 import { writeOffStock } from "@/lib/operations/write-off";
-import { postingAddress } from "@/lib/edge/ledger-address";
-import { lotAddress } from "../../_parts/addresses";
+import { lotAddress, postingAddress } from "@/lib/edge/ledger-address";
 
 const NONE_OPEN = "No workshop is open any more; open one on the first page. What you wrote is still here.";
 

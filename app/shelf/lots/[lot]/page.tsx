@@ -15,8 +15,7 @@ import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { readHistoryOfLot, readTraceForward } from "@/lib/store/ledger/ledger-answers";
-import { postingAddress } from "@/lib/edge/ledger-address";
-import { idInStep } from "../../_parts/addresses";
+import { idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
 import { LotDeeds } from "../../_parts/lot-deeds";
 import { LotHistory } from "../../_parts/lot-history";
 import { LotTrace } from "../../_parts/lot-trace";
@@ -31,14 +30,14 @@ interface Addressed {
 }
 
 export async function generateMetadata({ params }: Addressed): Promise<Metadata> {
-  return { title: `Lot ${idInStep((await params).lot) ?? ""}` };
+  return { title: `Lot ${idOfSegment((await params).lot) ?? ""}` };
 }
 
 async function viewOf(step: string): Promise<LotView | null> {
   const found = await planForPage();
   if (found === null) redirect("/");
   const { workshop, today } = found;
-  const lot = workshop.lots.find(({ id }) => id === idInStep(step));
+  const lot = workshop.lots.find(({ id }) => id === idOfSegment(step));
   if (lot === undefined) return null;
   const name = materialLot(lot.id);
   const [all, trace] = await Promise.all([readHistoryOfLot(name), readTraceForward(lot.id)]);
