@@ -133,7 +133,6 @@ const WRONG = [
 ] as const;
 
 test("What cannot be understood is said at its field, in words, and stays as it was typed", async ({ page }) => {
-  test.setTimeout(180_000);
   for (const { where, field, typed, says } of WRONG) {
     await test.step(`${field}: ${typed.slice(0, 30)}`, async () => {
       await page.goto(where);

@@ -7,6 +7,7 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import { test as base, expect, type Page } from "@playwright/test";
+import { waitForScripts } from "./scripts-ready";
 import { type Opened, type RunningApp, startApp } from "./server";
 
 export { expect } from "@playwright/test";
@@ -70,6 +71,12 @@ export const test = base.extend<Journey & { watch: Watch }, Worker>({
     await use((line) => {
       watch.expected.push(line);
     });
+  },
+
+  context: async ({ context, javaScriptEnabled }, use) => {
+    const opened = context.newPage.bind(context);
+    if (javaScriptEnabled) context.newPage = async () => waitForScripts(await opened());
+    await use(context);
   },
 
   page: async ({ page, watch, app }, use) => {

@@ -143,7 +143,6 @@ test("Two tabs: the second is told what happened, and a run changed meanwhile is
 });
 
 test("Every state is whole and accessible at every size, light and dark", async ({ page }) => {
-  test.setTimeout(180_000);
   await page.goto("/week/make/~r1");
   await close(page);
   await page.getByRole("link", { name: "The finished lot" }).click();

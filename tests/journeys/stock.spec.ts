@@ -191,7 +191,6 @@ test.describe("without scripts", () => {
 
 for (const path of ["/shelf/receive?order=PO-1", "/shelf/count", "/shelf/lots/L1?do=off"])
   test(`${path} holds at every width, in both schemes, and axe finds nothing`, async ({ page }) => {
-    test.setTimeout(240_000);
     for (const colorScheme of SCHEMES)
       for (const size of SIZES) {
         await page.emulateMedia({ colorScheme });

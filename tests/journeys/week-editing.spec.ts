@@ -318,7 +318,6 @@ test.describe("without scripts", () => {
 });
 
 test("Every state of the week is whole and accessible at every size, light and dark", async ({ page }) => {
-  test.setTimeout(240_000);
   const states = ["?run=r2", "?lift=r3", "?plan=2026-11-28", "?hours=1", "?did=moved&about=r2&was=2026-11-30"];
   for (const state of states) {
     for (const size of SIZES) {
