@@ -4,6 +4,7 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { RowKeys } from "@/app/_ui/row-keys";
+import { countsDue } from "@/app/counts-due-for-page";
 import { planForPage } from "@/app/plan-for-page";
 import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
 import { byId, grouped } from "@/lib/domain/index-by-id";
@@ -27,6 +28,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   if (!found) redirect("/");
   const { workshop, today, plan } = found;
   const asked = askedFrom(parameters);
+  const due = (await countsDue(found, today)).filter(({ isDue }) => isDue);
   const shelf: Shelf = {
     workshop,
     today,
@@ -35,6 +37,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     productOf: byId("product", workshop.products),
     supplierOf: byId("supplier", workshop.suppliers),
     offersOf: offersByMaterial(workshop.offers),
+    countDue: new Set(due.map(({ rhythm }) => rhythm.material)),
   };
   const materials = listed(plan.materials, asked);
   return (

@@ -195,6 +195,7 @@ const DESK_TABLES = {
     ["id"],
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
+  countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 
 export const TABLES = { ...WORKSHOP_TABLES, ...DESK_TABLES };

@@ -207,6 +207,10 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("draft_lines.phase"),
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET draft = 'base' WHERE draft = 'toString' AND position = 0" },
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET premix = 'd1' WHERE premix IS NOT NULL" },
+  { by: "count_rhythms_position", deed: "UPDATE count_rhythms SET position = -1 WHERE id = 'jar'" },
+  { by: "count_rhythms_days", deed: "UPDATE count_rhythms SET days = 0 WHERE id = 'jar'" },
+  { by: "count_rhythms_draws", deed: "UPDATE count_rhythms SET draws = 3661 WHERE id = 'glycerol'" },
+  { by: "count_rhythms_either", deed: "UPDATE count_rhythms SET days = NULL WHERE id = 'jar'" },
   { by: "bench_week_one_row", deed: "UPDATE bench_week SET id = 2" },
   ...["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"].flatMap((weekday) => [
     ...wholeNumbers(`bench_week.${weekday}`, 0n, 1440n),
@@ -268,6 +272,7 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "closed_runs_position_key",
+    "count_rhythms_position_key",
     "drafts_position_key",
     "finished_lots_position_key",
     "formula_lines_one_qs",

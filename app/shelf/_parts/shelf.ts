@@ -13,6 +13,8 @@ export interface Shelf {
   readonly productOf: (id: string) => Product;
   readonly supplierOf: (id: string) => Supplier;
   readonly offersOf: (material: Material) => readonly Offer[];
+  /** The ids of the materials that are due for a count. */
+  readonly countDue: ReadonlySet<string>;
 }
 
 export interface MaterialPart {
