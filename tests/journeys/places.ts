@@ -21,6 +21,7 @@ export const PLACES: readonly Place[] = [
   { name: "buying", path: "/buying" },
   { name: "shelf-lot", path: "/shelf/lots/L03" },
   { name: "shelf-count", path: "/shelf/count" },
+  { name: "shelf-count-due", path: "/shelf/count/due" },
   { name: "finished", path: "/shelf/finished" },
   { name: "book-history", path: "/book/history" },
   { name: "book-stock-value", path: "/book/stock-value" },
