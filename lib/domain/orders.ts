@@ -2,7 +2,7 @@
 import { roundedHalfEven } from "./fraction";
 import type { MicroUnits } from "./money";
 import { type Packs, quantity, type Stock } from "./quantity";
-import type { Offer, Order, OrderLine } from "./workshop";
+import type { Offer, Order, OrderLine, Supplier } from "./workshop";
 
 /** What a maker calls the state of an order. */
 export type OrderProgress = "drafted" | "ordered" | "partly received" | "received" | "given up";
@@ -60,3 +60,11 @@ export function stillOffered(offers: readonly Offer[], supplier: string, line: O
   const now = lineOfPacks(offer, line.packs);
   return now.material === line.material && now.quantity === line.quantity && now.cost === line.cost;
 }
+
+/** What the lines of an order cost together, before delivery. */
+export const goodsOf = ({ lines }: Pick<Order, "lines">): MicroUnits =>
+  quantity<MicroUnits>(lines.reduce<bigint>((goods, { cost }) => goods + cost, 0n));
+
+/** Delivery of an order as its supplier asks it today. @rule BUY-3 */
+export const shippingOf = ({ shipping, shippingFreeFrom }: Supplier, order: Pick<Order, "lines">): MicroUnits =>
+  shippingFreeFrom !== null && goodsOf(order) >= shippingFreeFrom ? quantity<MicroUnits>(0n) : shipping;

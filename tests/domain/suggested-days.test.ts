@@ -9,7 +9,19 @@ import { quantity } from "@/lib/domain/quantity";
 import { type SuggestedDays, suggestedDays } from "@/lib/domain/suggested-days";
 import type { OrderLine, Run, Workshop } from "@/lib/domain/workshop";
 import { type Parts, workshopOf } from "@/tests/helpers/bench";
-import { day, decimal, formula, g, lot, material, money, order, orderLine, product, run } from "@/tests/helpers/notation";
+import {
+  day,
+  decimal,
+  formula,
+  g,
+  lot,
+  material,
+  money,
+  order,
+  orderLine,
+  product,
+  run,
+} from "@/tests/helpers/notation";
 
 /** A Wednesday. */
 const today = day("2026-11-25");
