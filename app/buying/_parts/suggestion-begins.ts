@@ -1,5 +1,5 @@
 /** With what a suggestion begins before the maker has written anything. */
-import type { UseOfDays } from "@/lib/domain/buying/use-of-days";
+import type { PlannedUse } from "@/lib/domain/buying/planned-use";
 import { type Fraction, times, ratio, whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, moneyTextInFull } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
@@ -9,7 +9,7 @@ import { exactStockText } from "@/lib/edge/written-figures";
 
 /** Lead in calendar days: five working days are a week. (Common practice.) */
 export function beginsWith(
-  use: UseOfDays | null,
+  use: PlannedUse | null,
   supplier: Supplier | null,
   measure: Measure,
   currency: CurrencyCode,

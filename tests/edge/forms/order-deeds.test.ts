@@ -19,18 +19,21 @@ describe("[ORDER-3] packs of a draft", () => {
     expect(readPacks(typed(" 4 ", ""))).toEqual({ asked: { id: "po", from: [2n, 3n], packs: [4n, 0n] } });
   });
   test("that are none are told at their line", () => {
-    expect(readPacks(typed("-1", "2.5"))).toMatchObject({
-      faults: { "packs 0": expect.any(String), "packs 1": expect.any(String) },
-    });
+    const read = readPacks(typed("-1", "2.5"));
+    expect(read !== null && "faults" in read && Object.keys(read.faults)).toEqual(["packs 0", "packs 1"]);
     expect(readPacks(sent({ order: "po" }))).toBeNull();
   });
 });
 
 test("[ORDER-2] an order is due today at the earliest", () => {
   const on = (due: string) => readOrdering(sent({ order: "po", due }), TODAY);
+  const faultOf = (due: string) => {
+    const read = on(due);
+    return read !== null && "faults" in read ? read.faults.due : null;
+  };
   expect(on("2026-11-25")).toEqual({ asked: { id: "po", due: TODAY } });
-  expect(on("2026-11-24")).toMatchObject({ faults: { due: expect.stringContaining("before today") } });
-  expect(on("")).toMatchObject({ faults: { due: expect.stringContaining("is needed") } });
+  expect(faultOf("2026-11-24")).toContain("before today");
+  expect(faultOf("")).toContain("is needed");
 });
 
 const kept = order("po", "2026-11-27", [

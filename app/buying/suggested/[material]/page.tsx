@@ -7,7 +7,7 @@ import { Field } from "@/app/_ui/field";
 import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { planForPage } from "@/app/plan-for-page";
-import { useOfDays } from "@/lib/domain/buying/use-of-days";
+import { plannedUse } from "@/lib/domain/buying/planned-use";
 import { readSuggestion, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
 import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -31,7 +31,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
   if (outlook === undefined) notFound();
   const { material } = outlook;
   const { workshop } = found;
-  const use = useOfDays(found.plan, material.id);
+  const use = plannedUse(found.plan, material.id);
   const supplier = workshop.suppliers.find((each) => each.id === outlook.pricedOffer?.supplier) ?? null;
   const begins = beginsWith(use, supplier, material.measure, workshop.settings.currency);
   const typed = suggestionTyped(parameters, begins);

@@ -2,7 +2,7 @@
 import { type Fraction, ratio } from "../fraction";
 import type { Plan } from "../plan-figures";
 
-export interface UseOfDays {
+export interface PlannedUse {
   /** µg or pieces in a day, over the horizon. */
   readonly mean: Fraction;
   /** The standard deviation of a day's use, from whole weeks: that of a week ÷ √7. µg or pieces, rounded down. */
@@ -11,11 +11,11 @@ export interface UseOfDays {
 }
 
 /** Null where no run within the horizon uses it. */
-export function useOfDays({ runs, today, lastDay }: Plan, material: string): UseOfDays | null {
+export function plannedUse({ runs, today, lastDay }: Plan, material: string): PlannedUse | null {
   const uses = runs
     .filter(({ day }) => day >= today && day <= lastDay)
     .flatMap(({ day, draws }) =>
-      draws.filter((draw) => draw.material.id === material).map(({ need }) => ({ day, need: need as bigint })),
+      draws.filter((draw) => draw.material.id === material).map(({ need }) => ({ day, need })),
     );
   const used = uses.reduce((sum, { need }) => sum + need, 0n);
   if (used === 0n) return null;
