@@ -4,6 +4,7 @@ import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
+import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Balance } from "@/lib/domain/ledger/standing";
 import { batchUses } from "@/lib/domain/ledger/standing-postings";
 import { type TraceBack, traceBack, type TraceForward, traceForward } from "@/lib/domain/ledger/trace";
@@ -23,6 +24,7 @@ import {
   runsOfLots,
   sinceCounted,
 } from "./ledger-reading";
+import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
 const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
   const { reader } = await openStore(storeFile());
@@ -45,6 +47,14 @@ export const readPosting = (
     const posting = await postingNamed(sql, id);
     return posting && { posting, reversedBy: await reversalOf(sql, id) };
   });
+
+/** What came for an order, by the day. @rule ORDER-5 */
+export const readReceivedFor = (order: string): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedFor(sql, order));
+
+/** What came of a material in deliveries, by the day. @rule ORDER-5 */
+export const readReceivedOf = (material: string): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedOf(sql, material));
 
 /** A material's lots together, in the house. @rule LEDGER-19 */
 export const readHistoryOfMaterial = (material: string): Promise<readonly HistoryLine[]> =>
