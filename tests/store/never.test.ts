@@ -67,6 +67,32 @@ const unposted = (table: string, named: readonly Forbidden[]): readonly Forbidde
   }));
 const place = (table: string) => setTo(`${table}.position`, [-1, 2n ** 31n, 0.5, "x'30'"]);
 
+const phWindow = (table: string, where: string): readonly Forbidden[] => [
+  ...decimals(`${table}.phFrom`),
+  ...decimals(`${table}.phTo`),
+  ...setTo(`${table}.phFrom`, ["15", "14.01"]),
+  ...setTo(`${table}.phTo`, ["15", "140"]),
+  { by: `${table}_ph_range`, deed: `UPDATE ${table} SET "phFrom" = '10', "phTo" = '9.5' WHERE ${where}` },
+];
+/** What the checks know of a formula, or of a draft of one. */
+const formulaFacts = (table: string, one: string, where: string): readonly Forbidden[] => [
+  ...oneOf(`${table}.market`, ["eu", "UK"]),
+  ...oneOf(`${table}.use`, ["leave on"]),
+  ...phWindow(table, where),
+  ...wholeNumbers(`${table}.keepsDays`, 0n, 3660n),
+  ...place(`${one}_phases`),
+  ...labels(`${one}_phases.name`),
+  ...decimals(`${one}_phases.temperature`),
+  ...setTo(`${one}_phases.temperature`, ["150.1", "158"]),
+  ...place(`${one}_steps`),
+  ...labels(`${one}_steps.phase`),
+  ...setTo(`${one}_steps.text`, ["", "x".repeat(1001), "x'41'"]),
+  ...decimals(`${one}_steps.temperature`),
+  ...setTo(`${one}_steps.temperature`, ["150.1", "158"]),
+  ...decimals(`${one}_steps.minutes`),
+  ...labels(`${one}_steps.caution`),
+];
+
 const ledger = forbiddenInTheLedger(LARGEST);
 
 const FORBIDDEN: readonly Forbidden[] = [
@@ -109,6 +135,25 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...wholeNumbers("materials.useMax", 0n, 1_000_000n),
   { by: "materials_use_range", deed: `UPDATE materials SET "useMin" = 3, "useMax" = 2` },
   ...decimals("materials.addBelow"),
+  ...oneOf("materials.role", ["Water", "emulsifier"]),
+  ...phWindow("materials", "id = 'glycerol'"),
+  ...["flammable", "allergen", "eyeHazard"].flatMap((flag) => setTo(`materials.${flag}`, [2, -1, "yes"])),
+  ...place("material_components"),
+  ...labels("material_components.inci"),
+  ...wholeNumbers("material_components.share", 1n, 1_000_000n),
+  ...place("material_limits"),
+  ...oneOf("material_limits.market", ["eu", "UK"]),
+  ...oneOf("material_limits.use", ["rinse off"]),
+  ...labels("material_limits.substance"),
+  ...wholeNumbers("material_limits.maximum", 1n, 1_000_000n),
+  ...decimals("material_limits.countsAs"),
+  ...setTo("material_limits.countsAs", ["3.01", "84.7"]),
+  ...labels("material_limits.source"),
+  ...days("material_limits.copied"),
+  ...place("material_sheets"),
+  ...oneOf("material_sheets.kind", ["data"]),
+  ...labels("material_sheets.reference"),
+  ...days("material_sheets.reviewBy"),
   ...labels("offers.id"),
   ...place("offers"),
   ...held("offers.pack", 1n),
@@ -142,6 +187,7 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("formulas.name"),
   ...wholeNumbers("formulas.density", 1n),
   ...place("formula_lines"),
+  ...formulaFacts("formulas", "formula", "id = 'phases'"),
   { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = NULL WHERE material IS NULL" },
   { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = 'base' WHERE formula = 'phases'" },
   { by: "formula_lines_not_of_itself", deed: "UPDATE formula_lines SET premix = formula WHERE premix = 'base'" },
@@ -196,10 +242,11 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...place("drafts"),
   ...labels("drafts.name"),
   ...wholeNumbers("drafts.density", 1n),
-  { by: "drafts_draft_or_formula", deed: "INSERT INTO drafts VALUES ('base', 9, 'Base', NULL)" },
+  { by: "drafts_draft_or_formula", deed: "INSERT INTO drafts (id, position, name) VALUES ('base', 9, 'Base')" },
   { by: "drafts_draft_or_formula", deed: "UPDATE drafts SET id = 'base' WHERE id = 'd1'" },
-  { by: "formulas_draft_or_formula", deed: "INSERT INTO formulas VALUES ('d1', 9, 'Draft', NULL)" },
+  { by: "formulas_draft_or_formula", deed: "INSERT INTO formulas (id, position, name) VALUES ('d1', 9, 'Draft')" },
   { by: "formulas_draft_or_formula", deed: "UPDATE formulas SET id = 'd1' WHERE id = 'base'" },
+  ...formulaFacts("drafts", "draft", "id = '__proto__'"),
   ...place("draft_lines"),
   { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = NULL, material = NULL" },
   { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = 'base', material = 'glycerol'" },
@@ -268,9 +315,11 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "closed_runs_position_key",
+    "draft_phases_draft_name_key",
     "drafts_position_key",
     "finished_lots_position_key",
     "formula_lines_one_qs",
+    "formula_phases_formula_name_key",
     "formulas_position_key",
     "lots_position_key",
     "materials_position_key",

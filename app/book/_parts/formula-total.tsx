@@ -22,7 +22,7 @@ export function totalOfRows(values: FormValues): string {
     .filter((percent) => percent !== null)
     .map((percent): FormulaLine => ({ of: { kind: "material", id: "" }, percent, phase: null }));
   const unread = percents.length - lines.length;
-  const total = totalInWords(formulaTotal({ id: "", name: "", density: null, lines }));
+  const total = totalInWords(formulaTotal({ lines }));
   return unread === 0 ? total : `${total}; ${counted(unread, "line", "lines")} could not be read`;
 }
 
