@@ -1,6 +1,15 @@
 /** A workshop as the rows of the store. `position` keeps the order of each list. */
 import type { Amount, Measured, Stock, Unit } from "@/lib/domain/quantity";
-import type { Formula, FormulaLine, Material, Order, Product, Settings, Supplier, Workshop } from "@/lib/domain/workshop";
+import type {
+  Formula,
+  FormulaLine,
+  Material,
+  Order,
+  Product,
+  Settings,
+  Supplier,
+  Workshop,
+} from "@/lib/domain/workshop";
 import type { Row, WorkshopRows } from "./tables";
 
 type Placed<T> = T & { readonly position: number };

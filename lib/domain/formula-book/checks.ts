@@ -46,7 +46,8 @@ export function checksOf(formula: Formula, checked: Checked): readonly Finding[]
     ...phFindings(formula, inIt),
     ...waterFindings(inIt),
   );
-  if (addsUp(total) && checked.batch !== null) findings.push(...balanceFindings(formula, formulas, checked.batch, checked.step));
+  if (addsUp(total) && checked.batch !== null)
+    findings.push(...balanceFindings(formula, formulas, checked.batch, checked.step));
   findings.push(...lotFindings(formula, inIt, checked), ...cautions(inIt));
   return ranked(findings);
 }

@@ -37,7 +37,12 @@ export type Finding =
       readonly bestBefore: Day;
     }
   | { readonly code: "no market"; readonly limited: readonly Material[] }
-  | { readonly code: "no limit held for this use"; readonly substance: string; readonly heldFor: WayOfUse; readonly source: string }
+  | {
+      readonly code: "no limit held for this use";
+      readonly substance: string;
+      readonly heldFor: WayOfUse;
+      readonly source: string;
+    }
   | { readonly code: "nothing marked as water or preservative"; readonly unmarked: readonly Material[] }
   | { readonly code: "no target pH"; readonly material: Material }
   | ({ readonly code: "phase without a temperature" } & Omit<HeatFinding, "temperature">)
@@ -126,7 +131,13 @@ function keyParts(finding: Finding): readonly (string | bigint | number | null)[
     case "outside its use range":
       return [finding.material.id, finding.side, finding.bound, asKey(finding.amount)];
     case "pH outside its window":
-      return [finding.material.id, finding.target.from, finding.target.to, finding.material.phFrom, finding.material.phTo];
+      return [
+        finding.material.id,
+        finding.target.from,
+        finding.target.to,
+        finding.material.phFrom,
+        finding.material.phTo,
+      ];
     case "water and no preservative":
       return finding.water.map(({ id }) => id);
     case "balance too coarse":

@@ -9,11 +9,7 @@ interface Shelf {
   readonly today: Day;
 }
 
-export function lotFindings(
-  formula: Formula,
-  inIt: readonly Material[],
-  { lots, today }: Shelf,
-): readonly Finding[] {
+export function lotFindings(formula: Formula, inIt: readonly Material[], { lots, today }: Shelf): readonly Finding[] {
   const bestBefore = formula.keepsDays === null ? null : daysAfter(today, formula.keepsDays);
   return inIt.flatMap((material) => [
     ...ofLots(material, lots, today, bestBefore),

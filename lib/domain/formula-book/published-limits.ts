@@ -82,10 +82,21 @@ const ROWS: readonly Row[] = [
     ppm: 5_000n,
     names: { "formic acid": ONE, "sodium formate": asAcid("CH2O2", "CHNaO2") },
   },
-  { entry: "18", substance: "undecylenic acid and its salts, as acid", ppm: 2_000n, names: { "undecylenic acid": ONE } },
+  {
+    entry: "18",
+    substance: "undecylenic acid and its salts, as acid",
+    ppm: 2_000n,
+    names: { "undecylenic acid": ONE },
+  },
   { entry: "34", substance: "benzyl alcohol", ppm: 10_000n, names: { "benzyl alcohol": ONE } },
   { entry: "38", substance: "o-cymen-5-ol", ppm: 1_000n, names: { "o-cymen-5-ol": ONE } },
-  { entry: "57", substance: "methylisothiazolinone", use: "rinse-off", ppm: 15n, names: { methylisothiazolinone: ONE } },
+  {
+    entry: "57",
+    substance: "methylisothiazolinone",
+    use: "rinse-off",
+    ppm: 15n,
+    names: { methylisothiazolinone: ONE },
+  },
 ];
 
 export const PUBLISHED_LIMITS: readonly PublishedLimit[] = ROWS.map(({ entry, substance, use, ppm, names }) => ({

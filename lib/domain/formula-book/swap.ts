@@ -34,7 +34,12 @@ export interface SwapPreview {
 
 /** What is changed with the material, or must be by the maker. */
 export type SwapChange =
-  | { readonly kind: "percent"; readonly line: number; readonly before: PartsPerMillion; readonly after: PartsPerMillion }
+  | {
+      readonly kind: "percent";
+      readonly line: number;
+      readonly before: PartsPerMillion;
+      readonly after: PartsPerMillion;
+    }
   | { readonly kind: "phase"; readonly line: number; readonly before: string | null; readonly after: string }
   /** No phase is cool enough. */
   | { readonly kind: "needs a cooler phase"; readonly addBelow: NonNullable<Material["addBelow"]> }
@@ -93,7 +98,8 @@ export function swapped(
       if (to.addBelow !== null) changes.push({ kind: "needs a cooler phase", addBelow: to.addBelow });
       return { of: { kind: "material", id: to.id }, percent, phase: line.phase };
     }
-    if (phase !== line.phase && phase !== null) changes.push({ kind: "phase", line: at, before: line.phase, after: phase });
+    if (phase !== line.phase && phase !== null)
+      changes.push({ kind: "phase", line: at, before: line.phase, after: phase });
     return { of: { kind: "material", id: to.id }, percent, phase };
   });
   const formula = { ...before, lines };

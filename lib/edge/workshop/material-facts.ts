@@ -80,9 +80,7 @@ function readComposition(path: string, typed: Rows, faults: FaultList): Material
     if (named.has(key)) faults.tell(`${at}.inci`, `${String(fields.inci)} stands there already; add the two up`);
     named.add(key);
   }
-  const components = entries.flatMap(
-    ({ fields: { inci, percent } }) => complete({ inci, share: percent }) ?? [],
-  );
+  const components = entries.flatMap(({ fields: { inci, percent } }) => complete({ inci, share: percent }) ?? []);
   const total = components.reduce((all, { share }) => sum(all, share), quantity<PartsPerMillion>(0n));
   if (components.length > 0 && components.length === typed?.length && total !== WHOLE) {
     faults.tell(`${path}.composition`, `the components add up to ${percentText(total)} %; they must add up to 100 %`);
