@@ -17,7 +17,7 @@ export function totalOfRows(values: FormValues): string {
   const percents = rowsOf(values, "lines")
     .map(({ percent = "" }) => percent)
     .filter((percent) => percent.trim() !== "")
-    .map(percentOf);
+    .map(typedPercent);
   const lines = percents
     .filter((percent) => percent !== null)
     .map((percent): FormulaLine => ({ of: { kind: "material", id: "" }, percent, phase: null }));
@@ -27,7 +27,7 @@ export function totalOfRows(values: FormValues): string {
 }
 
 /** A percent as it was typed, or null where it is none that a formula can hold. */
-function percentOf(typed: string): PartsPerMillion | "qs" | null {
+export function typedPercent(typed: string): PartsPerMillion | "qs" | null {
   const reading = readTypedPercentOrRest(typed);
   if ("fault" in reading) return null;
   if (reading.value === "qs") return "qs";
