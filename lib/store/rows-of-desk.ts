@@ -15,6 +15,16 @@ export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhy
     ({ lines }) => lines,
     (draft, line, position) => ({ draft: draft.id, ...lineCells(line, position) }),
   ),
+  draftPhases: within(
+    drafts,
+    ({ phases }) => phases,
+    ({ id }, phase, position) => ({ ...phase, draft: id, position }),
+  ),
+  draftSteps: within(
+    drafts,
+    ({ steps }) => steps,
+    ({ id }, step, position) => ({ ...step, draft: id, position }),
+  ),
   benchWeek: benchMinutes === null ? [] : [benchRow(benchMinutes)],
   closedRuns: placed(closedRuns).map(({ run, ...closed }) => ({ ...run, ...closed })),
   countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),

@@ -1,11 +1,12 @@
 /** Books for the store's tests: a rich workshop, and a desk with something of everything on it. */
 import { type Books, type Desk, emptyDesk } from "@/lib/domain/desk";
+import { NO_FORMULA_FACTS } from "@/lib/domain/formula-book/facts";
 import { LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
 import { changeBooks } from "@/lib/store/change-books";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { storeFile } from "@/lib/store/store-file";
-import { day, formula, percent, run } from "./notation";
+import { day, decimal, formula, percent, run } from "./notation";
 import { richWorkshop } from "./store-workshop";
 
 /** Ids in an order that is neither the workshop's nor the alphabet's; drafts that come to too little and too much. */
@@ -24,6 +25,10 @@ export const richDesk = (): Desk => ({
       id: "__proto__",
       name: "Several take what is left",
       density: null,
+      ...NO_FORMULA_FACTS,
+      keepsDays: 365,
+      phases: [{ name: "A", temperature: decimal("75") }],
+      steps: [{ phase: null, text: "Stir", temperature: null, minutes: null, caution: null }],
       lines: [
         { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "B" },
         { of: { kind: "formula", id: "base" }, percent: "qs", phase: null },
