@@ -8,6 +8,7 @@ import type { Balance, MaterialOutlook, Plan } from "../plan-figures";
 import { quantity, type Stock } from "../quantity";
 import type { Material, Workshop } from "../workshop";
 import { type BuyingFrame, type Cover, framed, type FramedList, OPEN_FRAME, type OpenPurchase } from "./buying-frame";
+import { lastDayOfUse } from "./keeping";
 import type { Candidate, ShoppingList } from "./shopping-list";
 
 /** Everything that the plan says is to be bought, with the offers that may fill it, ordered on the plan's day. */
@@ -30,7 +31,7 @@ export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFram
   const isOffered = ({ outlook }: { readonly outlook: MaterialOutlook }) => outlook.offersConsidered.length > 0;
   const open = lacking.filter(isOffered).map(({ outlook, wanted }) => purchaseOf(outlook, wanted, planned, deliveryOf));
   const unoffered = lacking.filter((each) => !isOffered(each)).map(({ outlook }): Material => outlook.material);
-  return framed(open, unoffered, frame, workshop);
+  return framed(open, unoffered, frame, workshop, planned);
 }
 
 /** What the plan says is to be bought, or what would be for another number of days. @rule PLAN-8, BUY-10 */
@@ -64,9 +65,10 @@ function purchaseOf(
   const buyBy = daysAfter(lowOn, -material.safetyDays);
   const offered = offersConsidered.map((offer) => {
     const arrives = arrivalOf(deliveryOf(offer.supplier), today);
-    return { offer, arrives, late: arrives > buyBy };
+    return { offer, arrives, late: arrives > buyBy, expires: lastDayOfUse(arrives, offer.shelfLifeDays) };
   });
-  return { material, wanted, buyBy, offered, byTheRules: (some) => inTime(some, buyBy, shortOn) };
+  const orderBy = outlook.orderBy ?? today;
+  return { material, wanted, buyBy, orderBy, outlook, offered, byTheRules: (some) => inTime(some, buyBy, shortOn) };
 }
 
 /** Those that come by the day; else those that come before the shelf runs dry; else those that come first. @rule BUY-1 */
