@@ -93,7 +93,10 @@ export async function basketOf(
 }
 
 /** The answer of a search, unless it takes longer. */
-async function settledWithin({ answered }: BasketSearch, milliseconds: number): Promise<SolvedBasket | null | "searching"> {
+async function settledWithin(
+  { answered }: BasketSearch,
+  milliseconds: number,
+): Promise<SolvedBasket | null | "searching"> {
   if (milliseconds === Infinity) return answered;
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<"searching">((resolve) => {

@@ -14,5 +14,4 @@ export interface ThreadTask {
 
 /** What it says: how far it is, what it would answer if it were stopped now, and at the end what it found. */
 export type FromThread =
-  | ({ readonly kind: "progress" } & Progress)
-  | { readonly kind: "so far" | "answer"; readonly answer: BasketAnswer };
+  ({ readonly kind: "progress" } & Progress) | { readonly kind: "so far" | "answer"; readonly answer: BasketAnswer };

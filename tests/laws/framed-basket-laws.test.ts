@@ -23,7 +23,10 @@ function withWorth(instance: Instance, dice: Dice): Instance {
   const materials = instance.materials.map((material) => {
     if (chance(dice, 20)) return material;
     const step = material.need / BigInt(dice.whole(2, 6)) + 1n;
-    return { ...material, leftOver: { step, worth: BigInt(dice.whole(1, 60)) * 100_000n, most: BigInt(dice.whole(1, 3)) } };
+    return {
+      ...material,
+      leftOver: { step, worth: BigInt(dice.whole(1, 60)) * 100_000n, most: BigInt(dice.whole(1, 3)) },
+    };
   });
   return { ...instance, materials };
 }
@@ -68,7 +71,8 @@ test("[BUY-17] within a cap the basket counts for what trying everything finds, 
     const free = leastBasket(problemWithWorth(instance, null), { effort: EFFORT });
     const least = cheapestCost({ ...instance, materials: instance.materials.map(({ id, need }) => ({ id, need })) });
     if (free.kind !== "basket" || least === null) throw new Error("no basket");
-    const cap = least + ((free.basket.total - least) * BigInt(dice.whole(0, 100))) / 100n - (chance(dice, 10) ? 1n : 0n);
+    const cap =
+      least + ((free.basket.total - least) * BigInt(dice.whole(0, 100))) / 100n - (chance(dice, 10) ? 1n : 0n);
     const answer = leastBasket(problemWithWorth(instance, cap), { effort: EFFORT });
     if (answer.kind !== "basket") throw new Error("no basket");
     if (cap < least) {
@@ -76,7 +80,12 @@ test("[BUY-17] within a cap the basket counts for what trying everything finds, 
       expect({ seed, cash: answer.basket.total }).toEqual({ seed, cash: least });
       continue;
     }
-    expect({ seed, counted: countedCost(answer.basket), gap: answer.gap, isWithin: answer.basket.total <= cap }).toEqual({
+    expect({
+      seed,
+      counted: countedCost(answer.basket),
+      gap: answer.gap,
+      isWithin: answer.basket.total <= cap,
+    }).toEqual({
       seed,
       counted: cheapestCost(instance, cap),
       gap: null,
@@ -153,7 +162,10 @@ test("[BUY-16] where packs must keep, the basket costs what trying everything fi
     });
     if (answer.kind === "no basket") expect(answer.isProven).toBe(true);
     if (total === null) none += 1;
-    const free = leastBasket({ ...problem, materials: problem.materials.map(({ id, wanted }) => ({ id, wanted })) }, { effort: EFFORT });
+    const free = leastBasket(
+      { ...problem, materials: problem.materials.map(({ id, wanted }) => ({ id, wanted })) },
+      { effort: EFFORT },
+    );
     if (free.kind === "basket" && total !== null && free.basket.total < total) dearer += 1;
   }
   expect(dearer).toBeGreaterThan(30);
@@ -205,7 +217,14 @@ test("[BUY-4, BUY-16] a basket of which too much goes out of date is not let thr
       ...problem,
       suppliers: problem.suppliers.map((supplier) => ({ ...supplier, minimumOrder: null })),
       materials: [{ id: material.id, wanted: stock(1n), keeping: nothingDrawn }],
-      offers: [{ ...offer, minPacks: quantity(1n), pack: stock(100n), keeps: { arrives: TODAY, expires: daysAfter(TODAY, 2) } }],
+      offers: [
+        {
+          ...offer,
+          minPacks: quantity(1n),
+          pack: stock(100n),
+          keeps: { arrives: TODAY, expires: daysAfter(TODAY, 2) },
+        },
+      ],
     },
     new Map([[offer.id, 1n]]),
   );

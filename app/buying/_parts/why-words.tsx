@@ -20,6 +20,10 @@ const DECIDED: Readonly<Record<DecidingRule, string>> = {
   "price break": "the price for more packs",
   "shipping and minimum order": "delivery and minimum orders",
   "least packs": "the least packs that can be had",
+  "goes out of date": "what would go out of date",
+  "leftovers count": "what leftovers count for",
+  arrival: "the day on which it comes",
+  "who is left out or held to": "whom you leave out or hold to",
 };
 
 /** Of baskets that cost the same the one found first is taken. @rule BUY-6 */

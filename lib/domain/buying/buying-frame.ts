@@ -71,7 +71,7 @@ export type FrameFault =
       readonly wanted: Stock;
       readonly used: Stock;
       /** The last day of use of what would come. */
-      readonly lastUse: Day | null;
+      readonly lastUse: Day;
     }
   /** An order stays below its minimum unless something is bought that goes out of date. */
   | { readonly kind: "minimum out of reach"; readonly supplier: Supplier; readonly by: MicroUnits }

@@ -13,7 +13,9 @@ export function withoutDominated(problem: BasketProblem): BasketProblem {
   const supplierById = new Map(problem.suppliers.map((supplier) => [supplier.id, supplier]));
   const mustKeep = new Set(problem.materials.flatMap(({ id, keeping }) => (keeping ? [id] : [])));
   const offers = problem.offers.filter(
-    (offer) => mustKeep.has(offer.material) || !problem.offers.some((other) => other !== offer && replaces(other, offer, supplierById)),
+    (offer) =>
+      mustKeep.has(offer.material) ||
+      !problem.offers.some((other) => other !== offer && replaces(other, offer, supplierById)),
   );
   const used = new Set(offers.map(({ supplier }) => supplier));
   return { ...problem, offers, suppliers: problem.suppliers.filter(({ id }) => used.has(id)) };

@@ -87,7 +87,10 @@ export function searched(problem: ScaledProblem, { known, effort: allowed, mayGo
   for (let node = nextNode(); node !== undefined; node = nextNode()) {
     if (node.bound >= limit()) continue;
     const bounds = () => Math.min(unproven, node.bound, ...[...stack, ...putOff].map(({ bound }) => bound));
-    if (effort.left < 0 || (mayGoOn && !mayGoOn({ cost: best?.cost ?? null, bound: bounds(), decided: decidedOf(node) }))) {
+    if (
+      effort.left < 0 ||
+      (mayGoOn && !mayGoOn({ cost: best?.cost ?? null, bound: bounds(), decided: decidedOf(node) }))
+    ) {
       unproven = bounds();
       break;
     }

@@ -2,7 +2,7 @@
 import { type Day, daysAfter } from "../calendar";
 import type { ShelfLot } from "../lots";
 import type { MaterialOutlook } from "../plan-figures";
-import { type Draw, project } from "../projection";
+import { type Draw, project, type Projection } from "../projection";
 import { quantity, type Stock } from "../quantity";
 
 /** What a material's lots are drawn for, and how much of a purchase may be lost. */
@@ -61,6 +61,12 @@ export const shelfToCome = (
 /** How much of what is bought is written off up to the plan's last day, if every run goes ahead. */
 export function lostOf(shelf: Omit<Keeping, "mostLost">, bought: readonly Bought[]): bigint {
   if (bought.every(({ expires }) => expires === null || expires >= shelf.lastDay)) return 0n;
+  const { expiring } = projectedWith(shelf, bought);
+  return expiring.reduce((sum, { lot, quantity: lost }) => (lot.startsWith(BOUGHT) ? sum + lost : sum), 0n);
+}
+
+/** The material's projection again, with what is bought on the days on which it comes. */
+export function projectedWith(shelf: Omit<Keeping, "mostLost">, bought: readonly Bought[]): Projection {
   const asLot = (lot: KeptLot): ShelfLot => ({ ...lot, value: null, order: null });
   const coming = [
     ...shelf.lots.flatMap((lot) => (lot.comes === null ? [] : [{ day: lot.comes, lot: asLot(lot) }])),
@@ -69,7 +75,7 @@ export function lostOf(shelf: Omit<Keeping, "mostLost">, bought: readonly Bought
       lot: asLot({ id: `${BOUGHT}${String(at)}`, comes: arrives, received: arrives, expires, quantity: each }),
     })),
   ].sort((a, b) => a.day - b.day);
-  const { expiring } = project(
+  return project(
     shelf.lots.filter(({ comes }) => comes === null).map(asLot),
     coming.map((each) => ({ ...each, material: "" })),
     // The projection tells of runs and asks nothing of them.
@@ -77,7 +83,6 @@ export function lostOf(shelf: Omit<Keeping, "mostLost">, bought: readonly Bought
     shelf.today,
     shelf.lastDay,
   );
-  return expiring.reduce((sum, { lot, quantity: lost }) => (lot.startsWith(BOUGHT) ? sum + lost : sum), 0n);
 }
 
 const RUN: Draw["run"] = { id: "", product: "", date: 0 as Day, sequence: 0, units: quantity(1n) } as Draw["run"];

@@ -90,11 +90,17 @@ const recounted = (problem: BasketProblem, packs: PacksByOffer): LeastBasket => 
 });
 
 /** @param worthless  what leftovers must fall short of all that they could be worth */
-function leastCounted(problem: BasketProblem, { known, effort, mayGoOn }: BasketOrders, worthless: bigint): BasketAnswer {
+function leastCounted(
+  problem: BasketProblem,
+  { known, effort, mayGoOn }: BasketOrders,
+  worthless: bigint,
+): BasketAnswer {
   const { problem: plain, more } = reckoned(problem, worthless);
   const starts = [boughtByHand(problem), known].flatMap((packs) => (packs ? [withReckoned(problem, packs)] : []));
-  const tell = mayGoOn && (({ total, bound, ...rest }: Progress) =>
-    mayGoOn({ ...rest, total: total === null ? null : less(total, more), bound: less(bound, more) }));
+  const tell =
+    mayGoOn &&
+    (({ total, bound, ...rest }: Progress) =>
+      mayGoOn({ ...rest, total: total === null ? null : less(total, more), bound: less(bound, more) }));
   const answer: LeastOfParts = leastOfParts(plain, { effort, starts, mayGoOn: tell });
   if (answer.kind === "none") return { kind: "no basket", isProven: answer.isProven };
   const packs = withoutReckoned(answer.packs);

@@ -31,10 +31,19 @@ export function reckoned(problem: BasketProblem, worthless: bigint): Reckoned {
     shippingFreeFrom: null,
     minimumOrder: worthless > 0n ? quantity<MicroUnits>(worthless + first.price) : null,
   };
-  const more = problem.materials.reduce((sum, { leftOver }) => (leftOver ? sum + leftOver.worth * leftOver.most : sum), 0n);
+  const more = problem.materials.reduce(
+    (sum, { leftOver }) => (leftOver ? sum + leftOver.worth * leftOver.most : sum),
+    0n,
+  );
   // A minimum holds for an order that is made: one thing that must be had from there makes it.
   const must = { id: RECKONED, wanted: quantity<Stock>(1n) };
-  const mustOffer = { ...first, id: RECKONED, material: RECKONED, pack: quantity<Stock>(1n), maxPacks: quantity<Packs>(1n) };
+  const mustOffer = {
+    ...first,
+    id: RECKONED,
+    material: RECKONED,
+    pack: quantity<Stock>(1n),
+    maxPacks: quantity<Packs>(1n),
+  };
   return {
     problem: {
       materials: [...problem.materials.map(grown), ...(worthless > 0n ? [must] : [])],

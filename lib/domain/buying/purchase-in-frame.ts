@@ -31,8 +31,11 @@ export function keptPurchase(
   const shelf = shelfToCome(outlook, today, lastDay);
   const lostAlone = ({ arrives, expires }: Candidate, bought: bigint) =>
     lostOf(shelf, [{ arrives, expires, quantity: quantity<Stock>(bought) }]);
-  const wanted = candidates.reduce((most, each) => larger(most, purchase.wanted - lostAlone(each, purchase.wanted)), 0n);
-  const lastUse = candidates.reduce<Day | null>((last, { expires }) => (last === null || (expires ?? last) > last ? expires : last), null);
+  const wanted = candidates.reduce(
+    (most, each) => larger(most, purchase.wanted - lostAlone(each, purchase.wanted)),
+    0n,
+  );
+  const lastUse = Math.max(...candidates.map(({ expires }) => expires ?? lastDay)) as Day;
   const fault: FrameFault | null =
     wanted === purchase.wanted
       ? null
