@@ -48,7 +48,7 @@ export async function stopTheSearch(form: FormData): Promise<void> {
 
 /** Lets the page search anew where a search was cut short. */
 export async function searchOnAgain(form: FormData): Promise<void> {
-  await Promise.resolve(forgetSearch(textIn(form, "key")));
+  await forgetSearch(textIn(form, "key"));
   redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
 }
 

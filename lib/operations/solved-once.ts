@@ -27,8 +27,13 @@ interface Running extends BasketSearch {
 
 /** Pages and actions may be given modules of their own by the server; what is being searched is the process's. */
 const KEPT = Symbol.for("stillroom.searches");
-const kept = globalThis as { [KEPT]?: Map<string, Running> };
-const searches = (): Map<string, Running> => (kept[KEPT] ??= new Map());
+const kept = globalThis as unknown as { [KEPT]: Map<string, Running> | undefined };
+
+function searches(): Map<string, Running> {
+  const all = kept[KEPT] ?? new Map<string, Running>();
+  kept[KEPT] = all;
+  return all;
+}
 
 /**
  * Searches unless the same problem was asked before; who asks while it is being searched gets that search.
@@ -61,7 +66,8 @@ export async function stopSearch(key: string): Promise<void> {
 }
 
 /** Forgets an answer, so that the next page searches again. */
-export function forgetSearch(key: string): void {
+export async function forgetSearch(key: string): Promise<void> {
+  await stopSearch(key);
   searches().delete(key);
 }
 

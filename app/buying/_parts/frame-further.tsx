@@ -72,31 +72,38 @@ export function FrameFurther({ reading: { asked, faults }, suppliers, pinnable, 
           ticked={heldTo}
         />
       </div>
-      {pinnable.length > 0 && (
-        <fieldset className="buying-pins">
-          <legend>One offer alone</legend>
-          {pinnable.map(({ material, offers }) => (
-            <div className="field" key={material.id}>
-              <label htmlFor={`pin-${material.id}`}>{material.name}</label>
-              <select
-                id={`pin-${material.id}`}
-                name="pin"
-                defaultValue={offers.find(({ id }) => pinned.includes(id))?.id ?? ""}
-              >
-                <option value="">Whichever costs least</option>
-                {offers.map((offer) => (
-                  <option key={offer.id} value={offer.id}>
-                    {offerWords(offer, suppliers)}
-                  </option>
-                ))}
-              </select>
-            </div>
-          ))}
-        </fieldset>
-      )}
+      {pinnable.length > 0 && <Pins pinnable={pinnable} suppliers={suppliers} pinned={pinned} />}
     </details>
   );
 }
 
 const offerWords = ({ supplier, pack }: Offer, suppliers: readonly Supplier[]): string =>
   `${suppliers.find(({ id }) => id === supplier)?.name ?? ""}, ${amountShown(pack.typed)}`;
+
+interface PinsOf extends Pick<FurtherOf, "pinnable" | "suppliers"> {
+  readonly pinned: readonly string[];
+}
+
+/** One offer for a material, or whichever costs least. */
+const Pins = ({ pinnable, suppliers, pinned }: PinsOf): ReactNode => (
+  <fieldset className="buying-pins">
+    <legend>One offer alone</legend>
+    {pinnable.map(({ material, offers }) => (
+      <div className="field" key={material.id}>
+        <label htmlFor={`pin-${material.id}`}>{material.name}</label>
+        <select
+          id={`pin-${material.id}`}
+          name="pin"
+          defaultValue={offers.find(({ id }) => pinned.includes(id))?.id ?? ""}
+        >
+          <option value="">Whichever costs least</option>
+          {offers.map((offer) => (
+            <option key={offer.id} value={offer.id}>
+              {offerWords(offer, suppliers)}
+            </option>
+          ))}
+        </select>
+      </div>
+    ))}
+  </fieldset>
+);

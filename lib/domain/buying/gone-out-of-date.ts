@@ -23,7 +23,7 @@ export function goneOutOfDate({ lots, draws, today, lastDay }: Keeping, bought: 
       received: lot.received,
       lastUse: lot.expires ?? Infinity,
       id: lot.id,
-      left: lot.quantity as bigint,
+      left: lot.quantity,
     })),
     ...bought.map(({ pack, packs, keeps }) => ({
       comes: keeps?.arrives ?? today,

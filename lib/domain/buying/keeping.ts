@@ -3,7 +3,7 @@ import { type Day, daysAfter } from "../calendar";
 import type { ShelfLot } from "../lots";
 import type { MaterialOutlook } from "../plan-figures";
 import { type Draw, project, type Projection } from "../projection";
-import { quantity, type Stock } from "../quantity";
+import { quantity, type Stock, type Units } from "../quantity";
 
 /** What a material's lots are drawn for, and how much of a purchase may be lost. */
 export interface Keeping {
@@ -85,7 +85,7 @@ export function projectedWith(shelf: Omit<Keeping, "mostLost">, bought: readonly
   );
 }
 
-const RUN: Draw["run"] = { id: "", product: "", date: 0 as Day, sequence: 0, units: quantity(1n) } as Draw["run"];
+const RUN: Draw["run"] = { id: "", product: "", date: 0 as Day, sequence: 0, units: quantity<Units>(1n) };
 
 /** The last day of use of what comes on a day, by its shelf life on arrival; null where that is not known. */
 export const lastDayOfUse = (arrives: Day, shelfLifeDays: number | null): Day | null =>
