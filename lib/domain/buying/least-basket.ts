@@ -7,7 +7,7 @@ import { quantity } from "../quantity";
 import type { BasketProblem, PacksByOffer } from "./basket-problem";
 import { boughtByHand } from "./by-hand";
 import { type Basket, checkedBasket } from "./checked-basket";
-import { type LeastOfParts, leastOfParts, type Progress } from "./least-of-parts";
+import { leastOfParts, type Progress } from "./least-of-parts";
 import { reckoned, withoutReckoned, withReckoned } from "./left-over-offers";
 
 export interface LeastBasket {
@@ -38,16 +38,16 @@ export interface BasketOrders {
 /** The basket of the least cost, within the problem's cap where leftovers might tempt beyond it. */
 export function leastBasket(problem: BasketProblem, orders: BasketOrders): BasketAnswer {
   const { cap = null } = problem;
-  const best = leastCounted(problem, orders, 0n);
-  if (cap === null || best.kind === "no basket" || best.basket.total <= cap) return best;
-  return leastWithin(problem, cap, best, orders);
+  const { answer, bound } = leastCounted(problem, orders, 0n);
+  if (cap === null || answer.kind === "no basket" || answer.basket.total <= cap) return answer;
+  return leastWithin(problem, cap, bound, orders);
 }
 
 /** What the basket was chosen by: cash less what its leftovers are worth. */
 export const countedCost = ({ total, worth }: Pick<Basket, "total" | "worth">): bigint => total - worth;
 
-/** Each turn rules out more; so many are enough for any basket seen, and what is open after them is told as a gap. */
-const MOST_TURNS = 200;
+/** Each turn rules out more; what is open after so many is told as a gap. */
+const MOST_TURNS = 20;
 
 /**
  * The least counted cost among baskets that cost no more cash than the cap. If every basket counts for `bound` at the
@@ -55,21 +55,20 @@ const MOST_TURNS = 200;
  * demanded the bound rises, until a basket that reaches it keeps the cap.
  * @returns where no basket keeps the cap, the one of the least cash, which is then above it
  */
-function leastWithin(problem: BasketProblem, cap: bigint, first: LeastBasket, orders: BasketOrders): BasketAnswer {
+function leastWithin(problem: BasketProblem, cap: bigint, least: bigint, orders: BasketOrders): BasketAnswer {
   const bare = withoutWorth(problem);
-  const cash = leastCounted(bare, orders, 0n);
+  const { answer: cash } = leastCounted(bare, orders, 0n);
   if (cash.kind === "no basket") return cash;
   const { more } = reckoned(problem, 0n);
   if (cash.basket.total > cap || more === 0n) return cash;
   let best: LeastBasket = recounted(problem, cash.packs);
-  let bound = countedCost(first.basket) - (first.gap ?? 0n);
+  let bound = least;
   for (let turn = 0; turn < MOST_TURNS && bound < countedCost(best.basket); turn += 1) {
-    const next = leastCounted(problem, { ...orders, known: best.packs }, bound + more - cap);
+    const { answer: next, bound: raised } = leastCounted(problem, { ...orders, known: best.packs }, bound + more - cap);
     if (next.kind === "no basket") break;
     if (next.basket.total <= cap && countedCost(next.basket) < countedCost(best.basket)) best = next;
-    const raised = countedCost(next.basket) - (next.gap ?? 0n);
-    if (raised <= bound && next.basket.total > cap) break;
-    bound = raised > bound ? raised : bound;
+    if (raised <= bound) break;
+    bound = raised;
   }
   const gap = quantity<MicroUnits>(countedCost(best.basket) - bound);
   return { ...best, gap: gap <= 0n ? null : gap };
@@ -89,24 +88,27 @@ const recounted = (problem: BasketProblem, packs: PacksByOffer): LeastBasket => 
   gap: null,
 });
 
+interface Counted {
+  readonly answer: BasketAnswer;
+  /** No basket that forgoes so much counts for less. */
+  readonly bound: bigint;
+}
+
 /** @param worthless  what leftovers must fall short of all that they could be worth */
-function leastCounted(
-  problem: BasketProblem,
-  { known, effort, mayGoOn }: BasketOrders,
-  worthless: bigint,
-): BasketAnswer {
+function leastCounted(problem: BasketProblem, { known, effort, mayGoOn }: BasketOrders, worthless: bigint): Counted {
   const { problem: plain, more } = reckoned(problem, worthless);
   const starts = [boughtByHand(problem), known].flatMap((packs) => (packs ? [withReckoned(problem, packs)] : []));
   const tell =
     mayGoOn &&
     (({ total, bound, ...rest }: Progress) =>
       mayGoOn({ ...rest, total: total === null ? null : less(total, more), bound: less(bound, more) }));
-  const answer: LeastOfParts = leastOfParts(plain, { effort, starts, mayGoOn: tell });
-  if (answer.kind === "none") return { kind: "no basket", isProven: answer.isProven };
-  const packs = withoutReckoned(answer.packs);
+  const found = leastOfParts(plain, { effort, starts, mayGoOn: tell });
+  if (found.kind === "none") return { answer: { kind: "no basket", isProven: found.isProven }, bound: 0n };
+  const packs = withoutReckoned(found.packs);
   const basket = mustHold(problem, packs);
-  const gap = less(quantity<MicroUnits>(countedCost(basket)), answer.bound - more);
-  return { kind: "basket", basket, packs, gap: gap <= 0n ? null : gap };
+  const bound = found.bound - more;
+  const gap = less(quantity<MicroUnits>(countedCost(basket)), bound);
+  return { answer: { kind: "basket", basket, packs, gap: gap <= 0n ? null : gap }, bound };
 }
 
 const less = (amount: bigint, by: bigint): MicroUnits => quantity<MicroUnits>(amount - by);

@@ -128,9 +128,12 @@ export function buyingAddress(
   return `/buying?${query.toString()}${anchor && `#${anchor}`}`;
 }
 
+/** What a form sends that nobody chose. */
+const UNCHOSEN: Readonly<Record<string, string>> = { cover: "as set", arrival: "by the rules" };
+
 /** A form sends its empty fields too: the address without them, or null where there are none. */
 export function addressWithoutEmptyFields(parameters: FrameParameters): `/buying?${string}` | null {
   const pairs = Object.entries(parameters).flatMap(([name, value]) => [value ?? []].flat().map((text) => [name, text]));
-  const full = pairs.filter(([, text]) => text !== "");
+  const full = pairs.filter(([name = "", text]) => text !== "" && text !== UNCHOSEN[name]);
   return full.length === pairs.length ? null : `/buying?${new URLSearchParams(full).toString()}`;
 }
