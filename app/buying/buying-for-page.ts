@@ -32,7 +32,8 @@ export async function buyingForPage(parameters: FrameParameters): Promise<Buying
 }
 
 export type Why =
-  | { readonly kind: "no other offer" }
+  /** Nothing else could serve, by itself or by the rules that decided. */
+  | { readonly kind: "no other offer"; readonly decidedBy: readonly DecidingRule[] }
   | {
       readonly kind: "next best";
       readonly decidedBy: readonly DecidingRule[];
@@ -52,14 +53,15 @@ export async function whyOf(
   const problem = problemOf(workshop, list, frame.cap);
   const without = withoutOffer(problem, offer.id);
   const other = without && (await basketOf(workshop, list, without, FOR_A_REASON));
-  if (other === null) return { kind: "no other offer" };
   // Asked about this line alone: the reasons of a whole basket take as many searches for each of its lines.
   const asked = { kind: "basket" as const, basket, gap: planned.gap, packs: new Map([[offer.id, packs]]) };
   const rules = withoutEachRule(workshop, plan, frame, problem);
   const [reason] = lineReasons(problem, asked, EFFORT_FOR_RULES, rules);
+  const decidedBy = reason?.decidedBy ?? [];
+  if (other === null) return { kind: "no other offer", decidedBy };
   return {
     kind: "next best",
-    decidedBy: reason?.decidedBy ?? [],
+    decidedBy,
     difference: differenceOf(planned, other.planned),
     isProven: planned.gap === null && other.planned.gap === null,
   };
