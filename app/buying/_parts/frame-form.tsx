@@ -6,7 +6,8 @@ import { asSentence } from "@/app/_ui/sentence";
 import type { Arrival } from "@/lib/domain/buying/buying-frame";
 import type { Supplier } from "@/lib/domain/workshop";
 import { daysShown } from "@/lib/edge/figures";
-import { ARRIVALS, type Cover, COVERS, type FrameReading } from "@/lib/edge/forms/buying-frame";
+import { ARRIVALS, type FrameReading } from "@/lib/edge/forms/buying-frame";
+import { type Cover, COVERS } from "@/lib/edge/forms/buying-frame-typed";
 import { FrameFurther, type Pinnable } from "./frame-further";
 import { Ticks } from "./ticks";
 

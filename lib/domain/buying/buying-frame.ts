@@ -6,10 +6,10 @@
 import { type Day, daysBetween } from "../calendar";
 import type { MicroUnits } from "../money";
 import type { MaterialOutlook } from "../plan-figures";
-import { type PartsPerMillion, quantity, type Stock } from "../quantity";
+import { type PartsPerMillion, quantity } from "../quantity";
 import type { Material, Offer, Supplier, Workshop } from "../workshop";
 import type { Candidate, Purchase, ShoppingList } from "./shopping-list";
-import { type Ahead, keptPurchase, leftOverWorthOf } from "./purchase-in-frame";
+import { type Ahead, keptPurchase, leftOverWorthOf, type OutOfDateBeforeUse } from "./purchase-in-frame";
 
 export interface BuyingFrame {
   readonly cover: Cover;
@@ -64,15 +64,7 @@ export type FrameFault =
   /** A supplier or an offer is held to that nothing is wanted from; of a minimum order, all is lacking. */
   | { readonly kind: "nothing wanted"; readonly supplier: Supplier; readonly minimumOrder: MicroUnits | null }
   | { readonly kind: "chosen offer not wanted"; readonly offer: Offer }
-  /** So much of what is wanted would be out of date before a run takes it, whoever it is bought from. */
-  | {
-      readonly kind: "out of date before use";
-      readonly material: Material;
-      readonly wanted: Stock;
-      readonly used: Stock;
-      /** The last day of use of what would come. */
-      readonly lastUse: Day;
-    }
+  | OutOfDateBeforeUse
   /** An order stays below its minimum unless something is bought that goes out of date. */
   | { readonly kind: "minimum out of reach"; readonly supplier: Supplier; readonly by: MicroUnits }
   | { readonly kind: "over the cap"; readonly cap: MicroUnits; readonly least: MicroUnits; readonly by: MicroUnits };

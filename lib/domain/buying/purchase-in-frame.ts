@@ -3,15 +3,24 @@ import { type Day, daysBetween } from "../calendar";
 import type { MicroUnits } from "../money";
 import type { MaterialOutlook } from "../plan-figures";
 import { type PartsPerMillion, quantity, type Stock, WHOLE } from "../quantity";
-import type { Offer } from "../workshop";
+import type { Material, Offer } from "../workshop";
 import type { LeftOverWorth } from "./basket-problem";
-import type { FrameFault } from "./buying-frame";
 import { lostOf, shelfToCome } from "./keeping";
 import type { Candidate, Purchase } from "./shopping-list";
 
 export interface Ahead {
   readonly today: Day;
   readonly lastDay: Day;
+}
+
+/** So much of what is wanted would be out of date before a run takes it, whoever it is bought from. */
+export interface OutOfDateBeforeUse {
+  readonly kind: "out of date before use";
+  readonly material: Material;
+  readonly wanted: Stock;
+  readonly used: Stock;
+  /** The last day of use of what would come. */
+  readonly lastUse: Day;
 }
 
 /**
@@ -25,7 +34,7 @@ export function keptPurchase(
   purchase: Purchase,
   outlook: MaterialOutlook,
   { today, lastDay }: Ahead,
-): { readonly purchase: Purchase | null; readonly fault: FrameFault | null } {
+): { readonly purchase: Purchase | null; readonly fault: OutOfDateBeforeUse | null } {
   const { material, candidates } = purchase;
   if (candidates.every(({ expires }) => expires === null || expires >= lastDay)) return { purchase, fault: null };
   const shelf = shelfToCome(outlook, today, lastDay);
@@ -36,7 +45,7 @@ export function keptPurchase(
     0n,
   );
   const lastUse = Math.max(...candidates.map(({ expires }) => expires ?? lastDay)) as Day;
-  const fault: FrameFault | null =
+  const fault: OutOfDateBeforeUse | null =
     wanted === purchase.wanted
       ? null
       : { kind: "out of date before use", material, wanted: purchase.wanted, used: quantity<Stock>(wanted), lastUse };

@@ -5,9 +5,12 @@ import { type CurrencyCode, type MicroUnits } from "@/lib/domain/money";
 import { LARGEST_FIGURE, type PartsPerMillion, quantity, WHOLE } from "@/lib/domain/quantity";
 import { daysShown } from "@/lib/edge/figures";
 import { quoted } from "@/lib/edge/shown-value";
-import type { AskedFrame } from "./buying-frame";
 import { readTypedMoney, readTypedPercent, readTypedWholeNumber } from "./typed-amount";
 import { readTypedDay } from "./typed-day";
+
+/** How the days to cover are chosen. */
+export const COVERS = ["as set", "week", "four weeks", "horizon", "days"] as const;
+export type Cover = (typeof COVERS)[number];
 
 /** What counts, and why what was typed does not. */
 export interface Read<T> {
@@ -19,7 +22,10 @@ const counts = <T>(value: T): Read<T> => ({ value, fault: null });
 
 type DaysToCover = BuyingFrame["cover"];
 
-export function readCover({ cover, days }: Pick<AskedFrame, "cover" | "days">, horizonDays: number): Read<DaysToCover> {
+export function readCover(
+  { cover, days }: { readonly cover: Cover; readonly days: string },
+  horizonDays: number,
+): Read<DaysToCover> {
   switch (cover) {
     case "as set":
       return counts({ kind: "workshop" });

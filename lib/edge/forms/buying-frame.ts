@@ -1,11 +1,7 @@
 /** The frame of a purchase as an address carries it: what is chosen and typed, and the frame that it comes to. */
 import type { Arrival, BuyingFrame } from "@/lib/domain/buying/buying-frame";
 import type { CurrencyCode } from "@/lib/domain/money";
-import { readCap, readCover, readOrderBy, readShare, type Read } from "./buying-frame-typed";
-
-/** How the days to cover are chosen. */
-export const COVERS = ["as set", "week", "four weeks", "horizon", "days"] as const;
-export type Cover = (typeof COVERS)[number];
+import { type Cover, COVERS, readCap, readCover, readOrderBy, readShare, type Read } from "./buying-frame-typed";
 
 /** When it must come. */
 export const ARRIVALS: readonly Arrival[] = ["by the rules", "in time", "any day"];
