@@ -3,12 +3,13 @@
 import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import type { FormAnswer } from "./form-answer";
-import type { Choice, Drawing, UnderRow } from "./form-control";
+import type { Choice } from "./choice-filter";
+import type { Drawing, UnderRow } from "./form-control";
 import { FormLines } from "./form-lines";
 import { FormRow } from "./form-row";
 import { FormShown } from "./form-shown";
 import { FormSummary } from "./form-summary";
-import { type Drawn, type FormValues, rowsDrawn } from "./form-values";
+import type { Drawn, FormValues } from "./form-values";
 import { type FormToState, useRecordForm } from "./record-form-state";
 import "./record-form.css";
 
@@ -51,7 +52,7 @@ export function RecordForm(props: RecordFormProps): ReactNode {
       >
         <button hidden name="deed" value={props.buttons[0]?.deed} />
         <input type="hidden" name="seen" value={state.seen} readOnly />
-        <FormBody key={version} props={props} drawn={drawn} answer={answer} isRedrawn={version > 0} />
+        <FormBody key={version} props={props} drawn={drawn} answer={answer} />
         <FormShown answer={answer} ref={summaryRef} />
         <p className="form-buttons">
           {props.buttons.map(({ deed, label }, at) => (
@@ -75,22 +76,9 @@ interface Body {
   readonly props: RecordFormProps;
   readonly drawn: Drawn;
   readonly answer: FormAnswer;
-  /** By a script, after the page came. */
-  readonly isRedrawn: boolean;
 }
 
-/** With more to choose from than this, rows wait until somebody comes to them. */
-const MOST_OPTIONS = 5_000;
-
-function optionsIn({ fields, choices }: RecordFormProps, { values }: Drawn): number {
-  const names = Object.values(choices).reduce((count, list) => count + list.length, 0);
-  return (
-    fields.reduce((count, { name, control }) => count + (control.kind === "lines" ? rowsDrawn(values, name) : 0), 0) *
-    names
-  );
-}
-
-function FormBody({ props, drawn, answer, isRedrawn }: Body): ReactNode {
+function FormBody({ props, drawn, answer }: Body): ReactNode {
   const { fields, choices, money, fixed = [], under = {}, underRow } = props;
   const drawing: Drawing = {
     values: drawn.values,
@@ -99,7 +87,6 @@ function FormBody({ props, drawn, answer, isRedrawn }: Body): ReactNode {
     choices,
     money,
     fixed,
-    chosenLate: isRedrawn && optionsIn(props, drawn) > MOST_OPTIONS,
     underRow,
   };
   return fields.map((field) => {
