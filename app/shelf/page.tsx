@@ -25,7 +25,7 @@ type Search = Promise<Readonly<Record<string, string | readonly string[] | undef
 export default async function ShelfPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [found, parameters] = await Promise.all([planForPage(), searchParams]);
   if (!found) redirect("/");
-  const { workshop, today, plan } = found;
+  const { workshop, today, plan, materialsBefore } = found;
   const asked = askedFrom(parameters);
   const shelf: Shelf = {
     workshop,
@@ -35,8 +35,9 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     productOf: byId("product", workshop.products),
     supplierOf: byId("supplier", workshop.suppliers),
     offersOf: offersByMaterial(workshop.offers),
+    before: materialsBefore,
   };
-  const materials = listed(plan.materials, asked);
+  const materials = listed(plan.materials, asked, materialsBefore);
   return (
     <>
       <RibbonInks />
@@ -45,7 +46,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
       </Opening>
       {plan.materials.length > 0 && (
         <>
-          <ShelfTools asked={asked} outlooks={plan.materials} />
+          <ShelfTools asked={asked} outlooks={plan.materials} changed={materialsBefore} />
           <div className="shelf">
             <ShelfHead shelf={shelf} />
             {materials.length === 0 && <NothingFound asked={asked} />}

@@ -58,7 +58,7 @@ for (const hand of [MOUSE, KEYBOARD]) {
       ["Tin", "24 pcs", "12"],
     ] as const) {
       await choose(page, "Material", material);
-      await expect(page.getByLabel("Supplier")).toContainText("Hollin Wharf");
+      await expect(page.getByLabel("Supplier")).toHaveValue("Hollin Wharf");
       await write(page, "Pack", pack);
       await write(page, "Price of one pack", price);
       await press(page, "Keep it and add another");

@@ -1,4 +1,5 @@
 import type { Day } from "@/lib/domain/calendar";
+import type { MaterialFigures } from "@/lib/domain/plan-changes";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
 import { countShown, NO_BREAK } from "@/lib/edge/figures";
@@ -13,6 +14,8 @@ export interface Shelf {
   readonly productOf: (id: string) => Product;
   readonly supplierOf: (id: string) => Supplier;
   readonly offersOf: (material: Material) => readonly Offer[];
+  /** The materials whose figures the last change altered, by id, with what they were. */
+  readonly before: ReadonlyMap<string, MaterialFigures>;
 }
 
 export interface MaterialPart {
