@@ -2,7 +2,7 @@
 
 import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
-import type { FormAnswer } from "./form-answer";
+import { ANEW, type FormAnswer, isGone } from "./form-answer";
 import type { Choice } from "./choice-filter";
 import type { Drawing, UnderRow } from "./form-control";
 import { FormLines } from "./form-lines";
@@ -31,6 +31,7 @@ export interface RecordFormProps extends FormToState {
  */
 export function RecordForm(props: RecordFormProps): ReactNode {
   const { answer, dispatch, waiting, drawn, version, formRef, summaryRef, ...state } = useRecordForm(props);
+  const buttons = isGone(answer) ? KEEP_ANEW : props.buttons;
   return (
     <>
       <FormSummary answer={answer} fields={props.fields} ref={summaryRef} />
@@ -50,12 +51,12 @@ export function RecordForm(props: RecordFormProps): ReactNode {
         ref={formRef}
         noValidate
       >
-        <button hidden name="deed" value={props.buttons[0]?.deed} />
+        <button hidden name="deed" value={buttons[0]?.deed} />
         <input type="hidden" name="seen" value={state.seen} readOnly />
         <FormBody key={version} props={props} drawn={drawn} answer={answer} />
         <FormShown answer={answer} ref={summaryRef} />
         <p className="form-buttons">
-          {props.buttons.map(({ deed, label }, at) => (
+          {buttons.map(({ deed, label }, at) => (
             <button
               key={deed}
               className={at === 0 ? "button first" : "button"}
@@ -71,6 +72,8 @@ export function RecordForm(props: RecordFormProps): ReactNode {
     </>
   );
 }
+
+const KEEP_ANEW = [{ deed: ANEW, label: "Keep it as a new one" }];
 
 interface Body {
   readonly props: RecordFormProps;
