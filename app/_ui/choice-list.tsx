@@ -1,13 +1,14 @@
 "use client";
 
 import { Combobox } from "@base-ui/react/combobox";
-import { type ReactNode, useEffect, useRef, useState } from "react";
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
 import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
 import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
 import type { RecordChoiceProps } from "./record-choice";
 
 export interface ChoiceListProps extends RecordChoiceProps {
-  readonly takesFocus: boolean;
+  /** Whether what it takes the place of had the focus when it left the page. */
+  readonly hadFocus: RefObject<boolean>;
 }
 
 /** What is chosen, and what stands in the field. */
@@ -58,13 +59,13 @@ function useChosen({ value: first, groups, either }: ChoiceListProps) {
  * chosen. Leaving the field takes what was typed where it can mean only one; else it stays, is told, and is refused.
  */
 export function ChoiceList(props: ChoiceListProps): ReactNode {
-  const { id, name, none, groups, either: _, takesFocus, value: __, ...described } = props;
+  const { id, name, none, groups, either: _, hadFocus, value: __, ...described } = props;
   const chosen = useChosen(props);
   const input = useRef<HTMLInputElement>(null);
   const sent = useSentValue(chosen.value);
   useEffect(() => {
-    if (takesFocus) input.current?.focus();
-  }, [takesFocus]);
+    if (hadFocus.current) input.current?.focus();
+  }, [hadFocus]);
   const listed = none === null || none === "Choose one" ? groups : [NONE_OF(none), ...groups];
   const { groups: shown, further } = matching(listed, chosen.isTyping ? chosen.text : "");
   const isUnknown = !chosen.isTyping && optionOf(groups, chosen.value) === null && typedOf(chosen.value) !== null;

@@ -31,22 +31,29 @@ const loadList = async (): Promise<ComponentType<ChoiceListProps>> =>
 interface Swapped {
   readonly List: ComponentType<ChoiceListProps>;
   readonly value: string;
-  readonly hasFocus: boolean;
 }
 
-/**
- * One record out of many: in the page the browser's own choice, which works without scripts; once they are there, a
- * list that filters as one types. What was chosen before that, and the focus, go along.
- */
-export function RecordChoice(props: RecordChoiceProps): ReactNode {
+/** In a form of more fields than this the list comes to a choice only when somebody does, since hundreds are heavy. */
+const MANY_FIELDS = 200;
+
+/** Swaps the browser's own choice for the list: at once where it can, later where somebody is choosing in it. */
+function useSwap() {
   const [swapped, setSwapped] = useState<Swapped | null>(null);
   const isUsed = useRef(false);
-  const [take] = useState(() => (select: HTMLSelectElement | null): void => {
-    if (select === null) return;
-    const swap = (List: Swapped["List"]): void => {
-      if (!select.isConnected) return;
-      setSwapped({ List, value: select.value, hasFocus: document.activeElement === select });
-    };
+  const hadFocus = useRef(false);
+  const [select] = useState(() => ({ current: null as HTMLSelectElement | null }));
+  const swap = (List: Swapped["List"]): void => {
+    if (select.current !== null) setSwapped({ List, value: select.current.value });
+  };
+  const [take] = useState(() => (element: HTMLSelectElement | null): void => {
+    // It is let go of before it leaves the page, so that its focus can go to what takes its place.
+    if (element === null) {
+      hadFocus.current = document.activeElement === select.current;
+      select.current = null;
+      return;
+    }
+    select.current = element;
+    if ((element.form?.length ?? 0) > MANY_FIELDS) return;
     if (listOnceLoaded !== null) {
       swap(listOnceLoaded);
       return;
@@ -54,17 +61,30 @@ export function RecordChoice(props: RecordChoiceProps): ReactNode {
     loadList().then(
       (List) => {
         // Whoever is choosing goes on in what is open.
-        if (isUsed.current && document.activeElement === select)
-          select.addEventListener("blur", () => swap(List), { once: true });
+        if (isUsed.current && document.activeElement === element)
+          element.addEventListener("blur", () => swap(List), { once: true });
         else swap(List);
       },
       // The browser's own choice stays.
       () => undefined,
     );
   });
-  if (swapped === null) return <NativeChoice {...props} take={take} use={() => (isUsed.current = true)} />;
-  const { List, value, hasFocus } = swapped;
-  return <List {...props} value={value} takesFocus={hasFocus} />;
+  const use = (): void => {
+    isUsed.current = true;
+    if ((select.current?.form?.length ?? 0) > MANY_FIELDS) loadList().then(swap, () => undefined);
+  };
+  return { swapped, take, use, hadFocus };
+}
+
+/**
+ * One record out of many: in the page the browser's own choice, which works without scripts; once they are there, a
+ * list that filters as one types. What was chosen before that, and the focus, go along.
+ */
+export function RecordChoice(props: RecordChoiceProps): ReactNode {
+  const { swapped, take, use, hadFocus } = useSwap();
+  if (swapped === null) return <NativeChoice {...props} take={take} use={use} />;
+  const { List, value } = swapped;
+  return <List {...props} value={value} hadFocus={hadFocus} />;
 }
 
 const NEVER_CHANGES = (): (() => void) => () => undefined;
