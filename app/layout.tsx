@@ -15,6 +15,7 @@ import "./_css/start.css";
 import { SetDay } from "./_parts/set-day";
 import { Mark } from "./_ui/mark";
 import { type Place, Places } from "./_ui/places";
+import { ScriptsReady } from "./_ui/scripts-ready";
 import { switchScheme } from "./actions";
 import { workshopForPage } from "./plan-for-page";
 
@@ -70,6 +71,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
           </header>
           <main id="main">{children}</main>
         </div>
+        <ScriptsReady />
       </body>
     </html>
   );

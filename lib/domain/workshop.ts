@@ -93,6 +93,10 @@ export interface Offer {
   readonly breaks: readonly PriceBreak[];
   readonly minPacks: Packs;
   readonly preferred: boolean;
+  /** How many days it keeps after the day on which it comes; null where nobody has said. @rule OFFER-1 */
+  readonly shelfLifeDays: number | null;
+  /** The day on which the supplier last asked this price; null where that was not written down. @rule OFFER-2 */
+  readonly confirmedOn: Day | null;
 }
 
 /** From so many packs on, every pack of the order costs this. */

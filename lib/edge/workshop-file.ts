@@ -1,7 +1,7 @@
 /**
- * The workshop file: one JSON document in which a workshop is read, written and exchanged. Version 1 holds the workshop
- * as it stands, version 2 its past as well.
- * @rule FILE-1 to FILE-4, LEDGER-24
+ * The workshop file: one JSON document in which a workshop is read, written and exchanged. What each version adds
+ * is said in workshop/versions.ts.
+ * @rule FILE-1 to FILE-5, LEDGER-24
  */
 import type { Day } from "@/lib/domain/calendar";
 import { type Past, saysAll } from "@/lib/domain/ledger/past";
@@ -31,7 +31,7 @@ export function readWorkshopFile(bytes: Uint8Array, realToday: Day): FileReading
 
 /**
  * The workshop as a file, in its one canonical form: reading it gives an equal workshop and past. A past of which the
- * workshop says everything is left out; then the file is of version 1. @rule FILE-4
+ * workshop says everything is left out. @rule FILE-4, FILE-5
  */
 export const writeWorkshopFile = (workshop: Workshop, past: Past | null = null): string =>
   `${JSON.stringify(workshopDocument(workshop, past && saysAll(workshop, past) ? null : past), null, 2)}\n`;

@@ -109,6 +109,8 @@ const WORKSHOP_TABLES = {
       price: money,
       minPacks: packs,
       preferred: flag,
+      shelfLifeDays: orNull(small),
+      confirmedOn: orNull(day),
     },
     ["position"],
   ),

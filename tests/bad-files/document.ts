@@ -23,7 +23,7 @@ export const DOCUMENT: readonly BadFile[] = [
     rule: "FILE-1",
     says: "version left out",
     changes: { version: LEFT_OUT },
-    faults: ["version: missing; it must be the whole number 1 or 2"],
+    faults: ["version: missing; it must be the whole number 1, 2 or 3"],
   },
   {
     rule: "FILE-1",
@@ -32,16 +32,49 @@ export const DOCUMENT: readonly BadFile[] = [
     faults: ["version: 2 is not the version of this file, which has no closedRuns, struckOff, postings; write 1"],
   },
   {
+    rule: "FILE-5",
+    says: "a version to come, and nothing else of it is judged",
+    changes: { version: 99, suppliers: LEFT_OUT },
+    faults: ["version: 99 is not a version this program knows; it reads 1, 2 and 3"],
+  },
+  {
+    rule: "FILE-5",
+    says: "keys of version 3 in a file of version 1, told with what else is wrong",
+    changes: { "offers[1].confirmedOn": "2026-11-20", "offers[2].shelfLifeDays": null, "offers[0].price": "0" },
+    faults: [
+      ...["offers[1].confirmedOn", "offers[2].shelfLifeDays"].map(
+        (key) =>
+          `${key}: belongs to version 3 of the file, and this file says it is version 1; write 3 there or take the key out`,
+      ),
+      "offers[0].price: must be above zero",
+    ],
+  },
+  {
+    rule: "FILE-5",
+    says: "a list of version 2 in a file of version 1",
+    changes: { closedRuns: [], struckOff: [], postings: [] },
+    faults: ["closedRuns", "struckOff", "postings"].map(
+      (key) =>
+        `${key}: belongs to version 2 of the file, and this file says it is version 1; write 2 there or take the key out`,
+    ),
+  },
+  {
+    rule: "FILE-5",
+    says: "version 3 with one list of the past, which is there whole or not at all",
+    changes: { version: 3, struckOff: [] },
+    faults: ["closedRuns: missing; it must be a list", "postings: missing; it must be a list"],
+  },
+  {
     rule: "FILE-1",
     says: "version as text",
     changes: { version: "1" },
-    faults: ['version: must be the whole number 1 or 2, not "1"'],
+    faults: ['version: must be the whole number 1, 2 or 3, not "1"'],
   },
   {
     rule: "FILE-1",
     says: "version not written whole",
     changes: { version: asWritten("1.0") },
-    faults: ["version: must be the whole number 1 or 2, not 1.0"],
+    faults: ["version: must be the whole number 1, 2 or 3, not 1.0"],
   },
   {
     rule: "FILE-1",

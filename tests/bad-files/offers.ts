@@ -102,4 +102,31 @@ export const OFFERS: readonly BadFile[] = [
       'offers[3].preferred: offers "o1" and "o4" are both preferred for material "oil" (Quill oil); at most one may be',
     ],
   },
+  {
+    rule: "OFFER-1",
+    says: "a shelf life that is no whole number of days",
+    changes: { version: 3, "offers[0].shelfLifeDays": asWritten("1.5"), "offers[1].shelfLifeDays": "365" },
+    faults: [
+      "offers[0].shelfLifeDays: must be a whole number from 0 to 3660, without a point or quotes, not 1.5",
+      'offers[1].shelfLifeDays: must be a whole number from 0 to 3660, without a point or quotes, not "365"',
+    ],
+  },
+  {
+    rule: "OFFER-1",
+    says: "a shelf life out of range",
+    changes: { version: 3, "offers[0].shelfLifeDays": 3661, "offers[1].shelfLifeDays": -1 },
+    faults: [
+      "offers[0].shelfLifeDays: 3661 is out of range 0 to 3660",
+      "offers[1].shelfLifeDays: -1 is out of range 0 to 3660",
+    ],
+  },
+  {
+    rule: "OFFER-2",
+    says: "a price confirmed on no day",
+    changes: { version: 3, "offers[0].confirmedOn": "2026-02-30", "offers[1].confirmedOn": true },
+    faults: [
+      'offers[0].confirmedOn: no such day "2026-02-30"',
+      'offers[1].confirmedOn: must be a date in double quotes, as "2026-11-25", not true',
+    ],
+  },
 ];

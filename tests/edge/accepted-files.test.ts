@@ -71,6 +71,13 @@ describe("what stands at the edge of what is allowed is read", () => {
         ],
       },
     ],
+    ["FILE-5", "version 3 without anything of it, and without a past", { version: 3 }],
+    [
+      "OFFER-1",
+      "a shelf life at its ends",
+      { version: 3, "offers[0].shelfLifeDays": 0, "offers[1].shelfLifeDays": 3660, "offers[2].shelfLifeDays": null },
+    ],
+    ["OFFER-2", "a confirmation on any day", { version: 3, "offers[0].confirmedOn": "2999-12-31" }],
     ["FILE-1", "a finished lot that is used up", { "finished[0].units": 0 }],
     ["FILE-1", "the same closed day twice", { "workshop.closedDays": ["2026-12-25", "2026-12-25"] }],
   ] as const)("[%s] %s", (_, __, changes) => {
@@ -157,7 +164,13 @@ test("[FILE-1] what is left out stands at its default", () => {
     useMax: null,
     addBelow: null,
   });
-  expect(workshop.offers[0]).toMatchObject({ breaks: [], minPacks: 1n, preferred: false });
+  expect(workshop.offers[0]).toMatchObject({
+    breaks: [],
+    minPacks: 1n,
+    preferred: false,
+    shelfLifeDays: null,
+    confirmedOn: null,
+  });
   expect(workshop.products[0]).toMatchObject({
     overfill: null,
     processLoss: 0n,

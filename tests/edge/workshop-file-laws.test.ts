@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { writeWorkshopFile } from "@/lib/edge/workshop-file";
-import { changedFile, faultsOf, read, workshopOf } from "../bad-files/bench-workshop";
+import { changedFile, dayCalled, faultsOf, read, workshopOf } from "../bad-files/bench-workshop";
 import { workshops } from "../helpers/random-workshop";
 import type { WorkshopFile } from "../second/file-shape";
 
@@ -17,6 +17,26 @@ test("[FILE-4] a workshop that is written and read again is the same, and so are
       expect(writeWorkshopFile(workshopOf(written))).toBe(written);
     }),
     { numRuns: 200 },
+  );
+});
+
+test("[FILE-4, FILE-5, OFFER-1, OFFER-2] likewise of version 3, and version 1 where it says nothing of that", () => {
+  const additions = fc.record({
+    shelfLifeDays: fc.option(fc.nat(3660)),
+    confirmedOn: fc.option(fc.constantFrom("1900-01-01", "2026-11-20", "2999-12-31").map(dayCalled)),
+  });
+  fc.assert(
+    fc.property(workshops("small"), fc.array(additions, { minLength: 1, maxLength: 3 }), (file, added) => {
+      const read = workshopOf(textOf(file));
+      const offers = read.offers.map((offer, at) => ({ ...offer, ...added[at % added.length] }));
+      const workshop = { ...read, offers };
+      const written = writeWorkshopFile(workshop);
+      const says = offers.some(({ shelfLifeDays, confirmedOn }) => shelfLifeDays !== null || confirmedOn !== null);
+      expect(written).toContain(`"version": ${says ? "3" : "1"},`);
+      expect(workshopOf(written)).toEqual(workshop);
+      expect(writeWorkshopFile(workshopOf(written))).toBe(written);
+    }),
+    { numRuns: 100 },
   );
 });
 

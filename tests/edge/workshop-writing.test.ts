@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { writeWorkshopFile } from "@/lib/edge/workshop-file";
-import { asWritten, type Changes, changedFile, LEFT_OUT, workshopOf } from "../bad-files/bench-workshop";
+import { asWritten, type Changes, changedFile, dayCalled, LEFT_OUT, workshopOf } from "../bad-files/bench-workshop";
 
 const written = (changes: Changes): string => writeWorkshopFile(workshopOf(changedFile(changes)));
 
@@ -103,4 +103,25 @@ test.each<[string, Changes]>([
   ["runs[0].sequence", { "runs[0].sequence": 0 }],
 ])("[FILE-4] %s is left out where it stands at its default", (path, changes) => {
   expect(writtenAt(path, changes)).toBeUndefined();
+});
+
+const NEWER: Changes = { version: 3, "offers[1].shelfLifeDays": 365, "offers[1].confirmedOn": "2026-11-20" };
+
+test.each<[string, Changes, number]>([
+  ["nothing that version 1 does not know", {}, 1],
+  ["a file of version 3 that says nothing of it", { version: 3, "offers[1].shelfLifeDays": null }, 1],
+  ["a shelf life", { version: 3, "offers[1].shelfLifeDays": 0 }, 3],
+  ["a confirmed price", { version: 3, "offers[2].confirmedOn": "2026-11-20" }, 3],
+])("[FILE-5] the lowest version that says all of %s", (_, changes, version) => {
+  expect(writtenAt("version", changes)).toBe(version);
+});
+
+test("[FILE-5, OFFER-1, OFFER-2] what version 3 adds stands behind what was there before", () => {
+  expect(JSON.stringify(writtenAt("offers[1]", NEWER))).toBe(
+    '{"id":"o2","material":"wax","supplier":"s1","pack":"500 g","price":"6.10","shelfLifeDays":365,"confirmedOn":"2026-11-20"}',
+  );
+  expect(workshopOf(written(NEWER)).offers[1]).toMatchObject({
+    shelfLifeDays: 365,
+    confirmedOn: dayCalled("2026-11-20"),
+  });
 });

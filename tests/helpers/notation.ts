@@ -97,6 +97,8 @@ export const offer = (id: string, of: string, packGrams: string, price: string, 
   breaks: [],
   minPacks: quantity(1n),
   preferred: false,
+  shelfLifeDays: null,
+  confirmedOn: null,
   ...given,
 });
 

@@ -85,6 +85,8 @@ export const richWorkshop = (): Workshop =>
           { packs: quantity(10n), price: money("7") },
           { packs: quantity(2n), price: money("0.000001") },
         ],
+        shelfLifeDays: 3660,
+        confirmedOn: day("1900-01-01"),
       }),
       offer("a", "glycerol", "1", "9", { preferred: true, supplier: "__proto__", minPacks: quantity(LARGEST_FIGURE) }),
       offer("j", "jar", "1", "1", { pack: pieces(144), preferred: true }),

@@ -28,7 +28,6 @@ for (const hand of [MOUSE, KEYBOARD]) {
   test(`By ${hand.name}, a maker builds a workshop of two materials, a premix, a formula and a product, and prices it`, async ({
     page,
   }) => {
-    test.setTimeout(240_000);
     const { press, write, choose } = hand;
     await begin(page, hand);
 

@@ -7,7 +7,8 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import { test as base, expect, type Page } from "@playwright/test";
-import { type Opened, type RunningApp, startApp } from "./server";
+import { waitForScripts } from "./scripts-ready";
+import { forgetFilledStores, type Opened, type RunningApp, serveStore, startApp } from "./server";
 
 export { expect } from "@playwright/test";
 
@@ -38,13 +39,14 @@ export const test = base.extend<Journey & { watch: Watch }, Worker>({
       let app: Promise<RunningApp> | undefined;
       await use(() => (app ??= startApp(DEMO)));
       await (await app)?.stop();
+      forgetFilledStores();
     },
     { scope: "worker", timeout: 300_000 },
   ],
 
   app: async ({ opened, demoApp }, use) => {
     if (opened === DEMO) return use(await demoApp());
-    const app = await startApp(opened);
+    const app = await serveStore(opened);
     await use(app);
     await app.stop();
   },
@@ -70,6 +72,12 @@ export const test = base.extend<Journey & { watch: Watch }, Worker>({
     await use((line) => {
       watch.expected.push(line);
     });
+  },
+
+  context: async ({ context, javaScriptEnabled }, use) => {
+    const opened = context.newPage.bind(context);
+    if (javaScriptEnabled) context.newPage = async () => waitForScripts(await opened());
+    await use(context);
   },
 
   page: async ({ page, watch, app }, use) => {
@@ -106,14 +114,16 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect.soft(await axeFindings(page), "what axe found").toEqual([]);
 }
 
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
 /**
- * What axe finds, by WCAG 2.2 A and AA and its own best practices.
+ * What axe finds, by WCAG 2.2 A and AA and its own best practices, or by some of its rules alone.
  * The content policy is left in force: Playwright evaluates axe through the browser's own protocol, which no policy
  * of the page forbids.
  */
-export async function axeFindings(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
+export async function axeFindings(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
+  const axe = new AxeBuilder({ page });
+  const asked = rules === undefined ? axe.withTags(TAGS) : axe.withRules([...rules]);
+  const { violations } = await asked.analyze();
   return violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(" | ")}`);
 }

@@ -1,25 +1,16 @@
 import { expect, expectAccessible, test } from "./fixtures";
-import { expectFocusShown, expectWhole } from "./layout";
-import { PLACES, SCHEMES, SIZES } from "./places";
+import { expectSoundAtEverySize } from "./every-size";
+import { expectWhole } from "./layout";
+import { PLACES } from "./places";
 
 const STOPS_AT_MOST = 30;
 
-test.describe("every place, at every size, on a light and a dark page", () => {
+test.describe("every place is whole, accessible and walked by keyboard at every size, light and dark", () => {
   for (const { name, path } of PLACES) {
-    for (const size of SIZES) {
-      // The tablet's layout is neither scheme's own: dark is looked at where a page is widest and narrowest.
-      for (const scheme of SCHEMES.filter((each) => each === "light" || size !== SIZES[1])) {
-        test(`${name} at ${String(size.width)}, ${scheme}`, async ({ page }) => {
-          await page.setViewportSize(size);
-          await page.emulateMedia({ colorScheme: scheme });
-          await page.goto(path);
-          await expect(page.getByRole("heading", { level: 1 })).toHaveCount(1);
-          await expectWhole(page);
-          await expectAccessible(page);
-          if (scheme === "light") await expectFocusShown(page, STOPS_AT_MOST);
-        });
-      }
-    }
+    test(name, async ({ page }) => {
+      await page.goto(path);
+      await expectSoundAtEverySize(page, { stops: STOPS_AT_MOST });
+    });
   }
 });
 
@@ -47,27 +38,16 @@ test.describe("before anything was opened", () => {
   test.use({ opened: "nothing" });
 
   test("the first page is whole, accessible and can be walked by keyboard", async ({ page }) => {
-    for (const size of SIZES) {
-      for (const scheme of SCHEMES) {
-        await test.step(`${String(size.width)}, ${scheme}`, async () => {
-          await page.setViewportSize(size);
-          await page.emulateMedia({ colorScheme: scheme });
-          await page.goto("/");
-          await expect(page.getByRole("heading", { level: 1 })).toHaveCount(1);
-          await expectWhole(page);
-          await expectAccessible(page);
-          await expectFocusShown(page, STOPS_AT_MOST);
-        });
-      }
-    }
+    await page.goto("/");
+    await expectSoundAtEverySize(page, { stops: STOPS_AT_MOST });
   });
 
-  for (const path of ["/cost", "/week", "/shelf"]) {
-    test(`${path} says that there is no workshop yet and leads to the first page`, async ({ page }) => {
+  test("every place says that there is no workshop yet and leads to the first page", async ({ page }) => {
+    for (const path of ["/cost", "/week", "/shelf"]) {
       await page.goto(path);
       await expect(page.getByRole("heading", { level: 1 })).toHaveCount(1);
       await expectWhole(page);
       await expectAccessible(page);
-    });
-  }
+    }
+  });
 });

@@ -1,9 +1,11 @@
 /** Starts the app as a maker does, on a free port and with a store of its own, and stops it again. */
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
+import { buildIsOld } from "@/lib/commands/build-age";
 
 export interface RunningApp {
   readonly url: string;
@@ -18,15 +20,28 @@ export type Opened = "nothing" | `${string}.json`;
 export const PROJECT = resolve(import.meta.dirname, "../..");
 const START_WITHIN_MS = 240_000;
 
+/** As a maker does: by the command of the README, from a build that is as new as the sources. */
 export async function startApp(opened: Opened): Promise<RunningApp> {
-  const folder = mkdtempSync(join(tmpdir(), "stillroom-"));
-  const store = join(folder, "stillroom.db");
-  const port = await freePort();
-  const environment = { ...process.env, PORT: String(port), STILLROOM_STORE: store, NEXT_TELEMETRY_DISABLED: "1" };
-  if (opened !== "nothing") runScript("load", [opened], environment);
-
   const [program, npm] = npmProgram();
-  const server = spawn(program, [...npm, "start"], {
+  return await serve(storeFor(opened), program, [...npm, "start"], "SIGTERM");
+}
+
+/** The same server on a store of its own, without the command around it: for the many journeys that change what they find. */
+export async function serveStore(opened: Opened): Promise<RunningApp> {
+  if (buildIsOld(PROJECT)) runScript("build", [], process.env);
+  const next = createRequire(import.meta.url).resolve("next/dist/bin/next");
+  return await serve(copyOfStore(opened), process.execPath, [next, "start", "--hostname", "127.0.0.1"], "SIGKILL");
+}
+
+async function serve(
+  store: string,
+  program: string,
+  args: readonly string[],
+  end: "SIGTERM" | "SIGKILL",
+): Promise<RunningApp> {
+  const port = await freePort();
+  const environment = environmentOf(store, { PORT: String(port), NODE_ENV: "production" });
+  const server = spawn(program, args, {
     cwd: PROJECT,
     env: environment,
     detached: true,
@@ -37,13 +52,45 @@ export async function startApp(opened: Opened): Promise<RunningApp> {
   server.stderr.on("data", (text: Buffer) => said.push(text.toString()));
 
   const stop = async () => {
-    await stopTree(server);
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+    await stopTree(server, end);
+    rmSync(dirname(store), { recursive: true, force: true, maxRetries: 5 });
   };
   const url = `http://127.0.0.1:${String(port)}`;
   if (await answers(url, server)) return { url, port, store, stop };
   await stop();
-  throw new Error(`npm start did not answer on ${url}. It said:\n${said.join("")}`);
+  throw new Error(`${program} ${args.join(" ")} did not answer on ${url}. It said:\n${said.join("")}`);
+}
+
+const environmentOf = (store: string, more: Readonly<Record<string, string>> = {}): NodeJS.ProcessEnv => ({
+  ...process.env,
+  STILLROOM_STORE: store,
+  NEXT_TELEMETRY_DISABLED: "1",
+  ...more,
+});
+
+/** A store in a folder of its own, filled by the command that a maker fills it with. */
+function storeFor(opened: Opened): string {
+  const store = join(mkdtempSync(join(tmpdir(), "stillroom-")), "stillroom.db");
+  if (opened !== "nothing") runScript("load", [opened], environmentOf(store));
+  return store;
+}
+
+const filledStores = new Map<Opened, string>();
+
+/** A copy of a store that was filled once for all the journeys that begin with it. */
+function copyOfStore(opened: Opened): string {
+  if (opened === "nothing") return storeFor(opened);
+  const filled = filledStores.get(opened) ?? storeFor(opened);
+  filledStores.set(opened, filled);
+  const folder = mkdtempSync(join(tmpdir(), "stillroom-"));
+  cpSync(dirname(filled), folder, { recursive: true });
+  return join(folder, basename(filled));
+}
+
+/** Takes away what journeys were given copies of. */
+export function forgetFilledStores(): void {
+  for (const store of filledStores.values()) rmSync(dirname(store), { recursive: true, force: true });
+  filledStores.clear();
 }
 
 /** Runs one of the project's own scripts to its end and gives back what it printed. Throws where it fails. */
@@ -93,7 +140,7 @@ async function answers(url: string, server: ChildProcess): Promise<boolean> {
 }
 
 /** npm starts a shell that starts the server, so the whole group is told to stop. */
-async function stopTree(server: ChildProcess): Promise<void> {
+async function stopTree(server: ChildProcess, signal: "SIGTERM" | "SIGKILL"): Promise<void> {
   if (server.pid === undefined || server.exitCode !== null) return;
   const ended = new Promise<void>((end) =>
     server.once("close", () => {
@@ -101,7 +148,7 @@ async function stopTree(server: ChildProcess): Promise<void> {
     }),
   );
   if (process.platform === "win32") spawnSync("taskkill", ["/pid", String(server.pid), "/T", "/F"]);
-  else process.kill(-server.pid, "SIGTERM");
+  else process.kill(-server.pid, signal);
   const patience = setTimeout(() => {
     if (process.platform !== "win32" && server.pid !== undefined) process.kill(-server.pid, "SIGKILL");
   }, 5_000);

@@ -11,7 +11,7 @@ import { closeStore } from "@/lib/store/open-store";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { books, making, moving, shop, TODAY, units } from "../helpers/ledger-shop";
 import { ledgerSoak } from "../helpers/ledger-soak";
-import { g } from "../helpers/notation";
+import { g, offer } from "../helpers/notation";
 import { diceFrom } from "../helpers/random-dice";
 import { keepBooks, openBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
@@ -80,6 +80,20 @@ describe("the file of a workshop with a past", () => {
     const soak = ledgerSoak(diceFrom(5), "past");
     for (let step = 0; step < 80; step += 1) await soak.step();
     const text = await saved();
+    expect(await throughAnotherStore(text)).toBe(text);
+  });
+
+  test("[FILE-5] [LEDGER-24] is of version 3 where an offer says more, with its past as well", async () => {
+    const before = await books();
+    const said = offer("o", "oil", "1000", "20", { shelfLifeDays: 90, confirmedOn: TODAY });
+    const workshop = { ...before.workshop, offers: [said] };
+    await keepBooks({ ...before, workshop });
+    expect(versionOf(await saved())).toBe(3);
+    expect(Object.keys(JSON.parse(await saved()) as object)).not.toContain("postings");
+    await holdLot(moving({ soon: g("1") }));
+    const text = await saved();
+    expect(versionOf(text)).toBe(3);
+    expect(Object.keys(JSON.parse(text) as object)).toContain("postings");
     expect(await throughAnotherStore(text)).toBe(text);
   });
 

@@ -4,6 +4,7 @@ import { type Books, emptyDesk } from "@/lib/domain/desk";
 import { openings } from "@/lib/domain/ledger/opening";
 import type { MicroUnits } from "@/lib/domain/money";
 import type { Stock, Units } from "@/lib/domain/quantity";
+import type { Workshop } from "@/lib/domain/workshop";
 import { readBooks, readBooksFrom, readWorkshop, textsOfBooks } from "@/lib/store/books";
 import { day as dayCell, orNull, small, table, text, whole } from "@/lib/store/columns";
 import { openWriter } from "@/lib/store/connection";
@@ -79,6 +80,23 @@ const OLD_FINISHED = table<Row<"finished"> & { readonly units: Units }>(
   ["position"],
 );
 
+/** An insert of today's into a table that had only these columns then: the others are left out. */
+function insertInto(insert: string, columns: readonly string[]): string {
+  const [, table = "", names = "", cells = "", rest = ""] =
+    /^(INSERT INTO \S+) \((.*?)\) SELECT (.*?)( FROM .*)$/s.exec(insert) ?? [];
+  const values = cells.split(", ");
+  const known = names
+    .split(", ")
+    .flatMap((name, at) => (columns.includes(name.replaceAll('"', "")) ? [{ name, value: values[at] ?? "NULL" }] : []));
+  return `${table} (${known.map(({ name }) => name).join(", ")}) SELECT ${known.map(({ value }) => value).join(", ")}${rest}`;
+}
+
+/** What the first migrations had no column for is not known of what was kept then. */
+const asItWasKeptThen = (workshop: Workshop): Workshop => ({
+  ...workshop,
+  offers: workshop.offers.map((offer) => ({ ...offer, shelfLifeDays: null, confirmedOn: null })),
+});
+
 /** A store that only the first migrations have made, with these books in it. */
 async function olderStore(migrations: number, books: Books): Promise<string> {
   const older = path.join(folder(), "older.db");
@@ -91,7 +109,14 @@ async function olderStore(migrations: number, books: Books): Promise<string> {
   };
   const inserts = { ...TABLES, lots: OLD_LOTS, finished: OLD_FINISHED };
   await writer.alone(async (sql) => {
-    for (const name of TABLE_NAMES) if (texts[name] !== "[]") await sql.run(inserts[name].insert, texts[name]);
+    for (const name of TABLE_NAMES) {
+      const there = await sql.rows(`SELECT "name" FROM pragma_table_info('${inserts[name].name}')`);
+      const insert = insertInto(
+        inserts[name].insert,
+        there.map(([column]) => String(column)),
+      );
+      if (texts[name] !== "[]") await sql.run(insert, texts[name]);
+    }
   });
   await writer.close();
   return older;
@@ -99,13 +124,24 @@ async function olderStore(migrations: number, books: Books): Promise<string> {
 
 test("[BOOK-1] a store from before there was a desk gets an empty one, beside the workshop that it holds", async () => {
   const older = await olderStore(1, { workshop: richWorkshop(), desk: emptyDesk });
-  expect(await readBooksFrom(older)).toStrictEqual({ workshop: richWorkshop(), desk: emptyDesk });
+  expect(await readBooksFrom(older)).toStrictEqual({
+    workshop: asItWasKeptThen(richWorkshop()),
+    desk: emptyDesk,
+  });
+  await closeStore(older);
+});
+
+test("[OFFER-1] [OFFER-2] a store from before offers said how long they keep opens, and nobody has said it", async () => {
+  const workshop: Workshop = { ...richWorkshop(), lots: [], finished: [] };
+  const older = await olderStore(3, { workshop, desk: emptyDesk });
+  expect(await readBooksFrom(older)).toStrictEqual({ workshop: asItWasKeptThen(workshop), desk: emptyDesk });
   await closeStore(older);
 });
 
 test("[LEDGER-21] a store from before there was a ledger opens its books with the lots that are there, and loses nothing", async () => {
   const older = await olderStore(2, richBooks());
-  expect(await readBooksFrom(older)).toStrictEqual(richBooks());
+  const { workshop, desk } = richBooks();
+  expect(await readBooksFrom(older)).toStrictEqual({ workshop: asItWasKeptThen(workshop), desk });
   const { reader } = await openStore(older);
   const postings = await reader.alone(allPostings);
   expect(postings.map(({ sequence, ...posting }) => ({ ...posting, sequence: typeof sequence }))).toEqual(

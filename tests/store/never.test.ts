@@ -115,6 +115,8 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...wholeNumbers("offers.price", 1n),
   ...wholeNumbers("offers.minPacks", 1n),
   ...setTo("offers.preferred", [2, -1, "yes", 0.5]),
+  ...wholeNumbers("offers.shelfLifeDays", 0n, 3660n),
+  ...days("offers.confirmedOn"),
   { by: "offers.material", deed: `UPDATE offers SET preferred = 1 WHERE material = 'glycerol'` },
   ...place("price_breaks"),
   ...wholeNumbers("price_breaks.packs", 2n),

@@ -1,8 +1,9 @@
 "use client";
 
-import { type ReactNode, useEffect, useRef, useState } from "react";
+import { type ReactNode, useRef, useState } from "react";
 import { densitiesFor, PUBLISHED_DENSITIES, type PublishedDensity } from "@/lib/edge/forms/published-densities";
-import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
+import { useFormFollowed } from "@/app/_ui/form-followed";
+import type { FormValues } from "@/app/_ui/form-values";
 
 /**
  * Published densities, offered beside the field and never filled in unasked. Those of the name as it is typed stand
@@ -11,14 +12,9 @@ import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
 export function DensityOffers({ values }: { readonly values: FormValues }): ReactNode {
   const [name, setName] = useState(values.name ?? "");
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const form = place.current?.closest("form");
-    const follow = (): void => {
-      if (form) setName(valuesOfForm(new FormData(form)).name ?? "");
-    };
-    form?.addEventListener("input", follow);
-    return () => form?.removeEventListener("input", follow);
-  }, []);
+  useFormFollowed(place, ({ name: typed = "" }) => {
+    setName(typed);
+  });
   const offered = densitiesFor(name);
   return (
     <div className="density-offers" ref={place}>

@@ -1,6 +1,6 @@
 "use client";
 
-import { type ReactNode, useEffect, useRef, useState } from "react";
+import { type ReactNode, useRef, useState } from "react";
 import { formulaTotal } from "@/lib/domain/formula-total";
 import { times, whole } from "@/lib/domain/fraction";
 import { type DecimalText, decimalValue, type PartsPerMillion, quantity, WHOLE } from "@/lib/domain/quantity";
@@ -9,7 +9,8 @@ import { readTypedPercentOrRest } from "@/lib/edge/forms/typed-amount";
 import { totalInWords } from "@/lib/edge/forms/total-in-words";
 import { counted } from "@/lib/edge/counted";
 import { asSentence } from "@/app/_ui/sentence";
-import { type FormValues, rowsOf, valuesOfForm } from "@/app/_ui/form-values";
+import { useFormFollowed } from "@/app/_ui/form-followed";
+import { type FormValues, rowsOf } from "@/app/_ui/form-values";
 
 /** What the rows of a formula come to, as they are typed: `97.5 % so far; 2.5 % is still missing`. */
 export function totalOfRows(values: FormValues): string {
@@ -38,14 +39,9 @@ function percentOf(typed: string): PartsPerMillion | "qs" | null {
 export function FormulaTotal({ values }: { readonly values: FormValues }): ReactNode {
   const [total, setTotal] = useState(() => totalOfRows(values));
   const place = useRef<HTMLParagraphElement>(null);
-  useEffect(() => {
-    const form = place.current?.closest("form");
-    const follow = (): void => {
-      if (form) setTotal(totalOfRows(valuesOfForm(new FormData(form))));
-    };
-    form?.addEventListener("input", follow);
-    return () => form?.removeEventListener("input", follow);
-  }, []);
+  useFormFollowed(place, (typed) => {
+    setTotal(totalOfRows(typed));
+  });
   return (
     <p className="form-total" role="status" ref={place}>
       {asSentence(total)}

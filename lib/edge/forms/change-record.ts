@@ -6,6 +6,7 @@ import { type Day, later } from "@/lib/domain/calendar";
 import type { Workshop } from "@/lib/domain/workshop";
 import type { Json, JsonObject } from "@/lib/edge/json-tree";
 import { readTree } from "@/lib/edge/workshop/reading";
+import { LATEST_VERSION } from "@/lib/edge/workshop/versions";
 import { workshopDocument } from "@/lib/edge/workshop/writing";
 import { faultsInWords, placedFaults } from "./faults-in-words";
 import { CALLED, RECORD_LISTS, type RecordList } from "./form-fields";
@@ -95,8 +96,9 @@ export function putSettings(
   return { kind: "changed", workshop: changed, record: writtenSettings(changed) };
 }
 
+/** Of the last version, which can say whatever a form may. */
 const documentOf = (workshop: Workshop): Map<string, Json> =>
-  plainTree(workshopDocument(workshop)) as Map<string, Json>;
+  (plainTree(workshopDocument(workshop)) as Map<string, Json>).set("version", LATEST_VERSION);
 
 /** What is on the shelf already stays there, also where the computer's clock has been set back since. */
 const dayForLots = ({ settings, lots }: Workshop, realToday: Day): Day =>

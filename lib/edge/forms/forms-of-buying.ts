@@ -75,6 +75,13 @@ export const OFFER_FORM: readonly FormField[] = [
   ),
   optional("minPacks", "Fewest packs", WHOLE_NUMBER, { hint: "Empty for one." }),
   optional("preferred", "Preferred for this material", YES_OR_NO),
+  optional("shelfLifeDays", "Keeps after it comes", WHOLE_NUMBER, {
+    unit: "days",
+    hint: "The shelf life that is left on arrival. Empty where you do not know it.",
+  }),
+  optional("confirmedOn", "Price confirmed on", DAY, {
+    hint: "The day on which the supplier last asked this price. Empty where you do not know it.",
+  }),
 ];
 
 export const LOT_FORM: readonly FormField[] = [

@@ -1,7 +1,7 @@
 import { type Packs, quantity, type Stock } from "@/lib/domain/quantity";
 import type { Offer, PriceBreak } from "@/lib/domain/workshop";
 import type { FaultList } from "@/lib/edge/fault-list";
-import { id, orElse, packs, reference, yesOrNo } from "@/lib/edge/fields";
+import { day, dayCount, id, orElse, packs, reference, yesOrNo } from "@/lib/edge/fields";
 import { amount, price } from "@/lib/edge/figure-fields";
 import type { Json } from "@/lib/edge/json-tree";
 import { called, complete, type Entry, indexById, readEntries, records, referredTo } from "@/lib/edge/record-reading";
@@ -21,6 +21,8 @@ const OFFER = {
   breaks: orElse(records, []),
   minPacks: orElse(packs(1), ONE_PACK),
   preferred: orElse(yesOrNo, false),
+  shelfLifeDays: orElse(dayCount, null),
+  confirmedOn: orElse(day, null),
 };
 
 const BREAK = { packs: packs(2), price };

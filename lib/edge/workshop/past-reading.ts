@@ -60,7 +60,7 @@ const ENTRY = {
   overhead: figure,
 };
 
-/** The keys that version 2 adds to the document. */
+/** The keys of the past in the document (versions.ts says since when). */
 export const PAST_KEYS = { closedRuns: records, struckOff: records, postings: records };
 
 export interface PastLists {

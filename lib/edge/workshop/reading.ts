@@ -17,19 +17,13 @@ import { type ProductIndex, readProducts } from "./products";
 import { readFinished, readRuns, readSales } from "./runs-and-sales";
 import { readSettings } from "./settings";
 import { readSuppliers } from "./suppliers";
+import { isKnownVersion, tellKeysOfLaterVersions, VERSION_WITH_PAST, versionsIn } from "./versions";
 
 export const FORMAT = "stillroom-workshop";
-/** Of a file in which the workshop stands as it is. */
-export const VERSION = 1;
-/** Of one that holds its past as well: all that was posted and the runs that were made. */
-export const VERSION_WITH_PAST = 2;
-
-const versionIs = (version: number) =>
-  z.literal(version, { error: wanted(`the whole number ${String(VERSION)} or ${String(VERSION_WITH_PAST)}`) });
 
 const DOCUMENT = {
   format: z.literal(FORMAT, { error: wanted(`"${FORMAT}"`) }),
-  version: versionIs(VERSION),
+  version: z.custom<number>(isKnownVersion, { error: wanted(`the whole number ${versionsIn("or")}`) }),
   // Read, and missed, by its own reader.
   workshop: z.custom<Json | undefined>(() => true).optional(),
   suppliers: records,
@@ -44,7 +38,7 @@ const DOCUMENT = {
   sales: records,
 };
 
-const DOCUMENT_WITH_PAST = { ...DOCUMENT, version: versionIs(VERSION_WITH_PAST), ...PAST_KEYS };
+const DOCUMENT_WITH_PAST = { ...DOCUMENT, ...PAST_KEYS };
 
 export interface TreeReading {
   readonly workshop: Workshop;
@@ -59,10 +53,7 @@ export const readTree = (tree: Json, realToday: Day, faults: FaultList): Worksho
 /** @returns the workshop with its past, or undefined where a fault has been told */
 export function readTreeWithPast(tree: Json, realToday: Day, faults: FaultList): TreeReading | undefined {
   if (isOfAnotherKind(tree, faults)) return undefined;
-  const withPast =
-    tree instanceof Map && tree.get("version") === VERSION_WITH_PAST
-      ? readEntry(tree, DOCUMENT_WITH_PAST, "", faults)
-      : undefined;
+  const withPast = holdsPast(tree) ? readEntry(tree, DOCUMENT_WITH_PAST, "", faults) : undefined;
   const entry = withPast ?? readEntry(tree, DOCUMENT, "", faults);
   if (entry === undefined) return undefined;
   const { workshop, products } = readLists(entry.fields, realToday, faults);
@@ -71,26 +62,30 @@ export function readTreeWithPast(tree: Json, realToday: Day, faults: FaultList):
   return faults.count() === 0 && workshop ? { workshop, past } : undefined;
 }
 
-/** A file of another format or version is not read at all: every fault in it would be a false one. */
+/** The past is there whole or not at all: where one of its lists stands, the others are missed. */
+const holdsPast = (tree: Json): boolean =>
+  tree instanceof Map && Object.keys(PAST_KEYS).some((key) => (tree as JsonObject).has(key));
+
+/** A file of another format or version is not read at all: every fault in it would be a false one. @rule FILE-5 */
 function isOfAnotherKind(tree: Json, faults: FaultList): boolean {
   if (!(tree instanceof Map)) return false;
   const document: JsonObject = tree;
   const [format, version] = [document.get("format"), document.get("version")];
-  const [otherFormat, otherVersion] = [
-    typeof format === "string" && format !== FORMAT,
-    typeof version === "number" && version !== VERSION && version !== VERSION_WITH_PAST,
-  ];
+  const otherFormat = typeof format === "string" && format !== FORMAT;
   if (otherFormat) faults.tell("format", `${shown(format)} is not a format this program knows; it reads "${FORMAT}"`);
-  if (otherVersion) {
-    const known = `${String(VERSION)} and ${String(VERSION_WITH_PAST)}`;
+  if (typeof version !== "number") return otherFormat;
+  if (!isKnownVersion(version)) {
+    const known = versionsIn("and");
     faults.tell("version", `${shown(version)} is not a version this program knows; it reads ${known}`);
+    return true;
   }
-  const without = version === VERSION_WITH_PAST && Object.keys(PAST_KEYS).every((key) => !document.has(key));
+  const without = version === VERSION_WITH_PAST && !holdsPast(tree);
   if (without) {
     const lists = Object.keys(PAST_KEYS).join(", ");
     faults.tell("version", `${String(version)} is not the version of this file, which has no ${lists}; write 1`);
   }
-  return otherFormat || otherVersion || without;
+  tellKeysOfLaterVersions(tree, version, faults);
+  return otherFormat || without;
 }
 
 function readLists(

@@ -24,21 +24,20 @@ import { amountText, densityText, percentText, stockText } from "@/lib/edge/writ
 import { ONE_PACK } from "./offers";
 import { NO_TIME } from "./products";
 import { pastWritten } from "./past-writing";
-import { FORMAT, VERSION, VERSION_WITH_PAST } from "./reading";
+import { FORMAT } from "./reading";
 import { HORIZON_DAYS } from "./settings";
+import { leastVersionOf } from "./versions";
 
 // JSON.stringify leaves out a key whose value is undefined, and keeps the others in the order they are written here.
 type Written = string | number | boolean | undefined | readonly unknown[];
 type WrittenRecord = Readonly<Record<string, Written>>;
 
-/** The document of a workshop, ready for JSON.stringify. */
+/** The document of a workshop, ready for JSON.stringify, in the lowest version that can say all of it. @rule FILE-5 */
 export function workshopDocument(workshop: Workshop, past: Past | null = null): Readonly<Record<string, unknown>> {
   const money = (amount: MicroUnits) => moneyTextInFull(amount, workshop.settings.currency);
   const measureById = new Map(workshop.materials.map(({ id, measure }) => [id, measure]));
   const stock = (quantity: Stock, material: string) => stockText(quantity, measureById.get(material) ?? "mass");
-  return {
-    format: FORMAT,
-    version: past === null ? VERSION : VERSION_WITH_PAST,
+  const contents = {
     workshop: settingsWritten(workshop.settings, money),
     suppliers: workshop.suppliers.map((supplier) => supplierWritten(supplier, money)),
     materials: workshop.materials.map(materialWritten),
@@ -52,6 +51,7 @@ export function workshopDocument(workshop: Workshop, past: Past | null = null): 
     sales: workshop.sales.map(saleWritten),
     ...(past && pastWritten(past)),
   };
+  return { format: FORMAT, version: leastVersionOf(contents), ...contents };
 }
 
 type MoneyText = (amount: MicroUnits) => string;
@@ -116,6 +116,8 @@ const offerWritten = (offer: Offer, money: MoneyText): WrittenRecord => ({
   breaks: listOrNone(offer.breaks, ({ packs, price }) => ({ packs: Number(packs), price: money(price) })),
   minPacks: unless(offer.minPacks, ONE_PACK, Number),
   preferred: unless(offer.preferred, false, same),
+  shelfLifeDays: orNone(offer.shelfLifeDays, same),
+  confirmedOn: orNone(offer.confirmedOn, isoDate),
 });
 
 const lotWritten = (lot: Lot, money: MoneyText, stock: StockOfMaterial): WrittenRecord => ({

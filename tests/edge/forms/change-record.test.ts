@@ -211,6 +211,16 @@ describe("a record is put in its place", () => {
   });
 });
 
+test("[FILE-5, OFFER-1, OFFER-2] a form may say what the file so far has no need of a later version for", () => {
+  const change = edited("offers", "o2", { shelfLifeDays: 365, confirmedOn: "2026-11-20" });
+  if (change.kind !== "changed") throw new Error(change.kind);
+  expect(change.workshop.offers[1]).toMatchObject({ shelfLifeDays: 365, confirmedOn: day("2026-11-20") });
+  expect(change.record).toMatchObject({ shelfLifeDays: 365, confirmedOn: "2026-11-20" });
+  expect(inShort(edited("offers", "o2", { shelfLifeDays: 3661 }))).toEqual([
+    "shelfLifeDays: 3661 is out of range 0 to 3660",
+  ]);
+});
+
 /** What a full reading of the whole document says of a change: the workshop, or null where it is refused. */
 function readWhole(workshop: Workshop, list: RecordList, id: string, typed: TypedRecord): Workshop | null {
   const document = plainTree(workshopDocument(workshop)) as Map<string, Json>;
