@@ -28,7 +28,7 @@ type Search = Promise<Readonly<Record<string, string | readonly string[] | undef
 export default async function ShelfPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [found, parameters] = await Promise.all([planForPage(), searchParams]);
   if (!found) redirect("/");
-  const { workshop, today, plan } = found;
+  const { workshop, today, plan, materialsBefore } = found;
   const asked = askedFrom(parameters);
   const [counts, stock] = await Promise.all([countsDue(found, today), readStock()]);
   const due = counts.filter(({ isDue }) => isDue);
@@ -43,8 +43,9 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     offersOf: offersByMaterial(workshop.offers),
     held: new Map(held.map(({ lot, quantity: amount }) => [lot.id, quantity<Stock>(amount)])),
     countDue: new Set(due.map(({ rhythm }) => rhythm.material)),
+    before: materialsBefore,
   };
-  const materials = listed(plan.materials, asked);
+  const materials = listed(plan.materials, asked, materialsBefore);
   return (
     <>
       <RibbonInks />
@@ -53,7 +54,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
       </Opening>
       {plan.materials.length > 0 && (
         <>
-          <ShelfTools asked={asked} outlooks={plan.materials} />
+          <ShelfTools asked={asked} outlooks={plan.materials} changed={materialsBefore} />
           <div className="shelf">
             <ShelfHead shelf={shelf} />
             {materials.length === 0 && <NothingFound asked={asked} />}

@@ -1,4 +1,5 @@
 import type { Day } from "@/lib/domain/calendar";
+import type { MaterialFigures } from "@/lib/domain/plan-changes";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
@@ -18,6 +19,8 @@ export interface Shelf {
   readonly held: ReadonlyMap<string, Stock>;
   /** The ids of the materials that are due for a count. */
   readonly countDue: ReadonlySet<string>;
+  /** The materials whose figures the last change altered, by id, with what they were. */
+  readonly before: ReadonlyMap<string, MaterialFigures>;
 }
 
 export interface MaterialPart {
