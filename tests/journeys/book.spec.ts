@@ -309,6 +309,24 @@ test("A published density is offered with its source and used only when asked", 
   await expect(page.getByLabel("Name")).toHaveValue("Glycerin, vegetable");
 });
 
+test("What is typed before the scripts are there is followed, and kept, once they are", async ({ page }) => {
+  let release = (): void => undefined;
+  const held = new Promise<void>((end) => (release = end));
+  await page.route(/\/_next\/static\/.*\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  const ready = page.goto("/book/materials/new");
+  await page.getByLabel("Name").fill("Glycerin, vegetable");
+  release();
+  await ready;
+  await expect(page.getByText("CRC Handbook of Chemistry and Physics").first()).toBeVisible();
+  await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes("vegetable")));
+  await page.reload();
+  await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
+  await expect(page.getByLabel("Name")).toHaveValue("Glycerin, vegetable");
+});
+
 test("What is in use stays and says by what; what is retired is hidden from new work alone", async ({ page }) => {
   await page.goto("/book/materials/m-glycerin");
   await expect(page.getByText("It is used by two offers, two lots and three formulas")).toBeVisible();

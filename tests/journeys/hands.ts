@@ -45,8 +45,11 @@ export const KEYBOARD: Hand = {
   },
   choose: async (page, label, option) => {
     await tabTo(page, label);
-    await page.keyboard.type(option);
-    await expect(page.locator(":focus").locator("option:checked")).toHaveText(option);
+    // A list takes letters together that follow one another within a second, which a busy machine may not manage.
+    await expect(async () => {
+      await page.keyboard.type(option);
+      await expect(page.locator(":focus").locator("option:checked")).toHaveText(option, { timeout: 1_500 });
+    }).toPass();
   },
 };
 

@@ -55,7 +55,7 @@ test("What was typed into a form of the week comes back after a reload, and is f
   await page.goto("/week?plan=2026-11-28");
   await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
   await page.getByLabel("How much").pressSequentially("33");
-  await page.waitForTimeout(500);
+  await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes('"33"')));
   await page.reload();
   await expect(page.getByLabel("How much")).toHaveValue("33");
   await expect(page.getByRole("combobox", { name: "Product" }).locator("option:checked")).toHaveText("Plain oil");
