@@ -89,7 +89,8 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   await reach(page.getByRole("link", { name: "Plan a run", exact: true }));
   await page.keyboard.press("Enter");
   await expect(page.getByRole("combobox", { name: "Product" })).toBeFocused();
-  await page.keyboard.type("Oat");
+  // One letter: a list takes several together only where they follow one another within a second.
+  await page.keyboard.type("O");
   await page.keyboard.press("Tab");
   await page.getByLabel("Day", { exact: true }).fill("2026-11-29");
   await reach(page.getByLabel("How much"));
@@ -112,7 +113,7 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   // Lifted and left where it is.
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await expect(page.locator(".put-here").first()).toBeVisible();
+  await expect(page.locator(".put-here:focus")).toHaveCount(1);
   await page.keyboard.press("Escape");
   await expect(page.locator(".put-here")).toHaveCount(0);
 
