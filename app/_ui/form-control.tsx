@@ -102,6 +102,7 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "percent":
     case "percent or rest":
     case "number":
+    case "temperature":
     case "whole number":
       return <input {...shared} defaultValue={value} inputMode={INPUT_MODES[control.kind]} />;
     case "lines":

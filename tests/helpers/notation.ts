@@ -1,5 +1,6 @@
 /** Short ways to write domain values in tests, and to read them back in the trade's notation. */
 import { type Day, dayOf } from "@/lib/domain/calendar";
+import { type LegalLimit, NO_FORMULA_FACTS, NO_MATERIAL_FACTS } from "@/lib/domain/formula-book/facts";
 import type { MicroUnits } from "@/lib/domain/money";
 import { type DecimalText, type Micrograms, type PartsPerMillion, quantity, type Stock } from "@/lib/domain/quantity";
 import type {
@@ -9,6 +10,7 @@ import type {
   Material,
   Offer,
   Order,
+  OrderLine,
   Product,
   Run,
   Settings,
@@ -85,6 +87,19 @@ export const material = (id: string, given: Partial<Material> = {}): Material =>
   useMin: null,
   useMax: null,
   addBelow: null,
+  ...NO_MATERIAL_FACTS,
+  ...given,
+});
+
+/** A legal maximum of 0.5 %. */
+export const limit = (market: LegalLimit["market"], given: Partial<LegalLimit> = {}): LegalLimit => ({
+  market,
+  use: null,
+  substance: "Substance",
+  maximum: percent("0.5"),
+  countsAs: decimal("1"),
+  source: "Invented for a test",
+  copied: day("2026-01-01"),
   ...given,
 });
 
@@ -113,12 +128,23 @@ export const lot = (id: string, of: string, remaining: string, value: string, gi
   ...given,
 });
 
-export const order = (id: string, due: string, lines: Order["lines"], given: Partial<Order> = {}): Order => ({
+/** What a test says of a line on order; only a quantity was written down, and nothing of it has come. */
+type LineGiven = Pick<OrderLine, "material" | "quantity" | "cost" | "expires"> & Partial<OrderLine>;
+
+export const orderLine = (given: LineGiven): OrderLine => ({
+  offer: null,
+  packs: null,
+  received: quantity<Stock>(0n),
+  ...given,
+});
+
+export const order = (id: string, due: string, lines: readonly LineGiven[], given: Partial<Order> = {}): Order => ({
   id,
   supplier: "s",
   placed: day("2026-11-01"),
   due: day(due),
-  lines,
+  state: "ordered",
+  lines: lines.map(orderLine),
   ...given,
 });
 
@@ -127,6 +153,7 @@ export const formula = (id: string, percents: Readonly<Record<string, string>>):
   id,
   name: `Formula ${id}`,
   density: null,
+  ...NO_FORMULA_FACTS,
   lines: Object.entries(percents).map(([key, share]): FormulaLine => ({
     of: key.startsWith("=") ? { kind: "formula", id: key.slice(1) } : { kind: "material", id: key },
     percent: share === "qs" ? "qs" : percent(share),

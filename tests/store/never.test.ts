@@ -67,6 +67,67 @@ const unposted = (table: string, named: readonly Forbidden[]): readonly Forbidde
   }));
 const place = (table: string) => setTo(`${table}.position`, [-1, 2n ** 31n, 0.5, "x'30'"]);
 
+/** Receipts come with their posting and stay as they are: what is wrong with one is tried as it comes in. */
+function forbiddenReceipts(): readonly Forbidden[] {
+  const good = {
+    lot: "'new'",
+    posting: "'opening lot  '",
+    supplier: "NULL",
+    offer: "NULL",
+    order: "NULL",
+    line: "NULL",
+  };
+  const row = { ...good, packs: "1", paid: "0" };
+  const names = Object.keys(row)
+    .map((name) => `"${name}"`)
+    .join(", ");
+  const having = (by: string, given: Partial<typeof row>): Forbidden => ({
+    by,
+    deed: `INSERT INTO receipts (${names}) VALUES (${Object.values({ ...row, ...given }).join(", ")})`,
+  });
+  const asText = ["''", `'${"x".repeat(201)}'`, "x'41'"];
+  return [
+    ...(["lot", "supplier", "offer"] as const).flatMap((name) =>
+      asText.map((text) => having(`receipts_${name}`, { [name]: text })),
+    ),
+    ...asText.map((text) => having("receipts_order", { order: text, line: "1" })),
+    having("receipts_line", { order: "'po9'" }),
+    ...["0", "1", "1000001", "1.5"].map((line) => having("receipts_line", { line })),
+    ...["0", "1.5", "9007199254740992"].map((packs) => having("receipts_packs", { packs })),
+    ...["-1", "0.5", "9007199254740992"].map((paid) => having("receipts_paid", { paid })),
+    having("FOREIGN KEY", { posting: "'gone'" }),
+    ...["UPDATE receipts SET paid = 1", "DELETE FROM receipts"].map((deed) => ({
+      by: "receipts_never_changed",
+      deed: `${having("", {}).deed}; ${deed}`,
+    })),
+  ];
+}
+const phWindow = (table: string, where: string): readonly Forbidden[] => [
+  ...decimals(`${table}.phFrom`),
+  ...decimals(`${table}.phTo`),
+  ...setTo(`${table}.phFrom`, ["15", "14.01"]),
+  ...setTo(`${table}.phTo`, ["15", "140"]),
+  { by: `${table}_ph_range`, deed: `UPDATE ${table} SET "phFrom" = '10', "phTo" = '9.5' WHERE ${where}` },
+];
+/** What the checks know of a formula, or of a draft of one. */
+const formulaFacts = (table: string, one: string, where: string): readonly Forbidden[] => [
+  ...oneOf(`${table}.market`, ["eu", "UK"]),
+  ...oneOf(`${table}.use`, ["leave on"]),
+  ...phWindow(table, where),
+  ...wholeNumbers(`${table}.keepsDays`, 0n, 3660n),
+  ...place(`${one}_phases`),
+  ...labels(`${one}_phases.name`),
+  ...decimals(`${one}_phases.temperature`),
+  ...setTo(`${one}_phases.temperature`, ["150.1", "158"]),
+  ...place(`${one}_steps`),
+  ...labels(`${one}_steps.phase`),
+  ...setTo(`${one}_steps.text`, ["", "x".repeat(1001), "x'41'"]),
+  ...decimals(`${one}_steps.temperature`),
+  ...setTo(`${one}_steps.temperature`, ["150.1", "158"]),
+  ...decimals(`${one}_steps.minutes`),
+  ...labels(`${one}_steps.caution`),
+];
+
 const ledger = forbiddenInTheLedger(LARGEST);
 
 const FORBIDDEN: readonly Forbidden[] = [
@@ -109,6 +170,25 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...wholeNumbers("materials.useMax", 0n, 1_000_000n),
   { by: "materials_use_range", deed: `UPDATE materials SET "useMin" = 3, "useMax" = 2` },
   ...decimals("materials.addBelow"),
+  ...oneOf("materials.role", ["Water", "emulsifier"]),
+  ...phWindow("materials", "id = 'glycerol'"),
+  ...["flammable", "allergen", "eyeHazard"].flatMap((flag) => setTo(`materials.${flag}`, [2, -1, "yes"])),
+  ...place("material_components"),
+  ...labels("material_components.inci"),
+  ...wholeNumbers("material_components.share", 1n, 1_000_000n),
+  ...place("material_limits"),
+  ...oneOf("material_limits.market", ["eu", "UK"]),
+  ...oneOf("material_limits.use", ["rinse off"]),
+  ...labels("material_limits.substance"),
+  ...wholeNumbers("material_limits.maximum", 1n, 1_000_000n),
+  ...decimals("material_limits.countsAs"),
+  ...setTo("material_limits.countsAs", ["3.01", "84.7"]),
+  ...labels("material_limits.source"),
+  ...days("material_limits.copied"),
+  ...place("material_sheets"),
+  ...oneOf("material_sheets.kind", ["data"]),
+  ...labels("material_sheets.reference"),
+  ...days("material_sheets.reviewBy"),
   ...labels("offers.id"),
   ...place("offers"),
   ...held("offers.pack", 1n),
@@ -133,7 +213,12 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...place("orders"),
   ...days("orders.placed"),
   ...days("orders.due"),
+  ...oneOf("orders.state", ["Ordered", "received"]),
   ...place("order_lines"),
+  ...labels("order_lines.offer"),
+  ...wholeNumbers("order_lines.packs", 1n),
+  ...wholeNumbers("order_lines.received", 0n),
+  ...forbiddenReceipts(),
   ...wholeNumbers("order_lines.quantity", 1n),
   ...wholeNumbers("order_lines.cost", 0n),
   ...days("order_lines.expires"),
@@ -142,6 +227,7 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("formulas.name"),
   ...wholeNumbers("formulas.density", 1n),
   ...place("formula_lines"),
+  ...formulaFacts("formulas", "formula", "id = 'phases'"),
   { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = NULL WHERE material IS NULL" },
   { by: "formula_lines_material_or_premix", deed: "UPDATE formula_lines SET premix = 'base' WHERE formula = 'phases'" },
   { by: "formula_lines_not_of_itself", deed: "UPDATE formula_lines SET premix = formula WHERE premix = 'base'" },
@@ -196,10 +282,11 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...place("drafts"),
   ...labels("drafts.name"),
   ...wholeNumbers("drafts.density", 1n),
-  { by: "drafts_draft_or_formula", deed: "INSERT INTO drafts VALUES ('base', 9, 'Base', NULL)" },
+  { by: "drafts_draft_or_formula", deed: "INSERT INTO drafts (id, position, name) VALUES ('base', 9, 'Base')" },
   { by: "drafts_draft_or_formula", deed: "UPDATE drafts SET id = 'base' WHERE id = 'd1'" },
-  { by: "formulas_draft_or_formula", deed: "INSERT INTO formulas VALUES ('d1', 9, 'Draft', NULL)" },
+  { by: "formulas_draft_or_formula", deed: "INSERT INTO formulas (id, position, name) VALUES ('d1', 9, 'Draft')" },
   { by: "formulas_draft_or_formula", deed: "UPDATE formulas SET id = 'd1' WHERE id = 'base'" },
+  ...formulaFacts("drafts", "draft", "id = '__proto__'"),
   ...place("draft_lines"),
   { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = NULL, material = NULL" },
   { by: "draft_lines_material_or_premix", deed: "UPDATE draft_lines SET premix = 'base', material = 'glycerol'" },
@@ -207,6 +294,10 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("draft_lines.phase"),
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET draft = 'base' WHERE draft = 'toString' AND position = 0" },
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET premix = 'd1' WHERE premix IS NOT NULL" },
+  { by: "count_rhythms_position", deed: "UPDATE count_rhythms SET position = -1 WHERE id = 'jar'" },
+  { by: "count_rhythms_days", deed: "UPDATE count_rhythms SET days = 0 WHERE id = 'jar'" },
+  { by: "count_rhythms_draws", deed: "UPDATE count_rhythms SET draws = 3661 WHERE id = 'glycerol'" },
+  { by: "count_rhythms_either", deed: "UPDATE count_rhythms SET days = NULL WHERE id = 'jar'" },
   { by: "bench_week_one_row", deed: "UPDATE bench_week SET id = 2" },
   ...["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"].flatMap((weekday) => [
     ...wholeNumbers(`bench_week.${weekday}`, 0n, 1440n),
@@ -268,9 +359,12 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "closed_runs_position_key",
+    "count_rhythms_position_key",
+    "draft_phases_draft_name_key",
     "drafts_position_key",
     "finished_lots_position_key",
     "formula_lines_one_qs",
+    "formula_phases_formula_name_key",
     "formulas_position_key",
     "lots_position_key",
     "materials_position_key",
