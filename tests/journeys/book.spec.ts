@@ -124,8 +124,6 @@ test("What cannot be understood is said at its field, in words, and stays as it 
   for (const { where, field, typed, says } of WRONG) {
     await test.step(`${field}: ${typed.slice(0, 30)}`, async () => {
       await page.goto(where);
-      await page.evaluate(() => sessionStorage.clear());
-      await page.reload();
       const input = page.getByLabel(new RegExp(`^${field}`)).first();
       await input.fill(typed);
       await page.getByRole("button", { name: /^Keep (the|rates)/ }).click();
@@ -137,6 +135,8 @@ test("What cannot be understood is said at its field, in words, and stays as it 
       await expect(input).toHaveValue(typed);
       await expect(input).toHaveAttribute("aria-invalid", "true");
       await expect(input).toHaveAccessibleDescription(typeof says === "string" ? new RegExp(escaped(says), "i") : says);
+      // What was refused is kept in the tab, and would come back into the next form.
+      await page.evaluate(() => sessionStorage.clear());
     });
   }
 });
@@ -306,6 +306,24 @@ test("A published density is offered with its source and used only when asked", 
   await expect(density).toHaveValue("");
   await press(page, "Use 1.2613 g/mL");
   await expect(density).toHaveValue("1.2613");
+  await expect(page.getByLabel("Name")).toHaveValue("Glycerin, vegetable");
+});
+
+test("What is typed before the scripts are there is followed, and kept, once they are", async ({ page }) => {
+  let release = (): void => undefined;
+  const held = new Promise<void>((end) => (release = end));
+  await page.route(/\/_next\/static\/.*\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  const ready = page.goto("/book/materials/new");
+  await page.getByLabel("Name").fill("Glycerin, vegetable");
+  release();
+  await ready;
+  await expect(page.getByText("CRC Handbook of Chemistry and Physics").first()).toBeVisible();
+  await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes("vegetable")));
+  await page.reload();
+  await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
   await expect(page.getByLabel("Name")).toHaveValue("Glycerin, vegetable");
 });
 

@@ -56,7 +56,7 @@ test("What was typed into a form of the week comes back after a reload, and is f
   await page.goto("/week?plan=2026-11-28");
   await MOUSE.choose(page, "Product", "Plain oil");
   await page.getByLabel("How much").pressSequentially("33");
-  await page.waitForTimeout(500);
+  await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes('"33"')));
   await page.reload();
   await expect(page.getByLabel("How much")).toHaveValue("33");
   await expect(page.getByRole("combobox", { name: "Product" })).toHaveValue("Plain oil");
@@ -90,7 +90,8 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   await reach(page.getByRole("link", { name: "Plan a run", exact: true }));
   await page.keyboard.press("Enter");
   await expect(page.getByRole("combobox", { name: "Product" })).toBeFocused();
-  await page.keyboard.type("Oat");
+  // One letter: a list takes several together only where they follow one another within a second.
+  await page.keyboard.type("O");
   await page.keyboard.press("Tab");
   await page.getByLabel("Day", { exact: true }).fill("2026-11-29");
   await reach(page.getByLabel("How much"));
@@ -113,7 +114,7 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   // Lifted and left where it is.
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await expect(page.locator(".put-here").first()).toBeVisible();
+  await expect(page.locator(".put-here:focus")).toHaveCount(1);
   await page.keyboard.press("Escape");
   await expect(page.locator(".put-here")).toHaveCount(0);
 
