@@ -4,7 +4,7 @@ import { Combobox } from "@base-ui/react/combobox";
 import { type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
 import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
 import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
-import type { RecordChoiceProps } from "./record-choice";
+import type { RecordChoiceProps } from "./record-choice-props";
 
 export interface ChoiceListProps extends RecordChoiceProps {
   /** Whether what it takes the place of had the focus when it left the page. */

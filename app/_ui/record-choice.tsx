@@ -5,23 +5,8 @@ import { flushSync } from "react-dom";
 import { typedOf } from "@/lib/edge/forms/unchosen";
 import { type ChoiceGroup, choiceWords } from "./choice-filter";
 import type { ChoiceListProps } from "./choice-list";
+import type { RecordChoiceProps } from "./record-choice-props";
 import "./record-choice.css";
-
-export interface RecordChoiceProps {
-  readonly id: string;
-  /** Under which it is sent. */
-  readonly name: string;
-  readonly value: string;
-  /** What stands for nothing chosen; null where something always is. */
-  readonly none: string | null;
-  readonly groups: readonly ChoiceGroup[];
-  /** Where the field stands for two references: which of them a name that is none of the choices is sent for. */
-  readonly either?: string | undefined;
-  readonly "aria-label"?: string | undefined;
-  readonly "aria-required"?: boolean | undefined;
-  readonly "aria-invalid"?: boolean | undefined;
-  readonly "aria-describedby"?: string | undefined;
-}
 
 /** The list comes with its library when the first choice is on a page, and never before. */
 let listOnceLoaded: ComponentType<ChoiceListProps> | null = null;
