@@ -4,12 +4,15 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { RowKeys } from "@/app/_ui/row-keys";
+import { countsDue } from "@/app/counts-due-for-page";
 import { planForPage } from "@/app/plan-for-page";
 import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
 import { byId, grouped } from "@/lib/domain/index-by-id";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { quantity, type Stock } from "@/lib/domain/quantity";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
+import { readStock } from "@/lib/store/ledger/ledger-answers";
 import { MaterialRow } from "./_parts/material-row";
 import type { Shelf } from "./_parts/shelf";
 import { ShelfFinding } from "./_parts/shelf-finding";
@@ -27,6 +30,9 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   if (!found) redirect("/");
   const { workshop, today, plan } = found;
   const asked = askedFrom(parameters);
+  const [counts, stock] = await Promise.all([countsDue(found, today), readStock()]);
+  const due = counts.filter(({ isDue }) => isDue);
+  const held = stock.filter(({ lot, place }) => place.kind === "hold" && lot.of === "material");
   const shelf: Shelf = {
     workshop,
     today,
@@ -35,6 +41,8 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     productOf: byId("product", workshop.products),
     supplierOf: byId("supplier", workshop.suppliers),
     offersOf: offersByMaterial(workshop.offers),
+    held: new Map(held.map(({ lot, quantity: amount }) => [lot.id, quantity<Stock>(amount)])),
+    countDue: new Set(due.map(({ rhythm }) => rhythm.material)),
   };
   const materials = listed(plan.materials, asked);
   return (

@@ -17,6 +17,7 @@ export function deskOfRows(rows: DeskRows): Desk {
     drafts: rows.drafts.map((row) => ({ ...withoutPosition(row), lines: linesOf(row.id).map(formulaLineOf) })),
     benchMinutes: week === undefined ? null : minutesOf(week),
     closedRuns: rows.closedRuns.map(closedRunOf),
+    countRhythms: rows.countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
   };
 }
 

@@ -38,6 +38,7 @@ const asked: OrderToPlace = {
   supplier: "s",
   placed: today,
   due: day("2026-11-26"),
+  state: "ordered",
   lines: [{ offer: "a", packs: quantity(2n), packPrice: money("4") }],
 };
 
@@ -57,7 +58,10 @@ test("[BUY-15] an order that was placed is kept once, and the plan counts it as 
       supplier: "s",
       placed: today,
       due: asked.due,
-      lines: [{ material: "A", quantity: g("200"), cost: money("8"), expires: null }],
+      state: "ordered",
+      lines: [
+        { material: "A", quantity: g("200"), cost: money("8"), expires: null, offer: "a", packs: 2n, received: 0n },
+      ],
     },
   ]);
   expect(await toBuy()).toEqual([0n]);

@@ -67,6 +67,13 @@ function MaterialLine({ outlook, shelf, group }: MaterialPart & { readonly group
       <span className="shelf-name">
         <span>{material.name}</span>
         {KIND_WORDS[material.kind] && <small>{KIND_WORDS[material.kind]}</small>}
+        {shelf.countDue.has(material.id) && (
+          <small>
+            <Sign sign="tally" tone="open">
+              count due
+            </Sign>
+          </small>
+        )}
       </span>
       <span className="shelf-held number">
         <b>{stockShown(onHand, material.measure, "there")}</b>

@@ -11,9 +11,12 @@ import { keyPath } from "@/lib/edge/record-reading";
  */
 const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   // The past: all that was posted, the runs that were made, and the lots that are on no list any more.
-  "": { closedRuns: 2, struckOff: 2, postings: 2 },
+  "": { closedRuns: 2, struckOff: 2, postings: 2, receipts: 3 },
   // What the supplier says of an offer beyond its price.
   offers: { shelfLifeDays: 3, confirmedOn: 3 },
+  // What became of an order.
+  orders: { state: 3 },
+  "orders.lines": { offer: 3, packs: 3, received: 3 },
 };
 
 export const FIRST_VERSION = 1;
