@@ -5,8 +5,8 @@ import { redirect, RedirectType } from "next/navigation";
 import { orderIn } from "@/lib/edge/forms/order-form";
 import { readNewId, textIn } from "@/lib/edge/forms/week-forms";
 import { orderAddress } from "@/lib/edge/ledger-address";
-import { forgetSearch, stopSearch } from "@/lib/operations/solved-once";
 import { placeOrder, takeOrderBack } from "@/lib/operations/place-order";
+import { forgetSearch, stopSearch } from "@/lib/operations/solved-once";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 
 /** Keeps the order that the slip showed as open. */

@@ -15,6 +15,7 @@ import { ledgerSoak } from "../helpers/ledger-soak";
 import { openBooks } from "../helpers/store-desk";
 import { diceFrom } from "../helpers/random-dice";
 import { killServerAgainAndAgain } from "../helpers/server-killing";
+import bringBuildUpToDate from "../journeys/built";
 
 const SEED = 1;
 const REPORT_EVERY = 1000;
@@ -34,6 +35,7 @@ async function postings(count: number, store: string): Promise<string> {
 }
 
 async function kills(count: number, store: string): Promise<string> {
+  bringBuildUpToDate();
   const killed = await killServerAgainAndAgain(store, count, diceFrom(SEED));
   const told = `${String(killed.acknowledged)} postings acknowledged, each there once, ${String(killed.refused)} forms refused`;
   const untold = `${String(killed.unanswered)} left without an answer, ${String(killed.postedUntold)} of them posted, all sent again`;

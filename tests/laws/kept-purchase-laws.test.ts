@@ -52,22 +52,31 @@ function lostWith(workshop: Workshop, material: string, received: readonly Recei
     state: "ordered" as const,
     placed: from,
     due: arrives,
-    lines: [{ material, quantity: quantity<Stock>(bought), cost: quantity<MicroUnits>(0n), expires }],
+    state: "ordered" as const,
+    lines: [
+      {
+        material,
+        quantity: quantity<Stock>(bought),
+        cost: quantity<MicroUnits>(0n),
+        expires,
+        offer: null,
+        packs: null,
+        received: quantity<Stock>(0n),
+      },
+    ],
   }));
   // What comes on the plan's own day is on the shelf already: an order due today would be expected on a later one.
   const isHere = (order: (typeof orders)[number]) => order.due <= from;
-  const lots = orders
-    .filter(isHere)
-    .flatMap(({ id, lines }) =>
-      lines.map((line): Lot => ({
-        id,
-        material,
-        received: from,
-        expires: line.expires,
-        remaining: line.quantity,
-        value: line.cost,
-      })),
-    );
+  const lots = orders.filter(isHere).flatMap(({ id, lines }) =>
+    lines.map((line): Lot => ({
+      id,
+      material,
+      received: from,
+      expires: line.expires,
+      remaining: line.quantity,
+      value: line.cost,
+    })),
+  );
   const again = plan(
     {
       ...workshop,
