@@ -5,6 +5,7 @@ import { redirect, RedirectType } from "next/navigation";
 import { orderIn } from "@/lib/edge/forms/order-form";
 import { readNewId, textIn } from "@/lib/edge/forms/week-forms";
 import { orderAddress } from "@/lib/edge/ledger-address";
+import { forgetSearch, stopSearch } from "@/lib/operations/solved-once";
 import { placeOrder, takeOrderBack } from "@/lib/operations/place-order";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 
@@ -57,6 +58,18 @@ export async function takeTheOrderBack(form: FormData): Promise<void> {
     case "no workshop":
       return redirect("/", RedirectType.push);
   }
+}
+
+/** Ends the search, so that the page shows the best that it has found. */
+export async function stopTheSearch(form: FormData): Promise<void> {
+  await stopSearch(textIn(form, "key"));
+  redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
+}
+
+/** Lets the page search anew where a search was cut short. */
+export async function searchOnAgain(form: FormData): Promise<void> {
+  await forgetSearch(textIn(form, "key"));
+  redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
 }
 
 function goOn(form: FormData, deed: Deed): never {

@@ -21,12 +21,12 @@ export type FormulaResult =
   | { readonly kind: "several qs"; readonly lines: readonly number[] };
 
 /** What the lines add up to; a draft may come to anything. @rule BOOK-3 */
-export function formulaTotal(formula: Formula): FormulaTotal {
+export function formulaTotal(formula: Pick<Formula, "lines">): FormulaTotal {
   const written = quantity<PartsPerMillion>(withoutQs(formula));
   return { written, result: resultOf(formula, quantity<PartsPerMillion>(WHOLE - written)) };
 }
 
-function resultOf({ lines }: Formula, rest: PartsPerMillion): FormulaResult {
+function resultOf({ lines }: Pick<Formula, "lines">, rest: PartsPerMillion): FormulaResult {
   const withQs = lines.flatMap(({ percent }, line) => (percent === "qs" ? [line] : []));
   const [line] = withQs;
   if (lines.length === 0) return { kind: "no lines" };

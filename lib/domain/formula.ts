@@ -8,13 +8,13 @@ import type { Formula, FormulaLine } from "./workshop";
 export type Composition = ReadonlyMap<string, Fraction>;
 
 /** The percent of a line, `qs` worked out from the others. @rule FORMULA-1 */
-export function percentOf(line: FormulaLine, formula: Formula): PartsPerMillion {
+export function percentOf(line: FormulaLine, formula: Pick<Formula, "lines">): PartsPerMillion {
   if (line.percent !== "qs") return line.percent;
   return quantity<PartsPerMillion>(WHOLE - withoutQs(formula));
 }
 
 /** What the lines without `qs` add up to, ppm. */
-export const withoutQs = (formula: Formula): bigint =>
+export const withoutQs = (formula: Pick<Formula, "lines">): bigint =>
   formula.lines.reduce((sum, { percent }) => (percent === "qs" ? sum : sum + percent), 0n);
 
 /**

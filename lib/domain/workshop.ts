@@ -3,6 +3,7 @@
  * Everything here has been checked at the edge; inside, nobody checks again.
  */
 import type { Day } from "./calendar";
+import type { FormulaFacts, MaterialFacts } from "./formula-book/facts";
 import type { CurrencyCode, MicroUnits } from "./money";
 import type {
   DecimalText,
@@ -66,7 +67,7 @@ export interface Supplier {
 
 export type MaterialKind = "ingredient" | "packaging" | "consumable";
 
-export interface Material {
+export interface Material extends MaterialFacts {
   readonly id: string;
   readonly name: string;
   /** Groups lists; changes no figure. */
@@ -143,7 +144,7 @@ export interface OrderLine {
   readonly received: Stock;
 }
 
-export interface Formula {
+export interface Formula extends FormulaFacts {
   readonly id: string;
   readonly name: string;
   /** Of the finished product at 20 °C; reads a fill, overfill or heel typed as a volume. */

@@ -1,10 +1,12 @@
 /** The rows of the store as the desk. */
 import type { ClosedRun, Desk } from "@/lib/domain/desk";
 import type { DeskRows, Row } from "./tables";
-import { formulaLineOf, inner, withoutPosition } from "./workshop-of-rows";
+import { formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
 
 export function deskOfRows(rows: DeskRows): Desk {
   const linesOf = inner(rows.draftLines, ({ draft }) => draft);
+  const phasesOf = inner(rows.draftPhases, ({ draft }) => draft);
+  const stepsOf = inner(rows.draftSteps, ({ draft }) => draft);
   const [week] = rows.benchWeek;
   return {
     retired: {
@@ -14,9 +16,15 @@ export function deskOfRows(rows: DeskRows): Desk {
       formulas: rows.retiredFormulas.map(idOf),
       products: rows.retiredProducts.map(idOf),
     },
-    drafts: rows.drafts.map((row) => ({ ...withoutPosition(row), lines: linesOf(row.id).map(formulaLineOf) })),
+    drafts: rows.drafts.map((row) => ({
+      ...withoutPosition(row),
+      lines: linesOf(row.id).map(formulaLineOf),
+      phases: phasesOf(row.id).map(phaseOf),
+      steps: stepsOf(row.id).map(stepOf),
+    })),
     benchMinutes: week === undefined ? null : minutesOf(week),
     closedRuns: rows.closedRuns.map(closedRunOf),
+    countRhythms: rows.countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Desk } from "@/lib/domain/desk";
 import { lineCells, placed, within } from "./rows-of-workshop";
 import type { DeskRows, Row } from "./tables";
 
-export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns }: Desk): DeskRows => ({
+export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhythms }: Desk): DeskRows => ({
   retiredSuppliers: retired.suppliers.map(idRow),
   retiredMaterials: retired.materials.map(idRow),
   retiredOffers: retired.offers.map(idRow),
@@ -15,8 +15,19 @@ export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns }: Desk):
     ({ lines }) => lines,
     (draft, line, position) => ({ draft: draft.id, ...lineCells(line, position) }),
   ),
+  draftPhases: within(
+    drafts,
+    ({ phases }) => phases,
+    ({ id }, phase, position) => ({ ...phase, draft: id, position }),
+  ),
+  draftSteps: within(
+    drafts,
+    ({ steps }) => steps,
+    ({ id }, step, position) => ({ ...step, draft: id, position }),
+  ),
   benchWeek: benchMinutes === null ? [] : [benchRow(benchMinutes)],
   closedRuns: placed(closedRuns).map(({ run, ...closed }) => ({ ...run, ...closed })),
+  countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
 });
 
 const idRow = (id: string, position: number): Row<"retiredSuppliers"> => ({ id, position });

@@ -1,6 +1,15 @@
 /** A workshop as the rows of the store. `position` keeps the order of each list. */
 import type { Amount, Measured, Stock, Unit } from "@/lib/domain/quantity";
-import type { Formula, FormulaLine, Order, Product, Settings, Supplier, Workshop } from "@/lib/domain/workshop";
+import type {
+  Formula,
+  FormulaLine,
+  Material,
+  Order,
+  Product,
+  Settings,
+  Supplier,
+  Workshop,
+} from "@/lib/domain/workshop";
 import type { Row, WorkshopRows } from "./tables";
 
 type Placed<T> = T & { readonly position: number };
@@ -29,6 +38,21 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
       safetyStock: material.safetyStock?.quantity ?? null,
       ...typedOrNull("safetyStock", material.safetyStock),
     })),
+    materialComponents: within(
+      workshop.materials,
+      ({ composition }: Material) => composition,
+      ({ id }, component, position) => ({ ...component, material: id, position }),
+    ),
+    materialLimits: within(
+      workshop.materials,
+      ({ limits }: Material) => limits,
+      ({ id }, limit, position) => ({ ...limit, material: id, position }),
+    ),
+    materialSheets: within(
+      workshop.materials,
+      ({ sheets }: Material) => sheets,
+      ({ id }, sheet, position) => ({ ...sheet, material: id, position }),
+    ),
     offers: placed(workshop.offers).map((offer) => ({
       ...offer,
       pack: offer.pack.quantity,
@@ -49,6 +73,16 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
     ),
     formulas: placed(workshop.formulas),
     formulaLines: within(workshop.formulas, (formula: Formula) => formula.lines, formulaLineRow),
+    formulaPhases: within(
+      workshop.formulas,
+      ({ phases }: Formula) => phases,
+      ({ id }, phase, position) => ({ ...phase, formula: id, position }),
+    ),
+    formulaSteps: within(
+      workshop.formulas,
+      ({ steps }: Formula) => steps,
+      ({ id }, step, position) => ({ ...step, formula: id, position }),
+    ),
     products: placed(workshop.products).map(productRow),
     packagingItems: within(
       workshop.products,

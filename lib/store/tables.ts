@@ -13,6 +13,15 @@ import type {
   Units,
 } from "@/lib/domain/quantity";
 import type { MaterialKind, OrderState, Supplier } from "@/lib/domain/workshop";
+import {
+  COMPONENT_COLUMNS,
+  FORMULA_FACT_COLUMNS,
+  LIMIT_COLUMNS,
+  MATERIAL_FACT_COLUMNS,
+  PHASE_COLUMNS,
+  SHEET_COLUMNS,
+  STEP_COLUMNS,
+} from "./fact-columns";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
 const id = text<string>();
@@ -29,7 +38,7 @@ const units = whole<Units>();
 const packs = whole<Packs>();
 const amount = { amount: whole<Micrograms | Pieces>(), amountNumber: decimal, amountUnit: unit };
 /** Of a formula, or of a draft of one. */
-const formulaColumns = { id, position, name: label, density: orNull(whole<Density>()) };
+const formulaColumns = { id, position, name: label, density: orNull(whole<Density>()), ...FORMULA_FACT_COLUMNS };
 const lineColumns = {
   position,
   material: orNull(id),
@@ -93,9 +102,13 @@ const WORKSHOP_TABLES = {
       useMin: orNull(share),
       useMax: orNull(share),
       addBelow: orNull(decimal),
+      ...MATERIAL_FACT_COLUMNS,
     },
     ["position"],
   ),
+  materialComponents: table("material_components", { material: id, ...COMPONENT_COLUMNS }, ["material", "position"]),
+  materialLimits: table("material_limits", { material: id, ...LIMIT_COLUMNS }, ["material", "position"]),
+  materialSheets: table("material_sheets", { material: id, ...SHEET_COLUMNS }, ["material", "position"]),
   offers: table(
     "offers",
     {
@@ -141,6 +154,8 @@ const WORKSHOP_TABLES = {
   ),
   formulas: table("formulas", formulaColumns, ["position"]),
   formulaLines: table("formula_lines", { formula: id, ...lineColumns }, ["formula", "position"]),
+  formulaPhases: table("formula_phases", { formula: id, ...PHASE_COLUMNS }, ["formula", "position"]),
+  formulaSteps: table("formula_steps", { formula: id, ...STEP_COLUMNS }, ["formula", "position"]),
   products: table(
     "products",
     {
@@ -192,6 +207,8 @@ const DESK_TABLES = {
   retiredProducts: retired("retired_products"),
   drafts: table("drafts", formulaColumns, ["position"]),
   draftLines: table("draft_lines", { draft: id, ...lineColumns }, ["draft", "position"]),
+  draftPhases: table("draft_phases", { draft: id, ...PHASE_COLUMNS }, ["draft", "position"]),
+  draftSteps: table("draft_steps", { draft: id, ...STEP_COLUMNS }, ["draft", "position"]),
   benchWeek: table(
     "bench_week",
     {
@@ -207,6 +224,7 @@ const DESK_TABLES = {
     ["id"],
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
+  countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 
 export const TABLES = { ...WORKSHOP_TABLES, ...DESK_TABLES };

@@ -1,4 +1,5 @@
 /** The rows of the store as a workshop: every object has the keys of its type and no others. */
+import type { Phase, Step } from "@/lib/domain/formula-book/facts";
 import type { MicroUnits } from "@/lib/domain/money";
 import { quantity, type Stock, type Units } from "@/lib/domain/quantity";
 import type {
@@ -49,7 +50,7 @@ export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop |
   return {
     settings: settingsOf(settings, rows),
     suppliers: suppliersOf(rows),
-    materials: rows.materials.map(materialOf),
+    materials: materialsOf(rows),
     offers: offersOf(rows),
     lots: rows.lots.map((row) => lotOf(row, onHand("material", row.id))),
     orders: ordersOf(rows),
@@ -105,9 +106,20 @@ function suppliersOf(rows: WorkshopRows): readonly Supplier[] {
   }));
 }
 
-function materialOf(row: Row<"materials">): Material {
-  const { safetyStock, safetyStockNumber, safetyStockUnit, ...material } = withoutPosition(row);
-  return { ...material, safetyStock: measuredOrNull(safetyStock, safetyStockNumber, safetyStockUnit) };
+function materialsOf(rows: WorkshopRows): readonly Material[] {
+  const componentsOf = inner(rows.materialComponents, (row) => row.material);
+  const limitsOf = inner(rows.materialLimits, (row) => row.material);
+  const sheetsOf = inner(rows.materialSheets, (row) => row.material);
+  return rows.materials.map((row) => {
+    const { safetyStock, safetyStockNumber, safetyStockUnit, ...material } = withoutPosition(row);
+    return {
+      ...material,
+      safetyStock: measuredOrNull(safetyStock, safetyStockNumber, safetyStockUnit),
+      composition: componentsOf(row.id).map(({ inci, share }) => ({ inci, share })),
+      limits: limitsOf(row.id).map(({ material: _own, ...limit }) => withoutPosition(limit)),
+      sheets: sheetsOf(row.id).map(({ kind, reference, reviewBy }) => ({ kind, reference, reviewBy })),
+    };
+  });
 }
 
 function offersOf(rows: WorkshopRows): readonly Offer[] {
@@ -132,8 +144,26 @@ function ordersOf(rows: WorkshopRows): readonly Order[] {
 
 function formulasOf(rows: WorkshopRows): readonly Formula[] {
   const linesOf = inner(rows.formulaLines, (row) => row.formula);
-  return rows.formulas.map((row) => ({ ...withoutPosition(row), lines: linesOf(row.id).map(formulaLineOf) }));
+  const phasesOf = inner(rows.formulaPhases, (row) => row.formula);
+  const stepsOf = inner(rows.formulaSteps, (row) => row.formula);
+  return rows.formulas.map((row) => ({
+    ...withoutPosition(row),
+    lines: linesOf(row.id).map(formulaLineOf),
+    phases: phasesOf(row.id).map(phaseOf),
+    steps: stepsOf(row.id).map(stepOf),
+  }));
 }
+
+/** A phase, and a step, of a formula, or of a draft of one. */
+export const phaseOf = ({ name, temperature }: Omit<Row<"formulaPhases">, "formula">): Phase => ({ name, temperature });
+
+export const stepOf = ({ phase, text, temperature, minutes, caution }: Omit<Row<"formulaSteps">, "formula">): Step => ({
+  phase,
+  text,
+  temperature,
+  minutes,
+  caution,
+});
 
 /** A line of a formula, or of a draft of one. */
 export function formulaLineOf({ material, premix, percent, phase }: Omit<Row<"formulaLines">, "formula">): FormulaLine {

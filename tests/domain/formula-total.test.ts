@@ -7,10 +7,7 @@ import { planned } from "@/tests/agreement/agreement";
 import { percent } from "@/tests/helpers/notation";
 import { workshops } from "@/tests/helpers/random-workshop";
 
-const draft = (...percents: readonly string[]): Formula => ({
-  id: "f",
-  name: "Draft",
-  density: null,
+const draft = (...percents: readonly string[]): Pick<Formula, "lines"> => ({
   lines: percents.map((share, at): FormulaLine => ({
     of: { kind: "material", id: `m${String(at)}` },
     percent: share === "qs" ? "qs" : percent(share),

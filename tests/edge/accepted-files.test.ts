@@ -71,6 +71,27 @@ describe("what stands at the edge of what is allowed is read", () => {
         ],
       },
     ],
+    [
+      "CHECK-9",
+      "components that are exactly the whole, in thousandths of a percent",
+      {
+        version: 4,
+        "materials[0].composition": [
+          { inci: "Aqua", percent: "66.6667" },
+          { inci: "Glycerin", percent: "33.3333" },
+        ],
+      },
+    ],
+    [
+      "CHECK-11",
+      "pH and temperatures at their ends",
+      {
+        version: 4,
+        "materials[0].phFrom": "0",
+        "materials[0].phTo": "14.0",
+        "formulas[0].phases": [{ name: "A", temperature: "150" }],
+      },
+    ],
     ["FILE-5", "version 3 without anything of it, and without a past", { version: 3 }],
     [
       "OFFER-1",

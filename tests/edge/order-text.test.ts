@@ -24,6 +24,7 @@ const order: PlannedOrder = {
       cost: money("2.469"),
       arrives: day("2026-11-27"),
       late: false,
+      expires: null,
     },
   ],
 };

@@ -3,6 +3,7 @@ import { AMOUNTS } from "../bad-files/amounts";
 import { changedFile, faultsOf } from "../bad-files/bench-workshop";
 import { DECIMALS } from "../bad-files/decimals";
 import { DOCUMENT } from "../bad-files/document";
+import { FORMULA_FACTS } from "../bad-files/formula-facts";
 import { FORMULAS } from "../bad-files/formulas";
 import { LOTS_AND_ORDERS } from "../bad-files/lots-and-orders";
 import { NAMES_AND_DATES } from "../bad-files/names-and-dates";
@@ -26,6 +27,7 @@ const FAULTY = [
   ...OFFERS,
   ...LOTS_AND_ORDERS,
   ...FORMULAS,
+  ...FORMULA_FACTS,
   ...PRODUCTS,
   ...RUNS_AND_SALES,
 ];

@@ -3,6 +3,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { changedFile, dayCalled, faultsOf, read, workshopOf } from "../bad-files/bench-workshop";
+import { settings } from "../helpers/notation";
+import { richWorkshop } from "../helpers/store-workshop";
 import { workshops } from "../helpers/random-workshop";
 import type { WorkshopFile } from "../second/file-shape";
 
@@ -38,6 +40,14 @@ test("[FILE-4, FILE-5, OFFER-1, OFFER-2] likewise of version 3, and version 1 wh
     }),
     { numRuns: 100 },
   );
+});
+
+test("[FILE-4, FILE-5, CHECK-1] likewise of version 4, with all that checks need to know", () => {
+  const workshop = { ...richWorkshop(), settings: settings(), lots: [], finished: [], runs: [], sales: [] };
+  const written = writeWorkshopFile(workshop);
+  expect(written).toContain(`"version": 4,`);
+  expect(workshopOf(written)).toEqual(workshop);
+  expect(writeWorkshopFile(workshopOf(written))).toBe(written);
 });
 
 type Nodes = Record<string, unknown>;

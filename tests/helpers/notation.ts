@@ -1,5 +1,6 @@
 /** Short ways to write domain values in tests, and to read them back in the trade's notation. */
 import { type Day, dayOf } from "@/lib/domain/calendar";
+import { type LegalLimit, NO_FORMULA_FACTS, NO_MATERIAL_FACTS } from "@/lib/domain/formula-book/facts";
 import type { MicroUnits } from "@/lib/domain/money";
 import { type DecimalText, type Micrograms, type PartsPerMillion, quantity, type Stock } from "@/lib/domain/quantity";
 import type {
@@ -86,6 +87,19 @@ export const material = (id: string, given: Partial<Material> = {}): Material =>
   useMin: null,
   useMax: null,
   addBelow: null,
+  ...NO_MATERIAL_FACTS,
+  ...given,
+});
+
+/** A legal maximum of 0.5 %. */
+export const limit = (market: LegalLimit["market"], given: Partial<LegalLimit> = {}): LegalLimit => ({
+  market,
+  use: null,
+  substance: "Substance",
+  maximum: percent("0.5"),
+  countsAs: decimal("1"),
+  source: "Invented for a test",
+  copied: day("2026-01-01"),
   ...given,
 });
 
@@ -139,6 +153,7 @@ export const formula = (id: string, percents: Readonly<Record<string, string>>):
   id,
   name: `Formula ${id}`,
   density: null,
+  ...NO_FORMULA_FACTS,
   lines: Object.entries(percents).map(([key, share]): FormulaLine => ({
     of: key.startsWith("=") ? { kind: "formula", id: key.slice(1) } : { kind: "material", id: key },
     percent: share === "qs" ? "qs" : percent(share),

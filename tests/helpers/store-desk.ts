@@ -1,11 +1,12 @@
 /** Books for the store's tests: a rich workshop, and a desk with something of everything on it. */
 import { type Books, type Desk, emptyDesk } from "@/lib/domain/desk";
+import { NO_FORMULA_FACTS } from "@/lib/domain/formula-book/facts";
 import { LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
 import { changeBooks } from "@/lib/store/change-books";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { storeFile } from "@/lib/store/store-file";
-import { day, formula, percent, run } from "./notation";
+import { day, decimal, formula, percent, run } from "./notation";
 import { richWorkshop } from "./store-workshop";
 
 /** Ids in an order that is neither the workshop's nor the alphabet's; drafts that come to too little and too much. */
@@ -24,6 +25,10 @@ export const richDesk = (): Desk => ({
       id: "__proto__",
       name: "Several take what is left",
       density: null,
+      ...NO_FORMULA_FACTS,
+      keepsDays: 365,
+      phases: [{ name: "A", temperature: decimal("75") }],
+      steps: [{ phase: null, text: "Stir", temperature: null, minutes: null, caution: null }],
       lines: [
         { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "B" },
         { of: { kind: "formula", id: "base" }, percent: "qs", phase: null },
@@ -32,6 +37,10 @@ export const richDesk = (): Desk => ({
     },
   ],
   benchMinutes: [480, 0, 240, 1440, 1, 90, 0],
+  countRhythms: [
+    { material: "jar", days: 30, draws: null },
+    { material: "glycerol", days: null, draws: 4 },
+  ],
   closedRuns: [
     { run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }), madeOn: day("2026-11-21"), unitsMade: quantity(0n) },
     { run: run("c1", "p1", "1900-01-01", 1), madeOn: day("2999-12-31"), unitsMade: quantity(LARGEST_FIGURE) },

@@ -25,6 +25,7 @@ export const PLACES: readonly Place[] = [
   { name: "suggested", path: "/buying/suggested/~m-glycerin" },
   { name: "shelf-lot", path: "/shelf/lots/L03" },
   { name: "shelf-count", path: "/shelf/count" },
+  { name: "shelf-count-due", path: "/shelf/count/due" },
   { name: "finished", path: "/shelf/finished" },
   { name: "book-history", path: "/book/history" },
   { name: "book-stock-value", path: "/book/stock-value" },

@@ -5,7 +5,6 @@ import { createRequire } from "node:module";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { basename, dirname, join, resolve } from "node:path";
-import { buildIsOld } from "@/lib/commands/build-age";
 
 export interface RunningApp {
   readonly url: string;
@@ -28,7 +27,6 @@ export async function startApp(opened: Opened): Promise<RunningApp> {
 
 /** The same server on a store of its own, without the command around it: for the many journeys that change what they find. */
 export async function serveStore(opened: Opened): Promise<RunningApp> {
-  if (buildIsOld(PROJECT)) runScript("build", [], process.env);
   const next = createRequire(import.meta.url).resolve("next/dist/bin/next");
   return await serve(copyOfStore(opened), process.execPath, [next, "start", "--hostname", "127.0.0.1"], "SIGKILL");
 }

@@ -103,6 +103,7 @@ test("[BUY-7] [BUY-9] the least basket stands beside the one by hand, with what 
   const { workshop: open } = books();
   const list = shoppingListOf(open, plan(open, today));
   const chosen = await basketOfList(open, list);
+  if (!chosen?.byHand) throw new Error("no basket");
   // 2 × 4 by either way: the lowest unit price at two packs is 4 for 100 g
   expect([chosen.chosen, chosen.cutShort, chosen.planned.gap]).toEqual(["least", null, null]);
   expect([chosen.planned.total, chosen.byHand.planned.total]).toEqual([money("8"), money("8")]);

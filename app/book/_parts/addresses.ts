@@ -28,6 +28,12 @@ export const sectionPath = (section: Section, asked: Asked = {}): Route => askin
 export const newPath = (section: Section, asked: Asked = {}): Route => asking(`/book/${section}/new`, asked);
 export const recordPath = (section: Section, id: string, asked: Asked = {}): Route =>
   asking(`/book/${section}/${stepOf(id)}`, asked);
+/** A batch of a formula: what to weigh, and what would go wrong. */
+export const batchPath = (formula: string, asked: Asked = {}): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/batch`, asked);
+/** One material of a formula in the place of another, looked at before anything is kept. */
+export const swapPath = (formula: string, asked: Asked = {}): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/swap`, asked);
 export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
 /** What one of a product costs, on the place of that name. */
 export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;

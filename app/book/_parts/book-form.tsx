@@ -5,15 +5,24 @@ import type { FormKind } from "@/lib/edge/forms/record-forms";
 import { RecordForm, type RecordFormProps } from "@/app/_ui/record-form";
 import { DensityOffers } from "./density-offers";
 import { FormulaTotal } from "./formula-total";
+import { type LiveChecked, LiveChecks } from "./live-checks";
 import { askedUnder, knownFrom, PasteLines, pasteInto } from "./pasted-lines";
 
 type Given = Omit<RecordFormProps, "further" | "under" | "underRow">;
 
 /** The form of a record of the book, with what its kind has besides the fields. */
-export function BookForm({ kind, ...form }: Given & { readonly kind: FormKind }): ReactNode {
+export function BookForm({
+  kind,
+  checked,
+  ...form
+}: Given & {
+  readonly kind: FormKind;
+  /** For a formula: what its checks are made of. */
+  readonly checked?: LiveChecked | undefined;
+}): ReactNode {
   switch (kind) {
     case "formulas":
-      return <FormulaForm {...form} />;
+      return <FormulaForm {...form} checked={checked} />;
     case "materials":
       return <RecordForm {...form} under={{ density: (values) => <DensityOffers values={values} /> }} />;
     case "settings":
@@ -27,7 +36,7 @@ export function BookForm({ kind, ...form }: Given & { readonly kind: FormKind })
   }
 }
 
-function FormulaForm(form: Given): ReactNode {
+function FormulaForm({ checked, ...form }: Given & { readonly checked: LiveChecked | undefined }): ReactNode {
   const { choices } = form;
   const { known, further, underRow } = useMemo(() => {
     const known = knownFrom(choices);
@@ -45,6 +54,7 @@ function FormulaForm(form: Given): ReactNode {
             <PasteLines values={values} known={known} note={notes.pasted} />
           </>
         ),
+        keepsDays: (values) => checked && <LiveChecks values={values} checked={checked} />,
       }}
     />
   );

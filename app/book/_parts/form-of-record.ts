@@ -5,8 +5,9 @@ import { byId } from "@/lib/domain/index-by-id";
 import { amountShown, currencySign } from "@/lib/edge/figures";
 import { formFromRecord, type TypedRecord } from "@/lib/edge/forms/form-reading";
 import { type FormKind, RECORD_FORMS } from "@/lib/edge/forms/record-forms";
+import { namedChoices } from "@/lib/edge/record-choices";
 import type { FormField } from "@/lib/edge/forms/form-fields";
-import type { Choice } from "@/app/_ui/form-control";
+import type { Choice } from "@/app/_ui/choice-filter";
 import type { FormValues } from "@/app/_ui/form-values";
 import { joined } from "@/app/_ui/either";
 
@@ -75,7 +76,7 @@ function choicesOf(
     // A formula cannot hold itself.
     const isItself = (id: string): boolean => list === "formulas" && kind === "formulas" && id === own;
     const offered = all.filter(({ id }) => (!hidden.has(id) || named.has(id)) && !isItself(id));
-    return [list, inOrder(offered)] as const;
+    return [list, namedChoices(workshop, list, offered)] as const;
   });
   return { ...Object.fromEntries(choices), ...(kind === "orders" && { offers: offerChoices(workshop) }) };
 }
@@ -91,14 +92,3 @@ const offerChoices = ({ offers, materials, suppliers }: Books["workshop"]): read
 };
 
 const isRetirable = (list: string): list is RetirableList => RETIRABLE.some((retirable) => retirable === list);
-
-const IN_ORDER = new Intl.Collator("en-GB", { numeric: true, sensitivity: "base" });
-
-/** By name; two of one name are told apart by their ids. */
-function inOrder(records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] {
-  const times = new Map<string, number>();
-  for (const { name } of records) times.set(name, (times.get(name) ?? 0) + 1);
-  return records
-    .map(({ id, name }) => ({ value: id, label: (times.get(name) ?? 0) > 1 ? `${name} (${id})` : name }))
-    .sort((a, b) => IN_ORDER.compare(a.label, b.label));
-}

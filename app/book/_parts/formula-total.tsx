@@ -17,17 +17,17 @@ export function totalOfRows(values: FormValues): string {
   const percents = rowsOf(values, "lines")
     .map(({ percent = "" }) => percent)
     .filter((percent) => percent.trim() !== "")
-    .map(percentOf);
+    .map(typedPercent);
   const lines = percents
     .filter((percent) => percent !== null)
     .map((percent): FormulaLine => ({ of: { kind: "material", id: "" }, percent, phase: null }));
   const unread = percents.length - lines.length;
-  const total = totalInWords(formulaTotal({ id: "", name: "", density: null, lines }));
+  const total = totalInWords(formulaTotal({ lines }));
   return unread === 0 ? total : `${total}; ${counted(unread, "line", "lines")} could not be read`;
 }
 
 /** A percent as it was typed, or null where it is none that a formula can hold. */
-function percentOf(typed: string): PartsPerMillion | "qs" | null {
+export function typedPercent(typed: string): PartsPerMillion | "qs" | null {
   const reading = readTypedPercentOrRest(typed);
   if ("fault" in reading) return null;
   if (reading.value === "qs") return "qs";

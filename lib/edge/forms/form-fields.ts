@@ -45,6 +45,8 @@ export type Control =
   | { readonly kind: "percent or rest" }
   /** A number without a unit of its own; the field's hint says which it is in. */
   | { readonly kind: "number" }
+  /** °C, or another scale with its sign. */
+  | { readonly kind: "temperature" }
   | { readonly kind: "whole number" }
   | { readonly kind: "day"; readonly monthAlone: "its last day" | "refused" }
   /** One date a line. */
@@ -87,6 +89,7 @@ export const AMOUNT: Control = { kind: "amount" };
 export const MONEY: Control = { kind: "money" };
 export const PERCENT: Control = { kind: "percent" };
 export const NUMBER: Control = { kind: "number" };
+export const TEMPERATURE: Control = { kind: "temperature" };
 export const WHOLE_NUMBER: Control = { kind: "whole number" };
 export const DAY: Control = { kind: "day", monthAlone: "refused" };
 /** The last day of use: a month on a pack means its last day. */

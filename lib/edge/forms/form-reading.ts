@@ -16,6 +16,7 @@ import {
 } from "./typed-amount";
 import { readTypedDay } from "./typed-day";
 import { readTypedNumber, withoutEnds } from "./typed-number";
+import { readTypedTemperature } from "./typed-temperature";
 
 /** A record in the file's shape, as it was typed: not checked yet. */
 export type TypedRecord = Readonly<Record<string, unknown>>;
@@ -124,6 +125,7 @@ const MISSING: Readonly<Record<Plain, string>> = {
   percent: "is needed; write a percent, as 2.5",
   "percent or rest": "is needed; write a percent, as 2.5, or qs for what is left",
   number: "is needed; write a number, as 12.5",
+  temperature: "is needed; write a temperature in °C, as 70",
   "whole number": "is needed; write a whole number, as 24",
   day: "is needed; write a date, as 2026-11-25",
   choice: "is needed; choose one",
@@ -149,6 +151,8 @@ function readControl(
       return readTypedPercentOrRest(typed);
     case "number":
       return readTypedNumber(typed);
+    case "temperature":
+      return readTypedTemperature(typed);
     case "whole number":
       return readTypedWholeNumber(typed);
     case "day":

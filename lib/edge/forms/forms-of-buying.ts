@@ -15,10 +15,12 @@ import {
   optional,
   PERCENT,
   rows,
+  TEMPERATURE,
   TEXT,
   WHOLE_NUMBER,
   YES_OR_NO,
 } from "./form-fields";
+import { MARKET_WORDS, ROLE_WORDS, USE_WORDS } from "./fact-words";
 
 const NOT_RECLAIMED = "Without the tax that you reclaim.";
 
@@ -55,7 +57,46 @@ export const MATERIAL_FORM: readonly FormField[] = [
   }),
   optional("useMin", "Use from", PERCENT, { unit: "%" }),
   optional("useMax", "Use up to", PERCENT, { unit: "%" }),
-  optional("addBelow", "Add below", NUMBER, { unit: "°C" }),
+  optional("addBelow", "Add below", TEMPERATURE, { unit: "°C", hint: "Or with °F, as 104 °F: it is kept in °C." }),
+  optional("phFrom", "Works from pH", NUMBER),
+  optional("phTo", "Works up to pH", NUMBER),
+  optional("role", "In a formula it is", choice(ROLE_WORDS), {
+    hint: "The checks ask for a preservative wherever there is water.",
+  }),
+  optional("flammable", "Flammable", YES_OR_NO),
+  optional("allergen", "Holds an allergen", YES_OR_NO),
+  optional("eyeHazard", "Hurts the eyes", YES_OR_NO),
+  optional(
+    "composition",
+    "What it is made of, by INCI names",
+    rows(0, needed("inci", "INCI name", TEXT), needed("percent", "Share", PERCENT, { unit: "%" })),
+    { hint: "A blend in its parts, or one name at 100 %. They add up to 100 %." },
+  ),
+  optional(
+    "limits",
+    "Legal maxima",
+    rows(
+      0,
+      needed("market", "Market", choice(MARKET_WORDS)),
+      optional("use", "For", choice(USE_WORDS)),
+      needed("substance", "Substance", TEXT),
+      needed("maximum", "At most", PERCENT, { unit: "%" }),
+      optional("countsAs", "Counts as", NUMBER, { unit: "g for each gram" }),
+      needed("source", "Source", TEXT),
+      needed("copied", "Copied on", DAY),
+    ),
+    { hint: "As you copied them, with where from. The law in force and a qualified assessor decide." },
+  ),
+  optional(
+    "sheets",
+    "Safety and analysis sheets",
+    rows(
+      0,
+      needed("kind", "Sheet", choice({ safety: "Safety", analysis: "Analysis" })),
+      needed("reference", "Reference", TEXT),
+      optional("reviewBy", "Look again by", DAY),
+    ),
+  ),
 ];
 
 export const OFFER_FORM: readonly FormField[] = [

@@ -1,6 +1,7 @@
 /** The forms of formulas, products, runs and the workshop's own settings. */
 import {
   AMOUNT,
+  choice,
   DAY,
   DAYS,
   type FormField,
@@ -13,9 +14,11 @@ import {
   optional,
   PERCENT,
   rows,
+  TEMPERATURE,
   TEXT,
   WHOLE_NUMBER,
 } from "./form-fields";
+import { MARKET_WORDS, USE_WORDS } from "./fact-words";
 
 export const FORMULA_FORM: readonly FormField[] = [
   ID,
@@ -41,6 +44,34 @@ export const FORMULA_FORM: readonly FormField[] = [
       optional("phase", "Phase", TEXT),
     ),
   ),
+  optional(
+    "phases",
+    "Phases",
+    rows(0, needed("name", "Phase", TEXT), optional("temperature", "Goes in at", TEMPERATURE, { unit: "°C" })),
+    { hint: "In the order in which they are made, each as it is named beside its lines." },
+  ),
+  optional(
+    "steps",
+    "Steps",
+    rows(
+      0,
+      optional("phase", "Phase", TEXT),
+      needed("text", "What to do", TEXT),
+      optional("temperature", "To", TEMPERATURE, { unit: "°C" }),
+      optional("minutes", "For", NUMBER, { unit: "minutes" }),
+      optional("caution", "Take care", TEXT),
+    ),
+  ),
+  optional("phFrom", "Target pH from", NUMBER),
+  optional("phTo", "Target pH up to", NUMBER),
+  optional("use", "The product is", choice(USE_WORDS)),
+  optional("market", "Sold in", choice(MARKET_WORDS), {
+    hint: "Legal maxima are looked up there, and nowhere if you choose none.",
+  }),
+  optional("keepsDays", "Keeps for", WHOLE_NUMBER, {
+    unit: "days",
+    hint: "From the day it is made to its best before.",
+  }),
 ];
 
 export const PRODUCT_FORM: readonly FormField[] = [

@@ -18,9 +18,10 @@ import {
 import { percentText } from "@/lib/edge/written-figures";
 import { type Subject, UNKNOWN_SUBJECT } from "./amounts";
 import { checkChains } from "./formula-chains";
+import { FORMULA_FACTS, readFormulaFacts } from "./formula-facts";
 import { material, type MaterialIndex, materialNamed, subjectOf } from "./materials";
 
-const FORMULA = { id, name, density: orElse(density, null), lines: records };
+const FORMULA = { id, name, density: orElse(density, null), lines: records, ...FORMULA_FACTS };
 const LINE = {
   material: material.optional(),
   formula: reference("formula").optional(),
@@ -57,7 +58,8 @@ export function readFormulas(
     premixesOf.set(entry, [...premixes]);
     if (percents === "add up" && lineEntries.length === entry.fields.lines?.length)
       checkPercents(entry, lineEntries, faults);
-    return complete({ ...entry.fields, lines: lines.filter((line) => line !== undefined) }) ?? [];
+    const facts = readFormulaFacts(entry.path, entry.fields, faults);
+    return complete({ ...entry.fields, lines: lines.filter((line) => line !== undefined), ...facts }) ?? [];
   });
   checkChains(entries, premixesOf, faults);
   return { formulas, index };

@@ -14,6 +14,7 @@ import {
   referredTo,
 } from "@/lib/edge/record-reading";
 import { percentText } from "@/lib/edge/written-figures";
+import { MATERIAL_FACTS, readMaterialFacts } from "./material-facts";
 import { measured, type Subject, UNKNOWN_SUBJECT } from "./amounts";
 
 const MATERIAL = {
@@ -27,6 +28,7 @@ const MATERIAL = {
   useMin: orElse(percent, null),
   useMax: orElse(percentByWeight, null),
   addBelow: orElse(decimal, null),
+  ...MATERIAL_FACTS,
 };
 
 export type MaterialEntry = Entry<typeof MATERIAL>;
@@ -55,7 +57,7 @@ function readMaterial(entry: MaterialEntry, faults: FaultList): Material | undef
   if (useMin != null && useMax != null && useMin > useMax) {
     faults.tell(`${path}.useMin`, `${percentText(useMin)} % is above useMax, ${percentText(useMax)} %`);
   }
-  return complete({ ...fields, safetyStock });
+  return complete({ ...fields, safetyStock, ...readMaterialFacts(path, fields, faults) });
 }
 
 /** What an amount of the material is measured by. */

@@ -12,6 +12,19 @@ import { keyPath } from "@/lib/edge/record-reading";
 const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   // The past: all that was posted, the runs that were made, and the lots that are on no list any more.
   "": { closedRuns: 2, struckOff: 2, postings: 2, receipts: 3 },
+  // What the checks of a formula need to know.
+  materials: {
+    role: 4,
+    phFrom: 4,
+    phTo: 4,
+    composition: 4,
+    limits: 4,
+    flammable: 4,
+    allergen: 4,
+    eyeHazard: 4,
+    sheets: 4,
+  },
+  formulas: { market: 4, use: 4, phFrom: 4, phTo: 4, keepsDays: 4, phases: 4, steps: 4 },
   // What the supplier says of an offer beyond its price.
   offers: { shelfLifeDays: 3, confirmedOn: 3 },
   // What became of an order.

@@ -21,6 +21,7 @@ import type {
   Workshop,
 } from "@/lib/domain/workshop";
 import { amountText, densityText, percentText, stockText } from "@/lib/edge/written-figures";
+import { formulaFactsWritten, materialFactsWritten } from "./facts-writing";
 import { ONE_PACK } from "./offers";
 import { NO_TIME } from "./products";
 import { pastWritten } from "./past-writing";
@@ -105,6 +106,7 @@ const materialWritten = (material: Material): WrittenRecord => ({
   useMin: orNone(material.useMin, percentText),
   useMax: orNone(material.useMax, percentText),
   addBelow: orNone(material.addBelow, same),
+  ...materialFactsWritten(material),
 });
 
 const offerWritten = (offer: Offer, money: MoneyText): WrittenRecord => ({
@@ -155,6 +157,7 @@ const formulaWritten = (formula: Formula): WrittenRecord => ({
     percent: percent === "qs" ? percent : percentText(percent),
     phase: orNone(phase, same),
   })),
+  ...formulaFactsWritten(formula),
 });
 
 const productWritten = (product: Product, money: MoneyText): WrittenRecord => ({

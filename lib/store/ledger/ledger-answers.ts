@@ -1,6 +1,7 @@
 /** What a page asks of the ledger of the app's store. Each answer is of one state of the store. */
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
+import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
@@ -21,6 +22,7 @@ import {
   postingsOfRuns,
   reversalOf,
   runsOfLots,
+  sinceCounted,
 } from "./ledger-reading";
 import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
@@ -32,6 +34,10 @@ const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
 /** Every lot that is on the shelf, on hold or in stock, with its value: what a count, a hold or a sale begins from. */
 export const readStock = (): Promise<readonly KeptBalance[]> =>
   asking((sql) => balancesIn(sql, ["shelf", "hold", "finished"]));
+
+/** What there is to know of these materials since each was last counted. @rule LEDGER-25 */
+export const readSinceCounted = (materials: readonly string[]): Promise<ReadonlyMap<string, SinceCounted>> =>
+  asking((sql) => sinceCounted(sql, materials));
 
 /** One posting and the one that takes it back, if any; null where there is none with this key. */
 export const readPosting = (

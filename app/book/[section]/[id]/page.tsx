@@ -5,15 +5,17 @@ import { cache, type ReactNode } from "react";
 import { fingerprint } from "@/lib/edge/forms/fingerprint";
 import { writtenRecord } from "@/lib/edge/forms/written-record";
 import { Opening } from "@/app/_ui/finding";
-import { costPath, idOf } from "@/app/book/_parts/addresses";
+import { batchPath, costPath, idOf, swapPath } from "@/app/book/_parts/addresses";
 import { AlsoWithIt } from "@/app/book/_parts/also-with-it";
 import { BookForm } from "@/app/book/_parts/book-form";
+import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf } from "@/app/book/_parts/form-of-record";
 import { newId } from "@/app/_ui/new-id";
+import { OfferWorking } from "@/app/book/_parts/offer-working";
 import { OfMaterial } from "@/app/book/_parts/of-material";
 import { listingOf } from "@/app/book/_parts/record-rows";
-import { SECTION_WORDS, sectionOf } from "@/app/book/_parts/sections";
+import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { RecordFinding } from "@/app/book/_parts/record-finding";
 import { keep } from "../../actions";
 import { booksForPage } from "../../books-for-page";
@@ -51,16 +53,13 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
   const { one } = SECTION_WORDS[section];
   return (
     <>
-      <Opening
-        crumb={<Crumb section={section} />}
-        title={asked.row.name}
-        beside={section === "products" ? <ToItsCost id={id} /> : undefined}
-      >
+      <Opening crumb={<Crumb section={section} />} title={asked.row.name} beside={<Beside section={section} id={id} />}>
         <RecordFinding {...asked} />
       </Opening>
       <BookForm
         key={id}
         kind={section}
+        checked={section === "formulas" ? checkedFrom(books.workshop, asked.today, id) : undefined}
         {...form}
         fields={section === "formulas" ? [...form.fields, DRAFT_ID] : form.fields}
         values={{ ...form.values, ...draft }}
@@ -71,9 +70,26 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
           ...(section === "formulas" ? [{ deed: "draft", label: "Keep it as a draft beside this one" }] : []),
         ]}
       />
+      {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
       <AlsoWithIt books={books} section={section} id={id} seen={seen} />
     </>
+  );
+}
+
+/** What there is to see of the record elsewhere. */
+function Beside({ section, id }: { readonly section: Section; readonly id: string }): ReactNode {
+  if (section === "products") return <ToItsCost id={id} />;
+  if (section !== "formulas") return null;
+  return (
+    <p className="in-a-row">
+      <Link className="button" href={batchPath(id)}>
+        A batch of it
+      </Link>
+      <Link className="button" href={swapPath(id)}>
+        Swap a material
+      </Link>
+    </p>
   );
 }
 

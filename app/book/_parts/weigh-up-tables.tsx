@@ -1,0 +1,130 @@
+import type { ReactNode } from "react";
+import type { Step } from "@/lib/domain/formula-book/facts";
+import type { Target, WeighUp } from "@/lib/domain/formula-book/weigh-up";
+import { percentOf } from "@/lib/domain/formula";
+import type { Formula, FormulaLine } from "@/lib/domain/workshop";
+import { massInFull, minutesShown, NO_BREAK, percentShown } from "@/lib/edge/figures";
+import { Ledger } from "@/app/_ui/ledger";
+
+type NameOf = (of: FormulaLine["of"]) => string;
+
+const COLUMNS = [
+  { name: "What goes in" },
+  { name: "Percent", kind: "number" },
+  { name: "Weigh", kind: "number" },
+  { name: "May be off by", kind: "number" },
+] as const;
+
+/** What to weigh for a formula and for each premix of it, phase by phase, with the steps of each phase. */
+export const WeighUpTables = ({
+  sheets,
+  nameOf,
+}: {
+  readonly sheets: readonly WeighUp[];
+  readonly nameOf: NameOf;
+}): ReactNode =>
+  // A premix is needed before what holds it.
+  sheets.toReversed().map((sheet) => <Sheet key={sheet.formula.id} sheet={sheet} nameOf={nameOf} />);
+
+function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: NameOf }): ReactNode {
+  const { formula, batch, targets } = sheet;
+  return (
+    <section className="weigh-up">
+      <h3>
+        {formula.name} <small>{massInFull(batch)}</small>
+      </h3>
+      {phasesOf(formula).map((phase) => {
+        const inIt = targets.filter(({ line }) => line.phase === phase);
+        const steps = formula.steps.filter((step) => step.phase === phase);
+        if (inIt.length + steps.length === 0) return null;
+        const heading = headingOf(formula, phase);
+        return (
+          <div key={phase ?? ""} className="phase">
+            {heading !== null && <h4>{heading}</h4>}
+            {inIt.length > 0 && (
+              <PhaseTable caption={heading ?? formula.name} targets={inIt} formula={formula} nameOf={nameOf} />
+            )}
+            <Steps steps={steps} />
+          </div>
+        );
+      })}
+    </section>
+  );
+}
+
+function PhaseTable({
+  caption,
+  targets,
+  formula,
+  nameOf,
+}: {
+  readonly caption: string;
+  readonly targets: readonly Target[];
+  readonly formula: Formula;
+  readonly nameOf: NameOf;
+}): ReactNode {
+  return (
+    <Ledger caption={caption} columns={COLUMNS} className="book-ledger">
+      {targets.map(({ line, target, tolerance, tooCoarse }, at) => (
+        <tr key={at}>
+          <th scope="row">{nameOf(line.of)}</th>
+          <td className="number" data-of="Percent">
+            {percentShown(percentOf(line, formula))}
+            {line.percent === "qs" && " (qs)"}
+          </td>
+          <td className="number" data-of="Weigh">
+            <b>{massInFull(target)}</b>
+            {tooCoarse && <small> balance too coarse</small>}
+          </td>
+          <td className="number" data-of="May be off by">
+            {massInFull(tolerance)}
+          </td>
+        </tr>
+      ))}
+    </Ledger>
+  );
+}
+
+/** Phases in the order in which they are made; then those that only lines name, then what has none. */
+function phasesOf({ phases, lines, steps }: Formula): readonly (string | null)[] {
+  const named = [
+    ...phases.map(({ name }) => name),
+    ...lines.map(({ phase }) => phase),
+    ...steps.map(({ phase }) => phase),
+  ];
+  const inOrder = [...new Set(named)].filter((phase) => phase !== null);
+  return [...inOrder, null];
+}
+
+function headingOf({ phases }: Formula, phase: string | null): string | null {
+  if (phase === null) return null;
+  const temperature = phases.find(({ name }) => name === phase)?.temperature ?? null;
+  return temperature === null ? `Phase ${phase}` : `Phase ${phase}, at ${temperature}${NO_BREAK}°C`;
+}
+
+function Steps({ steps }: { readonly steps: readonly Step[] }): ReactNode {
+  if (steps.length === 0) return null;
+  return (
+    <ol className="steps">
+      {steps.map(({ text, temperature, minutes, caution }, at) => (
+        <li key={at}>
+          {text}
+          {temperature !== null && (
+            <span className="label">
+              {" "}
+              to {temperature}
+              {NO_BREAK}°C
+            </span>
+          )}
+          {minutes !== null && <span className="label"> for {minutesShown(minutes)}</span>}
+          {caution !== null && (
+            <span>
+              {" "}
+              <b>Take care:</b> {caution}
+            </span>
+          )}
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,145 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { cache, type ReactNode } from "react";
+import { checksOf } from "@/lib/domain/formula-book/checks";
+import type { Batch } from "@/lib/domain/formula-book/scaling";
+import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { compositions } from "@/lib/domain/formula";
+import { roundedUp } from "@/lib/domain/fraction";
+import { type Micrograms, quantity } from "@/lib/domain/quantity";
+import type { Formula, Workshop } from "@/lib/domain/workshop";
+import { counted } from "@/lib/edge/counted";
+import { countShown, massShown, minutesShown } from "@/lib/edge/figures";
+import { type BatchReading, readBatch, type SizedBatch, usualBatch } from "@/lib/edge/forms/batch-size";
+import { Opening } from "@/app/_ui/finding";
+import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
+import { BatchForm } from "@/app/book/_parts/batch-form";
+import { countedFindings, FindingsList, WhoDecides } from "@/app/book/_parts/findings-list";
+import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { WeighUpTables } from "@/app/book/_parts/weigh-up-tables";
+import { booksForPage } from "../../../books-for-page";
+
+interface Address {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+const formulaAt = cache(async (step: string) => {
+  const id = idOf(step);
+  const open = await booksForPage();
+  const formula = open.books.workshop.formulas.find((one) => one.id === id);
+  return formula === undefined ? notFound() : { ...open, formula };
+});
+
+export async function generateMetadata({ params }: Pick<Address, "params">): Promise<Metadata> {
+  return { title: `A batch of ${(await formulaAt((await params).id)).formula.name}` };
+}
+
+/** One batch of a formula: its size, what to weigh for it, and what would go wrong. */
+export default async function BatchPage({ params, searchParams }: Address): Promise<ReactNode> {
+  const [{ books, today, formula }, query] = [await formulaAt((await params).id), await searchParams];
+  const { workshop } = books;
+  const products = workshop.products.filter((product) => product.formula === formula.id);
+  const product = products.find(({ id }) => id === textIn(query, "product")) ?? products[0] ?? null;
+  const composition = compositions(workshop.formulas)(formula.id);
+  const typed = askedIn(query);
+  const reading = readBatch(typed, product, composition, usualBatch(product));
+  const batches = reading.kind === "sized" ? reading.sized.batches : [];
+  const materials = workshop.materials.filter(({ id }) => composition.has(id));
+  const findings = checksOf(formula, { ...workshop, today, step: stepOf(workshop), batch: smallestOf(batches) });
+  return (
+    <>
+      <Opening
+        crumb={<Link href={recordPath("formulas", formula.id)}>{formula.name}</Link>}
+        title={`A batch of ${formula.name}`}
+      >
+        <SizeFinding reading={reading} filled={product?.name ?? null} />
+      </Opening>
+      <BatchForm
+        formula={formula.id}
+        products={products}
+        materials={materials}
+        asked={{ ...typed, product: product?.id ?? "" }}
+        fault={reading.kind === "refused" ? reading : null}
+      />
+      <section className="matters" aria-labelledby="checks">
+        <h2 id="checks">
+          Checks <small>{countedFindings(findings)}</small>
+        </h2>
+        <FindingsList findings={findings} about={{ today, nameOf: nameOfLine(workshop) }} />
+        <WhoDecides />
+      </section>
+      {batches.length > 0 && <WeighUps batches={batches} formula={formula} workshop={workshop} />}
+    </>
+  );
+}
+
+const stepOf = ({ settings }: Workshop): Micrograms => settings.balanceStep.quantity;
+
+const askedIn = (query: Query) => ({
+  size: textIn(query, "size"),
+  of: textIn(query, "of"),
+  left: textIn(query, "left"),
+  most: textIn(query, "most"),
+  least: textIn(query, "least"),
+});
+
+/** The checks look at the batch for which the balance is coarsest. */
+const smallestOf = (batches: readonly Batch[]): Micrograms | null => {
+  const last = batches.at(-1);
+  return last === undefined ? null : quantity<Micrograms>(roundedUp(last.bulk));
+};
+
+function SizeFinding({
+  reading,
+  filled,
+}: {
+  readonly reading: BatchReading;
+  readonly filled: string | null;
+}): ReactNode {
+  if (reading.kind === "refused") return <>Its size could not be worked out: see below.</>;
+  const { batches, minutes } = reading.sized;
+  const units = batches.reduce((all, batch) => all + (batch.units ?? 0n), 0n);
+  return (
+    <>
+      <b>{batches.length === 1 ? "One batch" : `${countShown(batches.length)} batches`}</b> of{" "}
+      {sizesShown(reading.sized)}
+      {filled !== null && (
+        <>
+          , which {batches.length === 1 ? "fills" : "fill"} <b>{counted(Number(units), "unit", "units")}</b> of {filled}
+        </>
+      )}
+      {minutes !== null && <>, in {minutesShown(minutes)} of work</>}.
+    </>
+  );
+}
+
+function sizesShown({ batches }: SizedBatch): string {
+  const sizes = [...new Set(batches.map(({ bulk }) => massShown(bulk, "lacking")))];
+  return sizes.join(" and ");
+}
+
+/** One weigh-up for each size of batch; batches of one size are weighed alike. */
+function WeighUps({
+  batches,
+  formula,
+  workshop,
+}: {
+  readonly batches: readonly Batch[];
+  readonly formula: Formula;
+  readonly workshop: Workshop;
+}): ReactNode {
+  const sizes = new Map(batches.map((batch) => [`${String(batch.units)} ${String(batch.bulk.over)}`, batch]));
+  return [...sizes].map(([key, { bulk }]) => (
+    <section className="matters" key={key} aria-labelledby={`weigh ${key}`}>
+      <h2 id={`weigh ${key}`}>
+        What to weigh <small>for {massShown(bulk, "lacking")}, in steps of the balance</small>
+      </h2>
+      <WeighUpTables
+        sheets={weighUpWithPremixes(workshop.formulas, formula.id, bulk, stepOf(workshop))}
+        nameOf={nameOfLine(workshop)}
+      />
+    </section>
+  ));
+}

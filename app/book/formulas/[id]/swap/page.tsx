@@ -1,0 +1,87 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import type { ReactNode } from "react";
+import { previewSwap } from "@/lib/domain/formula-book/swap";
+import { roundedUp } from "@/lib/domain/fraction";
+import { type Micrograms, quantity } from "@/lib/domain/quantity";
+import { usualBatch } from "@/lib/edge/forms/batch-size";
+import { readSwap } from "@/lib/edge/forms/swap-form";
+import { Opening } from "@/app/_ui/finding";
+import { newId } from "@/app/_ui/new-id";
+import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
+import { DeedForm } from "@/app/book/_parts/deed-form";
+import { countedFindings } from "@/app/book/_parts/findings-list";
+import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { SwapForm } from "@/app/book/_parts/swap-form";
+import { SwapPreviewed } from "@/app/book/_parts/swap-preview";
+import { booksForPage } from "../../../books-for-page";
+import { keepSwap } from "./actions";
+
+export const metadata: Metadata = { title: "Swap a material" };
+
+interface Address {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+/** One material of a formula put in the place of another: looked at first, then kept as a draft. */
+export default async function SwapPage({ params, searchParams }: Address): Promise<ReactNode> {
+  const [{ id }, query, { books, today }] = await Promise.all([params, searchParams, booksForPage()]);
+  const { workshop } = books;
+  const formula = workshop.formulas.find((one) => one.id === idOf(id));
+  if (formula === undefined) notFound();
+  const typed = {
+    from: textIn(query, "from"),
+    to: textIn(query, "to"),
+    percent: textIn(query, "percent"),
+    phase: textIn(query, "phase"),
+  };
+  const reading = readSwap(workshop, formula.id, typed);
+  const product = workshop.products.find((one) => one.formula === formula.id) ?? null;
+  const batch = product && quantity<Micrograms>(roundedUp(usualBatch(product).bulk));
+  const preview = reading.kind === "asked" ? previewSwap(workshop, today, "replacement", reading.asked, batch) : null;
+  const nameOf = nameOfLine(workshop);
+  const held = new Set(formula.lines.flatMap(({ of }) => (of.kind === "material" ? [of.id] : [])));
+  const weighed = workshop.materials.filter(({ measure, kind }) => measure === "mass" && kind === "ingredient");
+  return (
+    <>
+      <Opening
+        crumb={<Link href={recordPath("formulas", formula.id)}>{formula.name}</Link>}
+        title={`Swap a material of ${formula.name}`}
+      >
+        {preview === null ? (
+          <>Choose what to take out and what to put in; nothing is changed by looking.</>
+        ) : (
+          <>
+            <b>{nameOf({ kind: "material", id: typed.to })}</b> in the place of{" "}
+            <b>{nameOf({ kind: "material", id: typed.from })}</b>: {countedFindings(preview.breaks)} that is new.
+          </>
+        )}
+      </Opening>
+      <SwapForm
+        formula={formula.id}
+        held={workshop.materials.filter((material) => held.has(material.id))}
+        materials={weighed}
+        typed={typed}
+        fault={reading.kind === "refused" ? reading : null}
+      />
+      {preview !== null && (
+        <>
+          <SwapPreviewed
+            preview={preview}
+            old={nameOf({ kind: "material", id: typed.from })}
+            about={{ today, nameOf }}
+            currency={workshop.settings.currency}
+          />
+          <section className="matters" aria-labelledby="keep">
+            <h2 id="keep">
+              Keep it <small>the formula stays as it is until you make the draft one</small>
+            </h2>
+            <DeedForm act={keepSwap.bind(null, formula.id, typed, newId())} label="Keep it as a draft" />
+          </section>
+        </>
+      )}
+    </>
+  );
+}

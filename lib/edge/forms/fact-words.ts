@@ -1,0 +1,18 @@
+/** What a person reads for the words of a fact. */
+import type { Market, Role, WayOfUse } from "@/lib/domain/formula-book/facts";
+
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  water: "Water, or mostly water",
+  preservative: "A preservative",
+  neither: "Neither",
+};
+
+export const MARKET_WORDS: Readonly<Record<Market, string>> = {
+  EU: "European Union",
+  GB: "Great Britain",
+  US: "United States",
+  CA: "Canada",
+  AU: "Australia",
+};
+
+export const USE_WORDS: Readonly<Record<WayOfUse, string>> = { "leave-on": "Left on", "rinse-off": "Rinsed off" };

@@ -1,0 +1,51 @@
+/** What the checks need to know of materials and formulas, as their records in the file hold it. @rule FILE-4, CHECK-1 */
+import { isoDate } from "@/lib/domain/calendar";
+import type { FormulaFacts, MaterialFacts } from "@/lib/domain/formula-book/facts";
+import { percentText } from "@/lib/edge/written-figures";
+
+type Written = string | number | boolean | undefined | readonly unknown[];
+type WrittenRecord = Readonly<Record<string, Written>>;
+
+const listed = <T>(list: readonly T[], write: (each: T) => WrittenRecord): readonly WrittenRecord[] | undefined =>
+  list.length === 0 ? undefined : list.map(write);
+const flagged = (flag: boolean): true | undefined => (flag ? true : undefined);
+
+export const materialFactsWritten = (facts: MaterialFacts): WrittenRecord => ({
+  role: facts.role ?? undefined,
+  phFrom: facts.phFrom ?? undefined,
+  phTo: facts.phTo ?? undefined,
+  composition: listed(facts.composition, ({ inci, share }) => ({ inci, percent: percentText(share) })),
+  limits: listed(facts.limits, ({ market, use, substance, maximum, countsAs, source, copied }) => ({
+    market,
+    use: use ?? undefined,
+    substance,
+    maximum: percentText(maximum),
+    countsAs: countsAs === "1" ? undefined : countsAs,
+    source,
+    copied: isoDate(copied),
+  })),
+  flammable: flagged(facts.flammable),
+  allergen: flagged(facts.allergen),
+  eyeHazard: flagged(facts.eyeHazard),
+  sheets: listed(facts.sheets, ({ kind, reference, reviewBy }) => ({
+    kind,
+    reference,
+    reviewBy: reviewBy === null ? undefined : isoDate(reviewBy),
+  })),
+});
+
+export const formulaFactsWritten = (facts: FormulaFacts): WrittenRecord => ({
+  market: facts.market ?? undefined,
+  use: facts.use ?? undefined,
+  phFrom: facts.phFrom ?? undefined,
+  phTo: facts.phTo ?? undefined,
+  keepsDays: facts.keepsDays ?? undefined,
+  phases: listed(facts.phases, ({ name, temperature }) => ({ name, temperature: temperature ?? undefined })),
+  steps: listed(facts.steps, ({ phase, text, temperature, minutes, caution }) => ({
+    phase: phase ?? undefined,
+    text,
+    temperature: temperature ?? undefined,
+    minutes: minutes ?? undefined,
+    caution: caution ?? undefined,
+  })),
+});
