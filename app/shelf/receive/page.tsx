@@ -78,8 +78,8 @@ function OpenOrders({ workshop: { orders: all, suppliers }, chosen, today }: Ord
   if (chosen !== null)
     return (
       <>
-        Order {chosen.id} from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot
-        numbers and what was really paid, and take out what did not come.
+        The order from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot numbers and
+        what was really paid, and take out what did not come.
       </>
     );
   if (orders.length === 0) return <>Nothing is on order; write down what came.</>;
