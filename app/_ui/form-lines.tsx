@@ -8,6 +8,8 @@ interface Lines {
   readonly field: FormField;
   readonly fields: readonly FormField[];
   readonly drawing: Drawing;
+  /** What one row is called, in place of a line. */
+  readonly called?: string | undefined;
   /** What stands under the rows, as what they add up to. */
   readonly children?: ReactNode;
 }
@@ -16,7 +18,7 @@ interface Lines {
  * Rows of fields under one name, with some empty ones at the end. The buttons send the form where no script takes
  * them, and come back with the rows rearranged.
  */
-export function FormLines({ field, fields, drawing, children }: Lines): ReactNode {
+export function FormLines({ field, fields, called = "Line", drawing, children }: Lines): ReactNode {
   const { name: list, label } = field;
   const count = rowsDrawn(drawing.values, list);
   const columns = columnsOf(fields);
@@ -33,12 +35,12 @@ export function FormLines({ field, fields, drawing, children }: Lines): ReactNod
       </div>
       <ol className={fault === undefined ? undefined : "wrong"}>
         {Array.from({ length: count }, (_, at) => (
-          <LineRow key={at} list={list} at={at} last={count - 1} fields={fields} drawing={drawing} />
+          <LineRow key={at} list={list} called={called} at={at} last={count - 1} fields={fields} drawing={drawing} />
         ))}
       </ol>
       <p>
         <button className="button" name="deed" value={`rows ${list} ${firstFieldOf(fields)}`}>
-          Add rows
+          {called === "Line" ? "Add rows" : `Add ${called.toLowerCase()} rows`}
         </button>
       </p>
       {children}
@@ -80,15 +82,16 @@ const firstFieldOf = (fields: readonly FormField[]): string =>
 
 interface Row {
   readonly list: string;
+  readonly called: string;
   readonly at: number;
   readonly last: number;
   readonly fields: readonly FormField[];
   readonly drawing: Drawing;
 }
 
-function LineRow({ list, at, last, fields, drawing }: Row): ReactNode {
+function LineRow({ list, called, at, last, fields, drawing }: Row): ReactNode {
   const row = `${list}.${String(at)}`;
-  const line = `Line ${String(at + 1)}`;
+  const line = `${called} ${String(at + 1)}`;
   const [either] = eitherOf(fields);
   return (
     <li className="line">
@@ -115,7 +118,7 @@ function LineRow({ list, at, last, fields, drawing }: Row): ReactNode {
       </div>
       <Carried row={row} fields={fields} values={drawing.values} />
       {drawing.underRow?.(row, drawing.values)}
-      <RowButtons list={list} at={at} last={last} />
+      <RowButtons list={list} called={called} at={at} last={last} />
     </li>
   );
 }
@@ -136,11 +139,12 @@ function Carried({
     .map(([name, value]) => <input key={name} type="hidden" name={name} value={value} readOnly />);
 }
 
-const RowButtons = ({ list, at, last }: Pick<Row, "list" | "at" | "last">): ReactNode => {
+const RowButtons = ({ list, called, at, last }: Pick<Row, "list" | "called" | "at" | "last">): ReactNode => {
+  const row = `${called.toLowerCase()} ${String(at + 1)}`;
   const deeds = [
-    { deed: "up", label: "Up", says: `Move line ${String(at + 1)} up`, can: at > 0 },
-    { deed: "down", label: "Down", says: `Move line ${String(at + 1)} down`, can: at < last },
-    { deed: "out", label: "Take out", says: `Take out line ${String(at + 1)}`, can: true },
+    { deed: "up", label: "Up", says: `Move ${row} up`, can: at > 0 },
+    { deed: "down", label: "Down", says: `Move ${row} down`, can: at < last },
+    { deed: "out", label: "Take out", says: `Take out ${row}`, can: true },
   ];
   return (
     <div className="line-buttons">

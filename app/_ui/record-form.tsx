@@ -99,7 +99,7 @@ function FormBody({ props, drawn, answer }: Body): ReactNode {
       return <input key={name} type="hidden" name={name} value={drawn.values[name] ?? ""} readOnly />;
     if (control.kind === "lines")
       return (
-        <FormLines key={name} field={field} fields={control.fields} drawing={drawing}>
+        <FormLines key={name} field={field} fields={control.fields} called={control.called} drawing={drawing}>
           {below}
         </FormLines>
       );

@@ -29,12 +29,11 @@ test("A maker writes down what a formula needs, and the checks follow what is ty
   await field(page, "Target pH from").fill("4");
   await field(page, "Target pH up to").fill("4.5");
   await expect(checks(page)).not.toContainText("The target pH is outside");
-  const phases = page.getByRole("group", { name: "Phases" });
-  await phases.getByRole("textbox").nth(0).fill("C");
-  await phases.getByRole("textbox").nth(1).fill("45");
+  await field(page, "Phase 1, Name").fill("C");
+  await field(page, "Phase 1, Goes in at, °C").fill("45");
   await expect(checks(page)).toContainText("Preservative blend goes in too hot");
   await expect(checks(page)).toContainText("45 °C; it is to be added below 40 °C");
-  await phases.getByRole("textbox").nth(1).fill("35");
+  await field(page, "Phase 1, Goes in at, °C").fill("35");
   await expect(checks(page)).not.toContainText("Preservative blend goes in too hot");
   await press(page, "Keep the formula");
   await expect(page).toHaveURL(/\/book\/formulas\?kept=/);

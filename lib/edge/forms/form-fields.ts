@@ -56,7 +56,13 @@ export type Control =
   | { readonly kind: "yes or no" }
   | { readonly kind: "reference"; readonly to: RecordList }
   /** Rows of fields, sent as `lines.0.percent`; rows in which nothing is written are left out. */
-  | { readonly kind: "lines"; readonly fields: readonly FormField[]; readonly least: 0 | 1 };
+  | {
+      readonly kind: "lines";
+      readonly fields: readonly FormField[];
+      readonly least: 0 | 1;
+      /** What one row is called, where a form has several lists of rows. */
+      readonly called?: string;
+    };
 
 export interface FormField {
   /** The key in the file. */
@@ -99,6 +105,13 @@ export const YES_OR_NO: Control = { kind: "yes or no" };
 
 export const one = (to: RecordList): Control => ({ kind: "reference", to });
 export const rows = (least: 0 | 1, ...fields: readonly FormField[]): Control => ({ kind: "lines", fields, least });
+/** Rows that may be none, each called by a word of its own: `Step 1`. */
+export const rowsCalled = (called: string, ...fields: readonly FormField[]): Control => ({
+  kind: "lines",
+  fields,
+  least: 0,
+  called,
+});
 export const choice = (labels: Readonly<Record<string, string>>): Control => ({
   kind: "choice",
   options: Object.entries(labels).map(([value, label]) => ({ value, label })),

@@ -15,6 +15,7 @@ import {
   optional,
   PERCENT,
   rows,
+  rowsCalled,
   TEMPERATURE,
   TEXT,
   WHOLE_NUMBER,
@@ -69,31 +70,35 @@ export const MATERIAL_FORM: readonly FormField[] = [
   optional(
     "composition",
     "What it is made of, by INCI names",
-    rows(0, needed("inci", "INCI name", TEXT), needed("percent", "Share", PERCENT, { unit: "%" })),
-    { hint: "A blend in its parts, or one name at 100 %. They add up to 100 %." },
+    rowsCalled(
+      "Part",
+      needed("inci", "INCI name", TEXT, { hint: "A blend in its parts, or one name at 100 %." }),
+      needed("percent", "Share", PERCENT, { unit: "%", hint: "They add up to 100 %." }),
+    ),
   ),
   optional(
     "limits",
     "Legal maxima",
-    rows(
-      0,
+    rowsCalled(
+      "Maximum",
+      needed("substance", "Substance", TEXT),
       needed("market", "Market", choice(MARKET_WORDS)),
       optional("use", "For", choice(USE_WORDS)),
-      needed("substance", "Substance", TEXT),
       needed("maximum", "At most", PERCENT, { unit: "%" }),
-      optional("countsAs", "Counts as", NUMBER, { unit: "g for each gram" }),
-      needed("source", "Source", TEXT),
+      optional("countsAs", "Counts as", NUMBER, { hint: "Grams of the substance for each gram; empty for 1." }),
+      needed("source", "Source", TEXT, {
+        hint: "Where you copied it. The law in force and a qualified assessor decide.",
+      }),
       needed("copied", "Copied on", DAY),
     ),
-    { hint: "As you copied them, with where from. The law in force and a qualified assessor decide." },
   ),
   optional(
     "sheets",
     "Safety and analysis sheets",
-    rows(
-      0,
-      needed("kind", "Sheet", choice({ safety: "Safety", analysis: "Analysis" })),
+    rowsCalled(
+      "Sheet",
       needed("reference", "Reference", TEXT),
+      needed("kind", "Sheet", choice({ safety: "Safety", analysis: "Analysis" })),
       optional("reviewBy", "Look again by", DAY),
     ),
   ),

@@ -14,6 +14,7 @@ import {
   optional,
   PERCENT,
   rows,
+  rowsCalled,
   TEMPERATURE,
   TEXT,
   WHOLE_NUMBER,
@@ -46,17 +47,20 @@ export const FORMULA_FORM: readonly FormField[] = [
   ),
   optional(
     "phases",
-    "Phases",
-    rows(0, needed("name", "Phase", TEXT), optional("temperature", "Goes in at", TEMPERATURE, { unit: "°C" })),
-    { hint: "In the order in which they are made, each as it is named beside its lines." },
+    "Phases, in the order in which they are made",
+    rowsCalled(
+      "Phase",
+      needed("name", "Name", TEXT, { hint: "As it stands beside its lines." }),
+      optional("temperature", "Goes in at", TEMPERATURE, { unit: "°C", hint: "Or with °F, as 158 °F." }),
+    ),
   ),
   optional(
     "steps",
     "Steps",
-    rows(
-      0,
-      optional("phase", "Phase", TEXT),
+    rowsCalled(
+      "Step",
       needed("text", "What to do", TEXT),
+      optional("phase", "In phase", TEXT),
       optional("temperature", "To", TEMPERATURE, { unit: "°C" }),
       optional("minutes", "For", NUMBER, { unit: "minutes" }),
       optional("caution", "Take care", TEXT),
