@@ -51,7 +51,6 @@ function lostWith(workshop: Workshop, material: string, received: readonly Recei
     supplier: workshop.suppliers[0]?.id ?? "",
     placed: from,
     due: arrives,
-    state: "ordered" as const,
     lines: [
       {
         material,
