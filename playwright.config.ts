@@ -4,8 +4,9 @@ import { findBrowser, launchOptions } from "./tests/journeys/browser";
 export default defineConfig({
   testDir: "tests/journeys",
   outputDir: ".playwright",
-  // One after another: the journeys share two cores with the server that they drive.
-  workers: 1,
+  globalSetup: "./tests/journeys/built.ts",
+  // Two files at a time: a journey alone leaves one of two cores waiting for the other, its server for its browser.
+  workers: 2,
   fullyParallel: false,
   forbidOnly: true,
   retries: 0,

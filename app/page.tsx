@@ -7,7 +7,8 @@ import { FirstStart } from "./_parts/first-start";
 import { HomeFinding } from "./_parts/home-finding";
 import { MattersList } from "./_parts/matters";
 import { TheFile } from "./_parts/the-file";
-import { whatMatters } from "./_parts/what-matters";
+import { countMatters, whatMatters } from "./_parts/what-matters";
+import { countsDue } from "./counts-due-for-page";
 import { planForPage } from "./plan-for-page";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -25,6 +26,7 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
   if (planned === null || begin === "afresh") return <FirstStart inPlaceOf={planned?.workshop.settings.name ?? null} />;
   const { workshop, today, plan } = planned;
   const matters = whatMatters(plan);
+  const toCount = (await countsDue(planned, today)).filter(({ isDue }) => isDue);
   const kept = (await cookies()).get("kept")?.value;
   return (
     <>
@@ -37,7 +39,7 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
       <Opening title={longDayShown(today, today)}>
         <HomeFinding matters={matters} products={workshop.products.length} today={today} />
       </Opening>
-      <MattersList matters={matters} today={today} />
+      <MattersList matters={matters} toCount={countMatters(toCount, workshop.materials)} today={today} />
       <TheFile workshop={workshop} />
     </>
   );

@@ -2,11 +2,13 @@ import "server-only";
 import { cache } from "react";
 import type { Day } from "@/lib/domain/calendar";
 import type { Desk } from "@/lib/domain/desk";
+import { changedMaterials, figuresByMaterial, type MaterialFigures } from "@/lib/domain/plan-changes";
 import { plan, type Prepared, preparedFor } from "@/lib/domain/plan";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { realToday } from "@/lib/edge/real-today";
 import { readBooks } from "@/lib/store/books";
+import { shownBefore } from "./shown-before";
 
 /** All that the app keeps, or null where no workshop is open; read once for one page. */
 export const readOnce = cache(readBooks);
@@ -22,7 +24,21 @@ export interface Planned {
   readonly plan: Plan;
   /** What the plan was judged from. */
   readonly prepared: Prepared;
+  /** The materials whose figures the last change altered, with what they were. */
+  readonly materialsBefore: ReadonlyMap<string, MaterialFigures>;
 }
+
+interface Shown {
+  readonly workshop: string;
+  readonly today: Day;
+  readonly figures: ReadonlyMap<string, MaterialFigures>;
+}
+
+/** Whatever page plans shows some of these figures, or leads to a change of them. */
+const remembered = shownBefore<Shown>({
+  areOfOne: (one, other) => one.workshop === other.workshop && one.today === other.today,
+  differ: ({ figures: one }, { figures: other }) => one.size !== other.size || changedMaterials(one, other).size > 0,
+});
 
 /** The open workshop and its whole plan, worked out once for one page; null where none is open. */
 export const planForPage: () => Promise<Planned | null> = cache(async () => {
@@ -31,5 +47,9 @@ export const planForPage: () => Promise<Planned | null> = cache(async () => {
   const { workshop, desk } = books;
   const today = workshop.settings.today ?? realToday();
   const prepared = preparedFor(workshop, today);
-  return { workshop, desk, today, plan: plan(workshop, today, prepared), prepared };
+  const planned = plan(workshop, today, prepared);
+  const figures = figuresByMaterial(planned.materials);
+  const before = remembered({ workshop: workshop.settings.name, today, figures });
+  const materialsBefore = changedMaterials(before?.figures ?? new Map(), figures);
+  return { workshop, desk, today, plan: planned, prepared, materialsBefore };
 });

@@ -8,6 +8,7 @@ import { countShown, dayShown, daysShown, stockShown } from "@/lib/edge/figures"
 import { materialAddress } from "@/lib/edge/material-address";
 import { runAddress } from "@/lib/edge/run-address";
 import { Sign } from "@/app/_ui/sign";
+import type { CountMatter } from "./what-matters";
 
 /** One matter: what it is about, its sign, and why. */
 function Matter({
@@ -143,3 +144,28 @@ export function ExpiryMatter({
 
 /** A line has room for so many. */
 const LOTS_NAMED = 3;
+
+/** A material that the maker wanted counted by now. @rule LEDGER-25 */
+export function CountRow({
+  matter: { material, due },
+  today,
+}: {
+  readonly matter: CountMatter;
+  readonly today: Day;
+}): ReactNode {
+  const { countedOn, draws } = due;
+  return (
+    <Matter
+      href={materialAddress(material.id)}
+      name={material.name}
+      sign={
+        <Sign sign="tally" tone="open">
+          count due
+        </Sign>
+      }
+    >
+      {countedOn === null ? "Never counted" : `Last counted ${dayShown(countedOn, today)}`},{" "}
+      {counted(draws, "run", "runs")} since.
+    </Matter>
+  );
+}

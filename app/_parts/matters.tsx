@@ -3,14 +3,22 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import type { Day } from "@/lib/domain/calendar";
 import { countShown, dayShown } from "@/lib/edge/figures";
-import { ExpiryMatter, OrderMatter, RunMatter } from "./matter-rows";
-import type { Matters } from "./what-matters";
+import { CountRow, ExpiryMatter, OrderMatter, RunMatter } from "./matter-rows";
+import type { CountMatter, Matters } from "./what-matters";
 
 /** So many of each kind are shown; the rest are one link away. */
 const MOST_SHOWN = 6;
 
 /** What asks for a hand, in the order in which it presses; what is quiet is said in one line. */
-export function MattersList({ matters, today }: { readonly matters: Matters; readonly today: Day }): ReactNode {
+export function MattersList({
+  matters,
+  toCount,
+  today,
+}: {
+  readonly matters: Matters;
+  readonly toCount: readonly CountMatter[];
+  readonly today: Day;
+}): ReactNode {
   const { notMakeable, toOrder, goingOut, quiet } = matters;
   return (
     <>
@@ -37,6 +45,14 @@ export function MattersList({ matters, today }: { readonly matters: Matters; rea
           <ExpiryMatter key={outlook.material.id} outlook={outlook} today={today} />
         ))}
         more={{ href: "/shelf?show=date", name: "All lots going out of date" }}
+      />
+      <Group
+        name="To count"
+        of="as often as you said"
+        rows={toCount.map((matter) => (
+          <CountRow key={matter.material.id} matter={matter} today={today} />
+        ))}
+        more={{ href: "/shelf/count?lots=due", name: "Count what is due" }}
       />
       {quiet > 0 && (
         <p className="quiet">

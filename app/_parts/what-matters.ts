@@ -1,6 +1,9 @@
 import { type Day, daysAfter, mondayOf } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
+import { byId } from "@/lib/domain/index-by-id";
+import type { CountDue } from "@/lib/domain/ledger/counts-due";
 import type { MaterialOutlook, Plan, RunOutlook } from "@/lib/domain/plan-figures";
+import type { Material } from "@/lib/domain/workshop";
 
 /** What of a plan asks for a hand, soonest first. */
 export interface Matters {
@@ -14,6 +17,17 @@ export interface Matters {
   /** Materials that cover every run and of which nothing is lost. */
   readonly quiet: number;
   readonly lastDay: Day;
+}
+
+/** A material that is due for a count. */
+export interface CountMatter {
+  readonly material: Material;
+  readonly due: CountDue;
+}
+
+export function countMatters(due: readonly CountDue[], materials: readonly Material[]): readonly CountMatter[] {
+  const materialOf = byId("material", materials);
+  return due.map((each) => ({ material: materialOf(each.rhythm.material), due: each }));
 }
 
 export function whatMatters(plan: Plan): Matters {

@@ -11,7 +11,10 @@ import {
   useRef,
   useState,
 } from "react";
+import type { Choice } from "./choice-filter";
+import { RecordChoice } from "./record-choice";
 import { asSentence } from "./sentence";
+import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
 import { type AskingAnswer, NOT_SENT } from "./asking-answer";
 import "./asking-form.css";
@@ -20,8 +23,9 @@ export interface AskedField {
   readonly name: string;
   readonly label: string;
   readonly value: string;
-  readonly type: "text" | "date" | "choice";
-  readonly options?: readonly { readonly value: string; readonly label: string }[];
+  /** A record is chosen from a list that may be long, a choice from a few. */
+  readonly type: "text" | "date" | "choice" | "record";
+  readonly options?: readonly Choice[];
   readonly hint?: string;
   /** Fields that follow one another under the same title stand together; what is said of them is the first one's. */
   readonly group?: { readonly title: string; readonly says: string };
@@ -45,12 +49,11 @@ interface Asking {
 function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Asking) {
   const [answer, send, waiting] = useActionState(act, NOT_SENT);
   const form = useRef<HTMLFormElement>(null);
+  const [back, setBack] = useState<FormValues | null>(null);
   const typing = useTypingKept(
     form,
     { ...carried, ...kept, ...Object.fromEntries(fields.map(({ name, value }) => [name, value])) },
-    (values) => {
-      for (const { name } of fields) putBack(form.current, name, values[name]);
-    },
+    setBack,
     `${button} ${carried.run ?? ""}`,
   );
   const wasRefused = useEffectEvent(() => typing.refused());
@@ -69,7 +72,8 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
     typing.sent();
     startTransition(() => send(sent));
   };
-  return { form, send, submit, waiting, refused: answer.kind === "refused" ? answer : null };
+  const refused = answer.kind === "refused" ? answer : null;
+  return { form, send, submit, waiting, refused, typed: refused?.typed ?? back ?? {}, isBack: back !== null };
 }
 
 /**
@@ -79,7 +83,7 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
 export function AskingForm(asking: Asking): ReactNode {
   const { fields, carried, kept: given = {}, button, other, className } = asking;
   const [kept] = useState(given);
-  const { form, send, submit, waiting, refused } = useAsking(asking);
+  const { form, send, submit, waiting, refused, typed, isBack } = useAsking(asking);
   return (
     <form className={`asking ${className ?? ""}`} action={send} onSubmit={submit} ref={form} noValidate>
       {refused?.says != null && (
@@ -90,15 +94,10 @@ export function AskingForm(asking: Asking): ReactNode {
       {Object.entries({ ...carried, ...kept }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} readOnly />
       ))}
-      <div className="asking-fields">
+      <div className="asking-fields" key={isBack ? "back" : "given"}>
         {inGroups(fields).map(({ group, each }) => {
           const asked = each.map((field) => (
-            <Asked
-              key={field.name}
-              field={field}
-              typed={refused?.typed[field.name]}
-              fault={refused?.faults[field.name]}
-            />
+            <Asked key={field.name} field={field} typed={typed[field.name]} fault={refused?.faults[field.name]} />
           ));
           if (group === undefined) return asked;
           return (
@@ -139,13 +138,6 @@ const inGroups = (fields: readonly AskedField[]): readonly FieldGroup[] =>
     return [...groups.slice(0, -1), { group: last.group, each: [...last.each, field] }];
   }, []);
 
-/** What was typed before a reload, into its field again. */
-function putBack(form: HTMLFormElement | null, name: string, value: string | undefined): void {
-  const field = form?.elements.namedItem(name);
-  if (value !== undefined && (field instanceof HTMLInputElement || field instanceof HTMLSelectElement))
-    field.value = value;
-}
-
 interface OneField {
   readonly field: AskedField;
   readonly typed: string | undefined;
@@ -159,15 +151,16 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
   const shared = {
     id,
     name,
-    defaultValue: typed ?? value,
     "aria-invalid": fault === undefined ? undefined : true,
     "aria-describedby": described,
   };
   return (
     <div className={fault === undefined ? "field" : "field wrong"}>
       <label htmlFor={id}>{label}</label>
-      {type === "choice" ? (
-        <select {...shared}>
+      {type === "record" ? (
+        <RecordChoice {...shared} value={typed ?? value} none="Choose one" groups={[{ name: null, options }]} />
+      ) : type === "choice" ? (
+        <select {...shared} defaultValue={typed ?? value}>
           <option value="">Choose one</option>
           {options.map((option) => (
             <option key={option.value} value={option.value}>
@@ -176,7 +169,7 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
           ))}
         </select>
       ) : (
-        <input {...shared} type={type} autoComplete="off" />
+        <input {...shared} defaultValue={typed ?? value} type={type} autoComplete="off" />
       )}
       {hint !== undefined && (
         <p className="label" id={`${id}hint`}>

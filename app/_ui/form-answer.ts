@@ -38,4 +38,11 @@ export type FormAnswer =
       readonly seenNow: string | null;
     };
 
+/** The deed by which what was written of a record that is gone is kept as a new one. */
+export const ANEW = "anew";
+
+/** Whether the record that the form was drawn from was removed. */
+export const isGone = (answer: FormAnswer): boolean =>
+  answer.kind === "changed meanwhile" && answer.changes.length === 0;
+
 export const NOT_SENT: FormAnswer = { kind: "not sent" };

@@ -1,15 +1,11 @@
-import { type ComponentProps, type ReactNode, useState } from "react";
-import { flushSync } from "react-dom";
+import type { ReactNode } from "react";
 import type { Control, FormField } from "@/lib/edge/forms/form-fields";
+import type { Choice } from "./choice-filter";
 import { eitherName, eitherOf } from "./either";
 import type { FormFault } from "./form-answer";
 import type { FormValues } from "./form-values";
+import { RecordChoice } from "./record-choice";
 import { asSentence } from "./sentence";
-
-export interface Choice {
-  readonly value: string;
-  readonly label: string;
-}
 
 /** What every field of one form is drawn with. */
 export interface Drawing {
@@ -22,11 +18,6 @@ export interface Drawing {
   readonly money: string;
   /** Fields that stay as they are. */
   readonly fixed: readonly string[];
-  /**
-   * Whether a choice is given what can be chosen only when somebody comes to it: hundreds of rows that each hold
-   * hundreds of names are more than a page carries lightly. Never where the page is drawn without scripts.
-   */
-  readonly chosenLate: boolean;
   /** What stands under a row, besides its fields. */
   readonly underRow?: UnderRow | undefined;
 }
@@ -81,13 +72,28 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
   if (drawing.fixed.includes(name)) return <input {...shared} defaultValue={value} readOnly />;
   switch (control.kind) {
     case "choice":
-    case "reference": {
-      const options = control.kind === "choice" ? control.options : (drawing.choices[control.to] ?? []);
-      const none = field.required ? (value === "" ? "Choose one" : null) : "None";
       return (
-        <Select {...shared} value={value} none={none} groups={[{ name: null, options }]} late={drawing.chosenLate} />
+        <select {...shared} defaultValue={value}>
+          {(!field.required || value === "") && <option value="">{field.required ? "Choose one" : "None"}</option>}
+          {control.options.map(({ value: each, label: words }) => (
+            <option key={each} value={each}>
+              {words}
+            </option>
+          ))}
+          {value !== "" && control.options.every((each) => each.value !== value) && (
+            <option value={value}>No longer there</option>
+          )}
+        </select>
       );
-    }
+    case "reference":
+      return (
+        <RecordChoice
+          {...shared}
+          value={value}
+          none={field.required ? "Choose one" : "None"}
+          groups={[{ name: null, options: drawing.choices[control.to] ?? [] }]}
+        />
+      );
     case "yes or no":
       return <input {...shared} type="checkbox" value="yes" defaultChecked={value === "yes" || value === "on"} />;
     case "days":
@@ -108,47 +114,6 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "lines":
       throw new Error("rows are drawn by themselves");
   }
-}
-
-interface Group {
-  readonly name: string | null;
-  readonly options: readonly Choice[];
-}
-
-type SelectProps = Omit<ComponentProps<"select">, "onFocus" | "onPointerDown"> & {
-  readonly value: string;
-  /** What stands for nothing chosen; null where something always is. */
-  readonly none: string | null;
-  readonly groups: readonly Group[];
-  readonly late: boolean;
-};
-
-/** A choice of the browser's own. What was chosen and is no longer offered stays, so that it is told and not changed. */
-function Select({ value, none, groups, late, ...select }: SelectProps): ReactNode {
-  const [isOpen, setOpen] = useState(!late);
-  const open = (): void => {
-    if (!isOpen) flushSync(() => setOpen(true));
-  };
-  const chosen = groups.flatMap(({ options }) => options).find((option) => option.value === value);
-  return (
-    <select {...select} defaultValue={value} onFocus={open} onPointerDown={open}>
-      {none !== null && <option value="">{none}</option>}
-      {isOpen
-        ? groups.map((group) => <OptionGroup key={group.name} {...group} />)
-        : chosen && <option value={chosen.value}>{chosen.label}</option>}
-      {value !== "" && chosen === undefined && <option value={value}>No longer there</option>}
-    </select>
-  );
-}
-
-function OptionGroup({ name, options }: Group): ReactNode {
-  if (options.length === 0) return null;
-  const drawn = options.map(({ value, label }) => (
-    <option key={value} value={value}>
-      {label}
-    </option>
-  ));
-  return name === null ? drawn : <optgroup label={name}>{drawn}</optgroup>;
 }
 
 /** One choice for two references of which a row holds one. */
@@ -174,7 +139,7 @@ export function EitherControl({
   }));
   const note = faultOf(drawing, name) ?? drawing.notes[name];
   return (
-    <Select
+    <RecordChoice
       id={fieldId(name)}
       name={name}
       aria-label={label}
@@ -183,7 +148,7 @@ export function EitherControl({
       value={value}
       none="Choose one"
       groups={groups}
-      late={drawing.chosenLate}
+      either={eitherOf(fields)[0]?.name}
     />
   );
 }

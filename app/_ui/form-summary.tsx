@@ -1,7 +1,7 @@
 import type { ReactNode, Ref } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import { eitherOf } from "./either";
-import type { FormAnswer } from "./form-answer";
+import { type FormAnswer, isGone } from "./form-answer";
 import { fieldId } from "./form-control";
 import { asSentence } from "./sentence";
 
@@ -51,8 +51,8 @@ export function FormSummary({
       return (
         <section className="fault form-summary" role="alert" ref={ref} tabIndex={-1} autoFocus>
           <h2>Changed meanwhile, in another tab or window</h2>
-          {answer.changes.length === 0 ? (
-            <p>It was removed there. What you wrote is still here; copy what you need of it into a new one.</p>
+          {isGone(answer) ? (
+            <p>It was removed there. What you wrote is still here: keep it as a new one, or leave it.</p>
           ) : (
             <>
               <p>

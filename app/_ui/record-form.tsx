@@ -2,13 +2,14 @@
 
 import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
-import type { FormAnswer } from "./form-answer";
-import type { Choice, Drawing, UnderRow } from "./form-control";
+import { ANEW, type FormAnswer, isGone } from "./form-answer";
+import type { Choice } from "./choice-filter";
+import type { Drawing, UnderRow } from "./form-control";
 import { FormLines } from "./form-lines";
 import { FormRow } from "./form-row";
 import { FormShown } from "./form-shown";
 import { FormSummary } from "./form-summary";
-import { type Drawn, type FormValues, rowsDrawn } from "./form-values";
+import type { Drawn, FormValues } from "./form-values";
 import { type FormToState, useRecordForm } from "./record-form-state";
 import "./record-form.css";
 
@@ -30,6 +31,7 @@ export interface RecordFormProps extends FormToState {
  */
 export function RecordForm(props: RecordFormProps): ReactNode {
   const { answer, dispatch, waiting, drawn, version, formRef, summaryRef, ...state } = useRecordForm(props);
+  const buttons = isGone(answer) ? KEEP_ANEW : props.buttons;
   return (
     <>
       <FormSummary answer={answer} fields={props.fields} ref={summaryRef} />
@@ -49,12 +51,12 @@ export function RecordForm(props: RecordFormProps): ReactNode {
         ref={formRef}
         noValidate
       >
-        <button hidden name="deed" value={props.buttons[0]?.deed} />
+        <button hidden name="deed" value={buttons[0]?.deed} />
         <input type="hidden" name="seen" value={state.seen} readOnly />
-        <FormBody key={version} props={props} drawn={drawn} answer={answer} isRedrawn={version > 0} />
+        <FormBody key={version} props={props} drawn={drawn} answer={answer} />
         <FormShown answer={answer} ref={summaryRef} />
         <p className="form-buttons">
-          {props.buttons.map(({ deed, label }, at) => (
+          {buttons.map(({ deed, label }, at) => (
             <button
               key={deed}
               className={at === 0 ? "button first" : "button"}
@@ -71,26 +73,15 @@ export function RecordForm(props: RecordFormProps): ReactNode {
   );
 }
 
+const KEEP_ANEW = [{ deed: ANEW, label: "Keep it as a new one" }];
+
 interface Body {
   readonly props: RecordFormProps;
   readonly drawn: Drawn;
   readonly answer: FormAnswer;
-  /** By a script, after the page came. */
-  readonly isRedrawn: boolean;
 }
 
-/** With more to choose from than this, rows wait until somebody comes to them. */
-const MOST_OPTIONS = 5_000;
-
-function optionsIn({ fields, choices }: RecordFormProps, { values }: Drawn): number {
-  const names = Object.values(choices).reduce((count, list) => count + list.length, 0);
-  return (
-    fields.reduce((count, { name, control }) => count + (control.kind === "lines" ? rowsDrawn(values, name) : 0), 0) *
-    names
-  );
-}
-
-function FormBody({ props, drawn, answer, isRedrawn }: Body): ReactNode {
+function FormBody({ props, drawn, answer }: Body): ReactNode {
   const { fields, choices, money, fixed = [], under = {}, underRow } = props;
   const drawing: Drawing = {
     values: drawn.values,
@@ -99,7 +90,6 @@ function FormBody({ props, drawn, answer, isRedrawn }: Body): ReactNode {
     choices,
     money,
     fixed,
-    chosenLate: isRedrawn && optionsIn(props, drawn) > MOST_OPTIONS,
     underRow,
   };
   return fields.map((field) => {

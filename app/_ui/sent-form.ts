@@ -32,16 +32,12 @@ export function sentFrom(data: FormData): Sent {
   return { values, form, deed: values.deed ?? "", seen: values.seen ?? "" };
 }
 
-/** Faults at the fields as they were drawn. */
-export const answerRefused = ({ values }: Sent, { faults, breaks }: Refused, reading: FormReading): FormAnswer => ({
-  kind: "refused",
-  values,
-  faults: inOrder(
-    faults.map((fault) => placed(fault, reading, values)),
-    values,
-  ),
-  breaks,
-});
+/** Faults at the fields as they were drawn; a record that is gone is told as what was done to it meanwhile. */
+export function answerRefused({ values }: Sent, refused: Refused, reading: FormReading): FormAnswer {
+  if (refused.isGone) return { kind: "changed meanwhile", values, seenNow: null, changes: [] };
+  const faults = refused.faults.map((fault) => placed(fault, reading, values));
+  return { kind: "refused", values, faults: inOrder(faults, values), breaks: refused.breaks };
+}
 
 /** In the order of the fields, what is about the whole first. */
 export function inOrder(faults: readonly FormFault[], values: FormValues): readonly FormFault[] {

@@ -35,6 +35,14 @@ const differ = (one: FormValues, other: FormValues): boolean =>
     .filter((name) => !NOT_TYPED.has(name))
     .some((name) => (one[name] ?? "") !== (other[name] ?? ""));
 
+/** Whether something was typed before the scripts were there to follow it. */
+const wasTypedInto = (form: HTMLFormElement): boolean =>
+  [...form.elements].some(
+    (field) =>
+      (field instanceof HTMLTextAreaElement || (field instanceof HTMLInputElement && field.type !== "hidden")) &&
+      field.value !== field.defaultValue,
+  );
+
 /** What comes with the form and is not typed into it. */
 const NOT_TYPED = new Set(["id", "seen", "deed"]);
 
@@ -73,9 +81,10 @@ export function useTypingKept(
     const kept = readKept(place);
     // After the browser has put back what it remembers of its own.
     const frame = requestAnimationFrame(() => {
-      if (kept === null || !differ(kept, first.current.given)) return;
-      first.current.bringBack(kept);
-      setReturned(true);
+      if (kept !== null && differ(kept, first.current.given)) {
+        first.current.bringBack(kept);
+        setReturned(true);
+      } else if (wasTypedInto(element)) write();
     });
     element.addEventListener("input", write);
     element.addEventListener("click", write);

@@ -10,7 +10,7 @@ import { writtenRecord, writtenSettings } from "@/lib/edge/forms/written-record"
 import { realToday } from "@/lib/edge/real-today";
 import { keepDraft } from "@/lib/operations/keep-draft";
 import { keepRecord } from "@/lib/operations/keep-record";
-import type { FormAnswer } from "@/app/_ui/form-answer";
+import { ANEW, type FormAnswer } from "@/app/_ui/form-answer";
 import { newPath, sectionPath } from "./_parts/addresses";
 import { type Section, sectionOf } from "./_parts/sections";
 import { answerRefused, answerSaid, answerStale, type Sent, sentFrom, staleForm } from "@/app/_ui/sent-form";
@@ -30,6 +30,8 @@ export async function keep(list: string, id: string | null, _before: FormAnswer,
     case "keep":
     case "another":
       return keepIn(section, id, sent);
+    case ANEW:
+      return keepIn(section, null, sent);
     case "draft":
       return keepAsDraft(sent);
     default:

@@ -4,7 +4,9 @@ import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import { orderIn } from "@/lib/edge/forms/order-form";
 import { readNewId, textIn } from "@/lib/edge/forms/week-forms";
+import { orderAddress } from "@/lib/edge/ledger-address";
 import { placeOrder, takeOrderBack } from "@/lib/operations/place-order";
+import { forgetSearch, stopSearch } from "@/lib/operations/solved-once";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 
 /** Keeps the order that the slip showed as open. */
@@ -16,6 +18,25 @@ export async function placeTheOrder(form: FormData): Promise<void> {
     case "ordered":
     case "already ordered":
       return goOn(form, { did: "ordered", about: order.id });
+    case "offer changed":
+    case "ordered otherwise":
+    case "already received":
+      return goOn(form, { did: told.kind, about: "" });
+    case "no workshop":
+      return redirect("/", RedirectType.push);
+  }
+}
+
+/** Keeps a draft of the order that the slip showed, and goes on to it. */
+export async function draftTheOrder(form: FormData): Promise<void> {
+  const order = orderIn(form);
+  if (order === null) return goOn(form, { did: "not understood", about: "" });
+  const told = await placeOrder({ ...order, state: "drafted" });
+  switch (told.kind) {
+    case "ordered":
+    case "already ordered":
+      revalidatePath("/", "layout");
+      return redirect(orderAddress(order.id, "drafted"), RedirectType.push);
     case "offer changed":
     case "ordered otherwise":
     case "already received":
@@ -37,6 +58,18 @@ export async function takeTheOrderBack(form: FormData): Promise<void> {
     case "no workshop":
       return redirect("/", RedirectType.push);
   }
+}
+
+/** Ends the search, so that the page shows the best that it has found. */
+export async function stopTheSearch(form: FormData): Promise<void> {
+  await stopSearch(textIn(form, "key"));
+  redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
+}
+
+/** Lets the page search anew where a search was cut short. */
+export async function searchOnAgain(form: FormData): Promise<void> {
+  await forgetSearch(textIn(form, "key"));
+  redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
 }
 
 function goOn(form: FormData, deed: Deed): never {

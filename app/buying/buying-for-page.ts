@@ -2,42 +2,38 @@ import "server-only";
 import { planForPage, type Planned } from "@/app/plan-for-page";
 import { type BasketDifference, differenceOf, withoutOffer } from "@/lib/domain/buying/basket-difference";
 import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
-import type { FrameFault } from "@/lib/domain/buying/buying-frame";
-import { shoppingListIn } from "@/lib/domain/buying/candidates";
 import { type DecidingRule, lineReasons } from "@/lib/domain/buying/line-reasons";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
-import type { ShoppingList } from "@/lib/domain/buying/shopping-list";
-import { type FrameReading, readFrame } from "@/lib/edge/forms/buying-frame";
-import { basketOf, basketOfList, type ChosenBasket } from "@/lib/operations/choose-basket";
+import { type FrameParameters, type FrameReading, readFrame } from "@/lib/edge/forms/buying-frame";
+import { basketInFrame, type BasketInFrame } from "@/lib/operations/basket-in-frame";
+import { basketOf, type ChosenBasket } from "@/lib/operations/choose-basket";
+import { withoutEachRule } from "@/lib/operations/rules-of-frame";
 
-/** Time for a search that is not answered at once. A maker waits so long at most. */
-const SECONDS = 8;
+/** Time for a search that is not answered at once. It goes on beside the page, which shows the best so far. */
+const SECONDS = 20;
+/** How long a page waits for it. */
+const PATIENCE = { seconds: SECONDS, waitMilliseconds: 350 };
+/** A reason is asked for by itself and waited for. */
+const FOR_A_REASON = { seconds: 8, waitMilliseconds: Infinity };
 /** Steps for each question about the rules that decided, which are asked on this thread: some tens of milliseconds. */
 const EFFORT_FOR_RULES = 60_000;
 
-export interface Buying {
+export interface Buying extends BasketInFrame {
   readonly found: Planned;
   readonly reading: FrameReading;
-  readonly list: ShoppingList;
-  /** What the frame makes impossible. */
-  readonly faults: readonly FrameFault[];
-  readonly chosen: ChosenBasket;
 }
 
 /** What is to be bought in the frame that the address asks for, and the basket for it; null where no workshop is open. */
-export async function buyingForPage(
-  parameters: Readonly<Record<string, string | readonly string[] | undefined>>,
-): Promise<Buying | null> {
+export async function buyingForPage(parameters: FrameParameters): Promise<Buying | null> {
   const found = await planForPage();
   if (found === null) return null;
   const reading = readFrame(parameters, found.workshop);
-  const { list, faults } = shoppingListIn(found.workshop, found.plan, reading.frame);
-  const chosen = await basketOfList(found.workshop, list, SECONDS);
-  return { found, reading, list, faults, chosen };
+  return { found, reading, ...(await basketInFrame(found.workshop, found.plan, reading.frame, PATIENCE)) };
 }
 
 export type Why =
-  | { readonly kind: "no other offer" }
+  /** Nothing else could serve, by itself or by the rules that decided. */
+  | { readonly kind: "no other offer"; readonly decidedBy: readonly DecidingRule[] }
   | {
       readonly kind: "next best";
       readonly decidedBy: readonly DecidingRule[];
@@ -47,19 +43,25 @@ export type Why =
     };
 
 /** What the next best basket without the line's offer would cost, and what decided. @rule BUY-12 */
-export async function whyOf({ offer, packs }: PlannedLine, { found, list, chosen }: Buying): Promise<Why> {
-  const { workshop } = found;
-  const problem = problemOf(workshop, list);
+export async function whyOf(
+  { offer, packs }: PlannedLine,
+  { found, list, reading }: Buying,
+  { basket, planned }: ChosenBasket,
+): Promise<Why> {
+  const { workshop, plan } = found;
+  const { frame } = reading;
+  const problem = problemOf(workshop, list, frame.cap);
   const without = withoutOffer(problem, offer.id);
-  if (without === null) return { kind: "no other offer" };
-  const other = await basketOf(workshop, list, without, SECONDS);
-  const { basket, planned } = chosen;
+  const other = without && (await basketOf(workshop, list, without, FOR_A_REASON));
   // Asked about this line alone: the reasons of a whole basket take as many searches for each of its lines.
   const asked = { kind: "basket" as const, basket, gap: planned.gap, packs: new Map([[offer.id, packs]]) };
-  const [reason] = lineReasons(problem, asked, EFFORT_FOR_RULES);
+  const rules = withoutEachRule(workshop, plan, frame, problem);
+  const [reason] = lineReasons(problem, asked, EFFORT_FOR_RULES, rules);
+  const decidedBy = reason?.decidedBy ?? [];
+  if (other === null) return { kind: "no other offer", decidedBy };
   return {
     kind: "next best",
-    decidedBy: reason?.decidedBy ?? [],
+    decidedBy,
     difference: differenceOf(planned, other.planned),
     isProven: planned.gap === null && other.planned.gap === null,
   };

@@ -5,6 +5,7 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { differenceOf } from "@/lib/domain/buying/basket-difference";
 import { byId } from "@/lib/domain/index-by-id";
+import { addressWithoutEmptyFields } from "@/lib/edge/forms/buying-frame";
 import { type Buying, buyingForPage, whyOf } from "./buying-for-page";
 import { BuyingFinding } from "./_parts/buying-finding";
 import type { BuyingView } from "./_parts/buying-view";
@@ -17,7 +18,9 @@ import { NeedsList } from "./_parts/needs-list";
 import { OnTheWay } from "./_parts/on-the-way";
 import { OrderSlip } from "./_parts/order-slip";
 import { OrderTools } from "./_parts/order-tools";
+import { SearchStrip } from "./_parts/search-strip";
 import { WhyWords } from "./_parts/why-words";
+import { pinnableOf, viewOf } from "./view-of";
 import "./buying.css";
 
 export const metadata: Metadata = { title: "Buying" };
@@ -27,88 +30,98 @@ type Search = Promise<Readonly<Record<string, string | readonly string[] | undef
 /** What the plan lacks, and the orders that fill it for the least money. */
 export default async function BuyingPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const parameters = await searchParams;
+  const shorter = addressWithoutEmptyFields(parameters);
+  if (shorter !== null) redirect(shorter);
   const buying = await buyingForPage(parameters);
   if (buying === null) redirect("/");
-  const { found, reading, list, faults, chosen } = buying;
+  const { found, reading, list, faults } = buying;
+  const { suppliers, materials, orders, settings } = found.workshop;
   const view = viewOf(buying);
-  const { planned: basket, byHand } = chosen;
+  const supplierOf = byId("supplier", suppliers);
   return (
     <>
       <Opening title="Buying">
-        <BuyingFinding
-          view={view}
-          basket={basket}
-          byHand={byHand.planned}
-          chosen={chosen.chosen}
-          cutShort={chosen.cutShort}
-          notBought={faults.length + list.unsourced.length}
-          lastDay={found.plan.lastDay}
-        />
+        <Finding buying={buying} view={view} />
       </Opening>
       <BuyingNotice deed={deedFrom(parameters)} view={view} workshop={found.workshop} />
+      <HowFar buying={buying} />
       <FrameForm
         reading={reading}
-        suppliers={found.workshop.suppliers}
-        horizonDays={found.workshop.settings.horizonDays}
-        coverDays={found.workshop.settings.coverDays}
+        suppliers={suppliers}
+        pinnable={pinnableOf(buying)}
+        horizonDays={settings.horizonDays}
+        coverDays={settings.coverDays}
+        currency={settings.currency}
       />
-      <CannotHold
-        view={view}
-        faults={faults}
-        unsourced={list.unsourced}
-        supplierOf={byId("supplier", found.workshop.suppliers)}
-      />
+      <CannotHold view={view} faults={faults} unsourced={list.unsourced} supplierOf={supplierOf} />
       <div className="buying">
         <Slips buying={buying} view={view} why={typeof parameters.why === "string" ? parameters.why : ""} />
         <div className="buying-side">
-          {basket.orders.length > 0 && (
-            <InAll
-              view={view}
-              basket={basket}
-              byHand={byHand.planned}
-              difference={differenceOf(basket, byHand.planned)}
-            />
-          )}
-          <OnTheWay
-            orders={found.workshop.orders}
-            view={view}
-            supplierOf={byId("supplier", found.workshop.suppliers)}
-            materialOf={byId("material", found.workshop.materials)}
-          />
+          <Sum buying={buying} view={view} />
+          <OnTheWay orders={orders} view={view} supplierOf={supplierOf} materialOf={byId("material", materials)} />
         </div>
       </div>
     </>
   );
 }
 
-function viewOf({ found, reading, list, chosen }: Buying): BuyingView {
-  return {
-    today: found.today,
-    currency: found.workshop.settings.currency,
-    asked: reading.asked,
-    wanted: new Map(
-      list.purchases.map(({ material, wanted, buyBy }) => [material.id, { quantity: wanted, buyBy }] as const),
-    ),
-    leftOver: chosen.basket.leftOver,
-  };
-}
-
-interface SlipsOf {
+interface PartOf {
   readonly buying: Buying;
   readonly view: BuyingView;
+}
+
+function Finding({ buying: { chosen, faults, list, waiting, found }, view }: PartOf): ReactNode {
+  const counted = chosen && chosen.basket.total - chosen.basket.worth;
+  const byHand = chosen?.byHand?.basket;
+  return (
+    <BuyingFinding
+      view={view}
+      basket={chosen?.planned ?? null}
+      saved={byHand && counted !== null ? byHand.total - byHand.worth - counted : null}
+      isWorthCounted={(chosen?.basket.worth ?? 0n) > 0n}
+      chosen={chosen?.chosen ?? "least"}
+      cutShort={chosen?.cutShort ?? null}
+      notBought={faults.filter((fault) => "material" in fault).length + list.unsourced.length}
+      waiting={waiting.length}
+      lastDay={found.plan.lastDay}
+    />
+  );
+}
+
+function HowFar({ buying: { chosen, reading } }: Pick<PartOf, "buying">): ReactNode {
+  if (chosen === null) return null;
+  const state = chosen.chosen === "so far" ? "going on" : chosen.cutShort;
+  return state && <SearchStrip asked={reading.asked} search={chosen.search} state={state} />;
+}
+
+function Sum({ buying: { chosen }, view }: PartOf): ReactNode {
+  if (chosen === null || chosen.planned.orders.length === 0) return null;
+  const { planned, byHand, basket } = chosen;
+  return (
+    <InAll
+      view={view}
+      basket={planned}
+      byHand={byHand?.planned ?? null}
+      difference={byHand && differenceOf(planned, byHand.planned)}
+      worth={basket.worth}
+    />
+  );
+}
+
+interface SlipsOf extends PartOf {
   /** The offer whose line was asked about. */
   readonly why: string;
 }
 
 /** The orders, and what they are for. */
 async function Slips({ buying, view, why }: SlipsOf): Promise<ReactNode> {
-  const { chosen, list, faults, found } = buying;
+  const { chosen, list, waiting, faults, found } = buying;
   const { plan, workshop } = found;
-  const { orders } = chosen.planned;
+  const orders = chosen?.planned.orders ?? [];
   const line = orders.flatMap(({ lines }) => lines).find(({ offer }) => offer.id === why);
-  const words = line && <WhyWords line={line} reason={await whyOf(line, buying)} view={view} />;
+  const words = chosen && line && <WhyWords line={line} reason={await whyOf(line, buying, chosen)} view={view} />;
   const lacking = new Set([
-    ...list.purchases.map(({ material }) => material),
+    ...[...list.purchases, ...waiting].map(({ material }) => material),
     ...list.unsourced,
     ...faults.flatMap((fault) => ("material" in fault ? [fault.material] : [])),
   ]);

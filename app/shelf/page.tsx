@@ -4,12 +4,15 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { RowKeys } from "@/app/_ui/row-keys";
+import { countsDue } from "@/app/counts-due-for-page";
 import { planForPage } from "@/app/plan-for-page";
 import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
 import { byId, grouped } from "@/lib/domain/index-by-id";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { quantity, type Stock } from "@/lib/domain/quantity";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
+import { readStock } from "@/lib/store/ledger/ledger-answers";
 import { MaterialRow } from "./_parts/material-row";
 import type { Shelf } from "./_parts/shelf";
 import { ShelfFinding } from "./_parts/shelf-finding";
@@ -25,8 +28,11 @@ type Search = Promise<Readonly<Record<string, string | readonly string[] | undef
 export default async function ShelfPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [found, parameters] = await Promise.all([planForPage(), searchParams]);
   if (!found) redirect("/");
-  const { workshop, today, plan } = found;
+  const { workshop, today, plan, materialsBefore } = found;
   const asked = askedFrom(parameters);
+  const [counts, stock] = await Promise.all([countsDue(found, today), readStock()]);
+  const due = counts.filter(({ isDue }) => isDue);
+  const held = stock.filter(({ lot, place }) => place.kind === "hold" && lot.of === "material");
   const shelf: Shelf = {
     workshop,
     today,
@@ -35,8 +41,11 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     productOf: byId("product", workshop.products),
     supplierOf: byId("supplier", workshop.suppliers),
     offersOf: offersByMaterial(workshop.offers),
+    held: new Map(held.map(({ lot, quantity: amount }) => [lot.id, quantity<Stock>(amount)])),
+    countDue: new Set(due.map(({ rhythm }) => rhythm.material)),
+    before: materialsBefore,
   };
-  const materials = listed(plan.materials, asked);
+  const materials = listed(plan.materials, asked, materialsBefore);
   return (
     <>
       <RibbonInks />
@@ -45,7 +54,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
       </Opening>
       {plan.materials.length > 0 && (
         <>
-          <ShelfTools asked={asked} outlooks={plan.materials} />
+          <ShelfTools asked={asked} outlooks={plan.materials} changed={materialsBefore} />
           <div className="shelf">
             <ShelfHead shelf={shelf} />
             {materials.length === 0 && <NothingFound asked={asked} />}

@@ -1,5 +1,6 @@
 "use server";
 
+import { notInTheList, typedOf } from "@/lib/edge/forms/unchosen";
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import { readTypedRunSize } from "@/lib/edge/forms/typed-run-size";
@@ -25,6 +26,11 @@ const NO_SUCH_SIZE = {
   "fills none": "does not fill one unit; write a larger weight, or the units, as 24",
   "too many": "is more than can be reckoned with, over 9,007 tonnes in the vessel; write fewer",
 } as const;
+
+function goneOrUnknown(product: string): string {
+  const typed = typedOf(product);
+  return typed === null ? "is not in the workshop any more; choose another" : notInTheList(typed);
+}
 
 /** Plans a run of a product on a day, so many units or so much in the vessel. */
 export async function planARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
@@ -54,7 +60,7 @@ export async function planARun(_before: AskingAnswer, form: FormData): Promise<A
         `This form was sent before, and ${isNow(told.now)}. Nothing was changed; press “Plan a run” for another one.`,
       );
     case "no such product":
-      return refused(typed, { product: "is not in the workshop any more; choose another" });
+      return refused(typed, { product: goneOrUnknown(product) });
     case "already made":
       return refused(typed, {}, MADE);
     case "no such place":

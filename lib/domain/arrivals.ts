@@ -1,4 +1,4 @@
-/** When orders come in, and by which day one must go out. @rule DAY-2, DAY-3, PLAN-2, PLAN-3, PLAN-6 */
+/** When orders come in, and by which day one must go out. @rule DAY-2, DAY-3, PLAN-2, PLAN-3, PLAN-6, ORDER-2 */
 import {
   type Day,
   daysAfter,
@@ -10,6 +10,7 @@ import {
   workingDayUpTo,
 } from "./calendar";
 import type { ShelfLot } from "./lots";
+import { toCome } from "./orders";
 import type { Order, Supplier } from "./workshop";
 
 /** One supplier's days together with the workshop's. */
@@ -65,7 +66,7 @@ export interface Arrival {
 }
 
 /**
- * Every line on order with the day it is expected and the lot it will be.
+ * What is still to come of every line on order, with the day it is expected and the lot it will be.
  * One due today or before has not been received: it is expected on the next working day of both. @rule PLAN-2, PLAN-3
  */
 export function arrivalsOf(
@@ -76,18 +77,19 @@ export function arrivalsOf(
   return orders.flatMap((order) => {
     const day =
       order.due > today ? order.due : workingDayFrom(deliveryOf(order.supplier).daysOfBoth, daysAfter(today, 1));
-    return order.lines.map((line, index) => ({
-      day,
-      material: line.material,
-      lot: {
+    return order.lines.flatMap((line, index) => {
+      const rest = toCome(order, line);
+      if (rest === 0n) return [];
+      const lot = {
         id: lotIdOfLine(order.id, index),
         received: day,
         expires: line.expires,
-        quantity: line.quantity,
+        quantity: rest,
         value: null,
         order: order.id,
-      },
-    }));
+      };
+      return [{ day, material: line.material, lot }];
+    });
   });
 }
 

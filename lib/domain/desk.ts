@@ -4,6 +4,7 @@
  */
 import type { BenchMinutes } from "./bench-hours";
 import type { Day } from "./calendar";
+import type { CountRhythm } from "./ledger/counts-due";
 import type { Units } from "./quantity";
 import type { Formula, Run, Workshop } from "./workshop";
 
@@ -26,6 +27,8 @@ export interface Desk {
   readonly benchMinutes: BenchMinutes | null;
   /** Runs that were made, in the order in which they were closed. @rule CLOSE-1 */
   readonly closedRuns: readonly ClosedRun[];
+  /** Of the materials that the maker counts by a rhythm, each once. @rule LEDGER-25 */
+  readonly countRhythms: readonly CountRhythm[];
 }
 
 /** A run that was made: as it was planned, when it was made and what came out. */
@@ -41,6 +44,7 @@ export const emptyDesk: Desk = {
   drafts: [],
   benchMinutes: null,
   closedRuns: [],
+  countRhythms: [],
 };
 
 /** The records of a list that are offered for new work, in the list's order. @rule BOOK-2 */

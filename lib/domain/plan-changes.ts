@@ -43,3 +43,30 @@ function orderDayChange(before: MaterialOutlook | undefined, after: MaterialOutl
   if (before === undefined || before.orderBy === after.orderBy) return [];
   return [{ material: after.material, before: before.orderBy, after: after.orderBy }];
 }
+
+/** The figures of a material that a change of the books may alter, and that a page then marks. */
+export type MaterialFigures = Pick<MaterialOutlook, "onHand" | "shortOn" | "toBuy" | "orderBy">;
+
+const FIGURES = ["onHand", "shortOn", "toBuy", "orderBy"] as const satisfies readonly (keyof MaterialFigures)[];
+
+/** By the ids of materials, and nothing of the plan besides, so that it can be kept. */
+export const figuresByMaterial = (materials: Plan["materials"]): ReadonlyMap<string, MaterialFigures> =>
+  new Map(
+    materials.map(({ material, onHand, shortOn, toBuy, orderBy }) => [
+      material.id,
+      { onHand, shortOn, toBuy, orderBy },
+    ]),
+  );
+
+/** Of the materials in both whose figures differ, what they were. @rule PLAN-6 */
+export function changedMaterials(
+  before: ReadonlyMap<string, MaterialFigures>,
+  after: ReadonlyMap<string, MaterialFigures>,
+): ReadonlyMap<string, MaterialFigures> {
+  const changed = new Map<string, MaterialFigures>();
+  for (const [id, was] of before) {
+    const now = after.get(id);
+    if (now !== undefined && FIGURES.some((figure) => now[figure] !== was[figure])) changed.set(id, was);
+  }
+  return changed;
+}

@@ -117,11 +117,16 @@ export interface Lot {
   readonly value: MicroUnits;
 }
 
+/** What the maker has done with an order; how much of it has come stands with its lines. @rule ORDER-1 */
+export type OrderState = "drafted" | "ordered" | "given up";
+
 export interface Order {
   readonly id: string;
   readonly supplier: string;
+  /** The day on which it was ordered; of a draft, on which it was drafted. */
   readonly placed: Day;
   readonly due: Day;
+  readonly state: OrderState;
   readonly lines: readonly OrderLine[];
 }
 
@@ -131,6 +136,12 @@ export interface OrderLine {
   /** Of the whole line, without reclaimable tax. */
   readonly cost: MicroUnits;
   readonly expires: Day | null;
+  /** The offer that it was ordered by, which may be gone since; null where only a quantity was written down. */
+  readonly offer: string | null;
+  /** How many packs make up the quantity, where that is known. */
+  readonly packs: Packs | null;
+  /** What has come of it so far; more than was ordered, perhaps. @rule ORDER-2 */
+  readonly received: Stock;
 }
 
 export interface Formula extends FormulaFacts {

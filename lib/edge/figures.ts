@@ -168,6 +168,9 @@ export const rateShown = (partsPerMillion: PartsPerMillion): string =>
 export const shareShown = (share: Fraction): string =>
   `${numberShown(times(share, whole(100n)), { least: 1, most: 1 })}${NO_BREAK}%`;
 
+/** What a division comes to, before it is rounded to whole units: up to four decimals. */
+export const quotientShown = (quotient: Fraction): string => numberShown(quotient, { least: 0, most: 4 });
+
 const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
 const MONTHS = [
   "January",

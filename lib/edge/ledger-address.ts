@@ -20,6 +20,14 @@ export function idOfSegment(part: string): string | null {
 export const makingAddress = (run: string): `/week/make/${string}` => `/week/make/${segment(run)}`;
 export const finishedAddress = (lot: string): `/shelf/finished/${string}` => `/shelf/finished/${segment(lot)}`;
 export const postingAddress = (id: string): `/book/history/${string}` => `/book/history/${segment(id)}`;
+/** An order from its draft to its last delivery; `did` says what was done with it last. */
+export const orderAddress = (order: string, did = ""): `/buying/orders/${string}` =>
+  `/buying/orders/${segment(order)}${did === "" ? "" : `?${new URLSearchParams({ did }).toString()}`}`;
+/** What was paid for a material over time. */
+export const paidAddress = (material: string): `/buying/paid/${string}` => `/buying/paid/${segment(material)}`;
+/** What may be kept and ordered of a material, by the textbook. */
+export const suggestedAddress = (material: string): `/buying/suggested/${string}` =>
+  `/buying/suggested/${segment(material)}`;
 /** A lot of a material; `asked` opens one of its forms, or names the posting that was made last. */
 export function lotAddress(lot: string, asked: Readonly<Record<string, string>> = {}): `/shelf/lots/${string}` {
   const query = new URLSearchParams(asked).toString();

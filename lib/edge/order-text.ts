@@ -1,12 +1,30 @@
 /** An order as words to send and as rows for a spreadsheet. The app sends nothing. */
-import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, decimalsOf, moneyText } from "@/lib/domain/money";
+import type { Amount } from "@/lib/domain/quantity";
 import { amountShown, longDayShown, moneyShown, NO_BREAK, priceShown } from "./figures";
 
+/** What is written of an order: of one that is planned, or of one that is kept. */
+export interface WrittenOrder {
+  readonly supplier: { readonly name: string };
+  readonly goods: bigint;
+  readonly shipping: bigint;
+  readonly total: bigint;
+  readonly lines: readonly WrittenLine[];
+}
+
+export interface WrittenLine {
+  readonly offer: { readonly id: string; readonly pack: { readonly typed: Amount } };
+  readonly material: { readonly name: string };
+  readonly packs: bigint;
+  readonly packPrice: bigint;
+  readonly cost: bigint;
+  readonly arrives: Day;
+}
+
 interface Ordering {
-  readonly order: PlannedOrder;
+  readonly order: WrittenOrder;
   readonly workshop: string;
   readonly currency: CurrencyCode;
   readonly today: Day;
@@ -54,7 +72,7 @@ export function orderCsv({
   return rows.map((fields) => `${fields.map(csvField).join(",")}\r\n`).join("");
 }
 
-const lineFields = (line: PlannedLine, supplier: string, currency: CurrencyCode): readonly string[] => [
+const lineFields = (line: WrittenLine, supplier: string, currency: CurrencyCode): readonly string[] => [
   supplier,
   line.material.name,
   line.offer.id,

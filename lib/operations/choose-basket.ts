@@ -4,12 +4,14 @@ import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
 import { boughtByHand } from "@/lib/domain/buying/by-hand";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
 import { type Basket, checkedBasket } from "@/lib/domain/buying/checked-basket";
+import type { LeastBasket } from "@/lib/domain/buying/least-basket";
+import type { Progress } from "@/lib/domain/buying/least-of-parts";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import type { ShoppingList } from "@/lib/domain/buying/shopping-list";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { type SolvedBasket, solvedBasket } from "@/lib/solver/solved-basket";
-import { solvedOnce } from "./solved-once";
+import { type BasketSearch, searchFor } from "./solved-once";
 
 const SECONDS = 20;
 
@@ -17,7 +19,8 @@ const SECONDS = 20;
 export async function chooseBasket(workshop: Workshop, plan: Plan): Promise<PlannedBasket> {
   const list = shoppingListOf(workshop, plan);
   const { answer } = await solvedBasket(problemOf(workshop, list), { seconds: SECONDS });
-  return plannedBasket(workshop, list, mustBeBasket(answer));
+  if (answer.kind === "no basket") throw new Error("offers without a limit on packs did not make a basket");
+  return plannedBasket(workshop, list, answer);
 }
 
 /** A basket as the maker reads it, and as it was checked. */
@@ -27,53 +30,87 @@ export interface BasketToShow {
 }
 
 export interface ChosenBasket extends BasketToShow {
-  readonly byHand: BasketToShow;
-  /** By hand where the search gave no answer. */
-  readonly chosen: "least" | "by hand";
+  /** Null where buying by hand breaks a rule of the frame. */
+  readonly byHand: BasketToShow | null;
+  /** By hand where the search gave no answer; the best so far while it goes on. */
+  readonly chosen: "least" | "so far" | "by hand";
   readonly cutShort: SolvedBasket["cutShort"];
+  /** Names the search where it is to be stopped or begun again, and how far it is. */
+  readonly search: { readonly key: string; readonly progress: Progress | null };
 }
+
+export interface Patience {
+  /** Time for a search that is not answered at once. */
+  readonly seconds: number;
+  /** How long to wait for it before the best so far is taken; Infinity to wait for its end. */
+  readonly waitMilliseconds: number;
+}
+
+const TO_THE_END: Patience = { seconds: SECONDS, waitMilliseconds: Infinity };
 
 /**
  * The basket for a list, beside the one by hand. The same problem is searched once. Where the search fails, the basket
  * by hand stands in its place, with nothing proven of it.
+ * @returns null where nothing keeps every rule
  * @rule BUY-7, BUY-9
  */
-export async function basketOfList(
+export const basketOfList = (
   workshop: Workshop,
   list: ShoppingList,
-  seconds: number = SECONDS,
-): Promise<ChosenBasket> {
-  return basketOf(workshop, list, problemOf(workshop, list), seconds);
-}
+  patience: Patience = TO_THE_END,
+): Promise<ChosenBasket | null> => basketOf(workshop, list, problemOf(workshop, list), patience);
 
 /** The same for a problem that was made narrower than its list. */
 export async function basketOf(
   workshop: Workshop,
   list: ShoppingList,
   problem: BasketProblem,
-  seconds: number = SECONDS,
-): Promise<ChosenBasket> {
-  const hand = basketByHand(problem);
+  patience: Patience = TO_THE_END,
+): Promise<ChosenBasket | null> {
   const toShow = (basket: Basket, gap: PlannedBasket["gap"]): BasketToShow => ({
     planned: plannedBasket(workshop, list, { basket, gap }),
     basket,
   });
-  const byHand = toShow(hand, hand.total);
-  const solved = await solvedOnce(problem, seconds);
-  if (solved === null) return { ...byHand, byHand, chosen: "by hand", cutShort: "failed" };
-  const { basket, gap } = mustBeBasket(solved.answer);
-  return { ...toShow(basket, gap), byHand, chosen: "least", cutShort: solved.cutShort };
+  const hand = basketByHand(problem);
+  const byHand = hand && toShow(hand, hand.total);
+  const running = searchFor(problem, patience.seconds);
+  const found = await settledWithin(running, patience.waitMilliseconds);
+  const search = { key: running.key, progress: running.progress() };
+  const show = ({ basket, gap }: LeastBasket, chosen: "least" | "so far", cutShort: SolvedBasket["cutShort"]) => ({
+    ...toShow(basket, gap),
+    byHand,
+    chosen,
+    cutShort,
+    search,
+  });
+  if (found === "searching") {
+    const first = running.first();
+    if (first?.kind === "basket") return show(first, "so far", null);
+    return byHand && { ...byHand, byHand, chosen: "so far", cutShort: null, search };
+  }
+  if (found === null) return byHand && { ...byHand, byHand, chosen: "by hand", cutShort: "failed", search };
+  return found.answer.kind === "basket" ? show(found.answer, "least", found.cutShort) : null;
 }
 
-/** Offers of a workshop have no most packs, so that any need and any minimum can be reached. */
-function mustBeBasket(answer: SolvedBasket["answer"]) {
-  if (answer.kind === "no basket") throw new Error("offers without a limit on packs did not make a basket");
-  return answer;
+/** The answer of a search, unless it takes longer. */
+async function settledWithin(
+  { answered }: BasketSearch,
+  milliseconds: number,
+): Promise<SolvedBasket | null | "searching"> {
+  if (milliseconds === Infinity) return answered;
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<"searching">((resolve) => {
+    timer = setTimeout(() => resolve("searching"), milliseconds);
+  });
+  const found = await Promise.race([answered, late]);
+  clearTimeout(timer);
+  return found;
 }
 
-function basketByHand(problem: BasketProblem): Basket {
+function basketByHand(problem: BasketProblem): Basket | null {
   const packs = boughtByHand(problem);
-  const checked = packs && checkedBasket(problem, packs);
-  if (checked?.kind !== "holds") throw new Error("the basket by hand breaks a rule");
+  if (packs === null) return null;
+  const checked = checkedBasket(problem, packs);
+  if (checked.kind !== "holds") throw new Error("the basket by hand breaks a rule");
   return checked.basket;
 }

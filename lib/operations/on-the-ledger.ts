@@ -1,5 +1,6 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { LotName, Posting } from "@/lib/domain/ledger/posting";
 import type { FinishedLot } from "@/lib/domain/workshop";
 import type { NoWorkshop } from "@/lib/store/change-books";
@@ -21,10 +22,13 @@ interface Posts {
   readonly posting: Posting;
   readonly books?: Books;
   readonly failed?: FinishedLot;
+  readonly receipts?: readonly Receipt[];
 }
 
 /** What a decision tells: all of it but the books. */
-export type Told<Decided> = Decided extends { readonly kind: "posted" } ? Omit<Decided, "books" | "failed"> : Decided;
+export type Told<Decided> = Decided extends { readonly kind: "posted" }
+  ? Omit<Decided, "books" | "failed" | "receipts">
+  : Decided;
 
 /** Today, as the workshop has it. */
 export const todayIn = ({ workshop }: Books, realToday: Day): Day => workshop.settings.today ?? realToday;
@@ -33,16 +37,22 @@ export const todayIn = ({ workshop }: Books, realToday: Day): Day => workshop.se
 export const onTheLedger = <Decided extends { readonly kind: string }>(
   { key, realToday }: Pick<Asked, "key" | "realToday">,
   decide: (ledger: Ledger, today: Day) => Promise<Decided>,
-  settles: "orders" | "nothing" = "nothing",
 ): Promise<Told<Decided> | NoWorkshop | AlreadyPosted> => {
   const deciding = async (ledger: Ledger): Promise<PostDecision<Told<Decided>>> => {
     const decided = await decide(ledger, todayIn(ledger.books, realToday));
     if (!posts(decided)) return { kind: "refuse", result: decided as Told<Decided> };
-    const { books, failed, ...told } = decided;
+    const { books, failed, receipts, ...told } = decided;
     const result = told as unknown as Told<Decided>;
-    return { kind: "post", posting: decided.posting, books: books ?? ledger.books, failed: failed ?? null, result };
+    return {
+      kind: "post",
+      posting: decided.posting,
+      books: books ?? ledger.books,
+      failed: failed ?? null,
+      receipts: receipts ?? [],
+      result,
+    };
   };
-  return postOnce(key, deciding, settles);
+  return postOnce(key, deciding);
 };
 
 /** What would be posted, and is not. */

@@ -1,7 +1,8 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import type { MicroUnits } from "@/lib/domain/money";
-import { type Packs, quantity, type Stock } from "@/lib/domain/quantity";
+import { lineOfPacks, packPriceAt } from "@/lib/domain/orders";
+import type { Packs } from "@/lib/domain/quantity";
 import type { Offer, Order, OrderLine } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
 
@@ -13,6 +14,8 @@ export interface OrderToPlace {
   readonly placed: Day;
   /** The day on which it comes. */
   readonly due: Day;
+  /** A draft is not expected by the plan until the maker has ordered it. @rule ORDER-1 */
+  readonly state: "drafted" | "ordered";
   readonly lines: readonly OrderedPacks[];
 }
 
@@ -34,7 +37,7 @@ export type PlaceOrderResult =
   /** An offer is gone, or says something else than was shown. */
   | { readonly kind: "offer changed"; readonly offer: string };
 
-/** Keeps an open order that the maker has placed; sent twice it is one order. @rule BUY-15 */
+/** Keeps an order that the maker has placed, or a draft of one; sent twice it is one order. @rule BUY-15, ORDER-1 */
 export const placeOrder = (asked: OrderToPlace) => onTheBooks((books) => decidePlaceOrder(books, asked));
 
 export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderResult {
@@ -46,10 +49,10 @@ export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderR
     const offer = workshop.offers.find(({ id }) => id === packs.offer);
     if (offer === undefined || !stillSays(offer, packs, asked.supplier))
       return there ? { kind: "ordered otherwise" } : { kind: "offer changed", offer: packs.offer };
-    lines.push(lineOf(offer, packs));
+    lines.push(lineOfPacks(offer, packs.packs));
   }
-  const { id, supplier, placed, due } = asked;
-  const order: Order = { id, supplier, placed, due, lines };
+  const { id, supplier, placed, due, state } = asked;
+  const order: Order = { id, supplier, placed, due, state, lines };
   if (there) return isSame(there, order) ? { kind: "already ordered", order: there } : { kind: "ordered otherwise" };
   return {
     kind: "ordered",
@@ -72,25 +75,19 @@ export function decideTakeOrderBack(books: Books, id: string): TakeOrderBackResu
   return { kind: "taken back", order, books: { ...books, workshop: { ...workshop, orders } } };
 }
 
-/** A line on order comes in as the lot `order/line`. */
-const hasCome = ({ workshop }: Books, id: string): boolean => workshop.lots.some((lot) => lot.id.startsWith(`${id}/`));
+/** Something of it was received; stores from before that was counted know a lot `order/line` at most. */
+const hasCome = ({ workshop }: Books, id: string): boolean =>
+  workshop.lots.some((lot) => lot.id.startsWith(`${id}/`)) ||
+  workshop.orders.some((order) => order.id === id && order.lines.some(({ received }) => received > 0n));
 
-function stillSays(offer: Offer, { packs, packPrice }: OrderedPacks, supplier: string): boolean {
-  const reached = offer.breaks.filter((each) => each.packs <= packs).sort((a, b) => (a.packs < b.packs ? 1 : -1));
-  return offer.supplier === supplier && packs >= offer.minPacks && (reached[0]?.price ?? offer.price) === packPrice;
-}
-
-const lineOf = (offer: Offer, { packs, packPrice }: OrderedPacks): OrderLine => ({
-  material: offer.material,
-  quantity: quantity<Stock>(packs * offer.pack.quantity),
-  cost: quantity<MicroUnits>(packs * packPrice),
-  expires: null,
-});
+const stillSays = (offer: Offer, { packs, packPrice }: OrderedPacks, supplier: string): boolean =>
+  offer.supplier === supplier && packs >= offer.minPacks && packPriceAt(offer, packs) === packPrice;
 
 const isSame = (a: Order, b: Order): boolean =>
   a.supplier === b.supplier &&
   a.placed === b.placed &&
   a.due === b.due &&
+  a.state === b.state &&
   a.lines.length === b.lines.length &&
   a.lines.every((line, at) => {
     const other = b.lines[at];

@@ -1,16 +1,23 @@
 import { lotIdOfLine } from "@/lib/domain/arrivals";
 import type { Books } from "@/lib/domain/desk";
 import { type Delivery, type DeliveryLine, receiveDelivery } from "@/lib/domain/ledger/receive-delivery";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
 import { coinOf, type MicroUnits } from "@/lib/domain/money";
-import { quantity } from "@/lib/domain/quantity";
+import { toCome } from "@/lib/domain/orders";
+import { larger, quantity, type Stock, sum } from "@/lib/domain/quantity";
 import type { Lot, Order } from "@/lib/domain/workshop";
 import { type Asked, onlyLooking, onTheLedger } from "./on-the-ledger";
 
+const NOTHING = quantity<Stock>(0n);
+
 export interface ReceiveDelivery extends Asked, Pick<Delivery, "note" | "extras"> {
+  /** Who sent it, where that was said. */
+  readonly supplier: string | null;
   readonly lines: readonly LineReceived[];
 }
 
 export interface LineReceived extends DeliveryLine {
+  readonly offer: string | null;
   /** The line on order that it settles, counted from 0, or null. */
   readonly order: { readonly id: string; readonly line: number } | null;
 }
@@ -28,13 +35,9 @@ export const lookAtDelivery = (asked: ReceiveDelivery) =>
     Promise.resolve(onlyLooking(decideDelivery(books, asked, today, records))),
   );
 
-/** Receives a delivery: every line becomes a lot, and leaves its order. @rule LEDGER-9 */
+/** Receives a delivery: every line becomes a lot, and is counted on its order. @rule LEDGER-9, ORDER-2, ORDER-5 */
 export const receive = (asked: ReceiveDelivery) =>
-  onTheLedger(
-    asked,
-    ({ books, records }, today) => Promise.resolve(decideDelivery(books, asked, today, records)),
-    "orders",
-  );
+  onTheLedger(asked, ({ books, records }, today) => Promise.resolve(decideDelivery(books, asked, today, records)));
 
 function decideDelivery(
   books: Books,
@@ -47,12 +50,17 @@ function decideDelivery(
   if (refusal) return refusal;
   const decided = receiveDelivery({ ...asked, today }, records, coinOf(workshop.settings.currency));
   if (decided.kind !== "posted") return decided;
-  const orders = withoutReceived(workshop.orders, asked.lines);
-  const onOrder = new Set(orders.flatMap(({ id, lines }) => lines.map((_line, at) => lotIdOfLine(id, at))));
+  const orders = withReceived(workshop.orders, asked.lines);
+  const onOrder = new Set(
+    orders.flatMap((order) =>
+      order.lines.map((line, at) => (toCome(order, line) > 0n ? lotIdOfLine(order.id, at) : "")),
+    ),
+  );
   const clash = asked.lines.find(({ lot }) => onOrder.has(lot));
   if (clash) return { kind: "id of a line on order", lot: clash.lot } as const;
   const lots = [...workshop.lots, ...asked.lines.map((line) => lotOf(line, asked.day))];
-  return { ...decided, books: { ...books, workshop: { ...workshop, lots, orders } } };
+  const receipts = asked.lines.map((line) => receiptOf(asked, line));
+  return { ...decided, receipts, books: { ...books, workshop: { ...workshop, lots, orders } } };
 }
 
 function refusedByWorkshop({ workshop }: Books, { lines }: ReceiveDelivery): DeliveryOfWorkshopRefusal | null {
@@ -60,20 +68,42 @@ function refusedByWorkshop({ workshop }: Books, { lines }: ReceiveDelivery): Del
   for (const { material, order } of lines) {
     if (!materials.has(material)) return { kind: "no such material", material };
     if (order === null) continue;
-    const line = workshop.orders.find(({ id }) => id === order.id)?.lines[order.line];
-    if (line?.material !== material) return { kind: "no such line on order", order: order.id, line: order.line };
+    const placed = workshop.orders.find(({ id }) => id === order.id);
+    const line = placed?.lines[order.line];
+    if (placed === undefined || line?.material !== material || toCome(placed, line) === 0n)
+      return { kind: "no such line on order", order: order.id, line: order.line };
   }
   return null;
 }
 
-/** Orders without the lines that came in; an order of which nothing is left is settled. */
-const withoutReceived = (orders: readonly Order[], received: readonly LineReceived[]): readonly Order[] =>
-  orders.flatMap((order) => {
-    const came = new Set(received.flatMap((line) => (line.order?.id === order.id ? [line.order.line] : [])));
-    if (came.size === 0) return [order];
-    const lines = order.lines.filter((_line, at) => !came.has(at));
-    return lines.length === 0 ? [] : [{ ...order, lines }];
+/** Orders with what came counted on their lines; a line of which less came than was ordered awaits the rest. @rule ORDER-2 */
+export const withReceived = (
+  orders: readonly Order[],
+  came: readonly Pick<LineReceived, "order" | "quantity">[],
+): readonly Order[] =>
+  orders.map((order) => {
+    const own = came.filter((line) => line.order?.id === order.id);
+    if (own.length === 0) return order;
+    const lines = order.lines.map((line, at) =>
+      own
+        .filter((each) => each.order?.line === at)
+        .reduce(
+          (counted, each) => ({ ...counted, received: larger(NOTHING, sum(counted.received, each.quantity)) }),
+          line,
+        ),
+    );
+    return { ...order, lines };
   });
+
+const receiptOf = ({ key, supplier }: ReceiveDelivery, { lot, offer, order, packs, paid }: LineReceived): Receipt => ({
+  lot,
+  posting: key,
+  supplier,
+  offer,
+  order,
+  packs,
+  paid,
+});
 
 /** What is there of it follows from the posting. */
 const lotOf = ({ lot, material, expires }: LineReceived, received: Lot["received"]): Lot => ({

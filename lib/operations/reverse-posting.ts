@@ -3,7 +3,11 @@ import { lotsOf, type LotName, type Place, type Posted, placeKey, lotKey } from 
 import { type Reversal, reverse } from "@/lib/domain/ledger/reverse";
 import { withSold, withTakenBack } from "@/lib/domain/ledger/sales-history";
 import type { LotRecords } from "@/lib/domain/ledger/refusal";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
+import { quantity, type Stock } from "@/lib/domain/quantity";
+import type { Order } from "@/lib/domain/workshop";
 import { type Asked, onTheLedger } from "./on-the-ledger";
+import { withReceived } from "./receive-delivery";
 import { unitsOfProducts } from "./units-of-products";
 
 export interface ReversePosting extends Asked, Pick<Reversal, "reverses" | "reason"> {}
@@ -20,8 +24,26 @@ export const reversePosting = (asked: ReversePosting) =>
       touching.filter((each) => touches(each, lot, place)),
     );
     if (decided.kind !== "posted" || posting === null) return decided;
-    return { ...decided, books: booksWithout(ledger.books, posting, ledger.records) };
+    const books = booksWithout(ledger.books, posting, ledger.records);
+    if (posting.kind !== "received") return { ...decided, books };
+    const receipts = await ledger.receiptsOfPosting(posting.id);
+    const orders = withoutReceived(books.workshop.orders, receipts, posting);
+    return { ...decided, books: { ...books, workshop: { ...books.workshop, orders } } };
   });
+
+/** Orders without what a delivery brought: it is still to come after all. @rule ORDER-2 */
+const withoutReceived = (
+  orders: readonly Order[],
+  receipts: readonly Receipt[],
+  { entries }: Posted,
+): readonly Order[] =>
+  withReceived(
+    orders,
+    receipts.map(({ lot, order }) => {
+      const moved = entries.find((entry) => entry.lot.id === lot && entry.place.kind === "shelf");
+      return { order, quantity: quantity<Stock>(-(moved?.quantity ?? 0n)) };
+    }),
+  );
 
 const touches = ({ entries }: Posted, lot: LotName, place: Place): boolean =>
   entries.some((entry) => lotKey(entry.lot) === lotKey(lot) && placeKey(entry.place) === placeKey(place));

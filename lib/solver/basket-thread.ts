@@ -2,7 +2,7 @@
 import { parentPort, workerData } from "node:worker_threads";
 import type { PacksByOffer } from "@/lib/domain/buying/basket-problem";
 import { checkedBasket } from "@/lib/domain/buying/checked-basket";
-import { type BasketAnswer, leastBasket } from "@/lib/domain/buying/least-basket";
+import { type BasketAnswer, countedCost, leastBasket } from "@/lib/domain/buying/least-basket";
 import { proposedBasket } from "./proposed-basket";
 import type { FromThread, ThreadTask } from "./thread-messages";
 
@@ -13,7 +13,8 @@ const SOLVERS_SHARE = 1 / 2;
 /** The search asks often; news is sent less often. */
 const MILLISECONDS_BETWEEN_NEWS = 100;
 
-const { problem, known, seconds } = workerData as ThreadTask;
+const { problem, known, seconds, stop } = workerData as ThreadTask;
+const stopped = new Int32Array(stop);
 const began = performance.now();
 let lastNews = began;
 
@@ -23,10 +24,12 @@ async function answered(): Promise<BasketAnswer> {
   const alone = search(EFFORT_ALONE, known);
   const isOpen = alone.kind === "basket" ? alone.gap !== null : !alone.isProven;
   if (!isOpen || !hasTime()) return alone;
-  const total = alone.kind === "basket" ? alone.basket.total : null;
+  // The solver cannot be asked to end: whoever stops it is answered with this.
+  send({ kind: "so far", answer: alone });
+  const total = alone.kind === "basket" ? countedCost(alone.basket) : null;
   const proposed = await proposedBasket(problem, total ?? 0n, seconds * SOLVERS_SHARE);
   const checked = proposed && checkedBasket(problem, proposed);
-  const isCheaper = checked?.kind === "holds" && (total === null || checked.basket.total < total);
+  const isCheaper = checked?.kind === "holds" && (total === null || countedCost(checked.basket) < total);
   const best = proposed && isCheaper ? proposed : alone.kind === "basket" ? alone.packs : known;
   return search(Number.MAX_SAFE_INTEGER, best);
 }
@@ -35,11 +38,11 @@ function search(effort: number, toBeat: PacksByOffer): BasketAnswer {
   return leastBasket(problem, {
     effort,
     known: toBeat,
-    mayGoOn: ({ total, bound }) => {
+    mayGoOn: (soFar) => {
       const now = performance.now();
       if (now - lastNews > MILLISECONDS_BETWEEN_NEWS) {
         lastNews = now;
-        send({ kind: "progress", total, bound });
+        send({ kind: "progress", ...soFar });
       }
       return hasTime();
     },
@@ -47,7 +50,7 @@ function search(effort: number, toBeat: PacksByOffer): BasketAnswer {
 }
 
 function hasTime(): boolean {
-  return performance.now() - began < seconds * 1000;
+  return Atomics.load(stopped, 0) === 0 && performance.now() - began < seconds * 1000;
 }
 
 function send(message: FromThread): void {

@@ -3,6 +3,7 @@ import load from "highs";
 import { basketModel, packsOfModel } from "@/lib/domain/buying/basket-model";
 import type { BasketProblem, PacksByOffer } from "@/lib/domain/buying/basket-problem";
 import { checkedBasket } from "@/lib/domain/buying/checked-basket";
+import { reckoned, withoutReckoned } from "@/lib/domain/buying/left-over-offers";
 import { modelText } from "./model-text";
 
 /**
@@ -16,13 +17,14 @@ export async function proposedBasket(
   usual: bigint,
   seconds: number,
 ): Promise<PacksByOffer | null> {
-  const model = basketModel(problem, usual);
+  const model = basketModel(reckoned(problem, 0n).problem, usual);
   if (model === null) return null;
   const highs = await load();
   const { Columns } = highs.solve(modelText(model), { time_limit: seconds, mip_rel_gap: 0, mip_abs_gap: 0 });
-  const packs = packsOfModel(model, (name) => {
+  const chosen = packsOfModel(model, (name) => {
     const column = Columns[name];
     return column && "Primal" in column && Number.isFinite(column.Primal) ? column.Primal : 0;
   });
+  const packs = withoutReckoned(chosen);
   return checkedBasket(problem, packs).kind === "holds" ? packs : null;
 }

@@ -2,7 +2,8 @@
 import path from "node:path";
 import { Worker } from "node:worker_threads";
 import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
-import { type BasketAnswer, leastBasket, type Progress } from "@/lib/domain/buying/least-basket";
+import { type BasketAnswer, leastBasket } from "@/lib/domain/buying/least-basket";
+import type { Progress } from "@/lib/domain/buying/least-of-parts";
 import type { FromThread, ThreadTask } from "./thread-messages";
 
 /** Steps for a problem that is answered without a thread: some tens of milliseconds. */
@@ -11,12 +12,17 @@ const EFFORT_AT_ONCE = 60_000;
 /** A thread that has not answered by so long after its time is stopped. */
 const GRACE_SECONDS = 5;
 
+/** A search that is stopped has so long to answer with the best it has. */
+const STOP_SECONDS = 1;
+
 export interface SolvingOrders {
   /** Time for what is not answered at once. */
   readonly seconds: number;
-  /** Stops the search; what was found so far is the answer. */
+  /** Stops the search; the best that was found so far is the answer, with its gap. */
   readonly signal?: AbortSignal;
   readonly onProgress?: (soFar: Progress) => void;
+  /** What was found at once, where the search goes on in a thread. */
+  readonly onFirst?: (answer: BasketAnswer) => void;
 }
 
 export interface SolvedBasket {
@@ -34,33 +40,54 @@ export async function solvedBasket(problem: BasketProblem, orders: SolvingOrders
   const isSettled = atOnce.kind === "basket" ? atOnce.gap === null : atOnce.isProven;
   if (isSettled) return { answer: atOnce, cutShort: null };
   if (orders.signal?.aborted) return { answer: atOnce, cutShort: "stopped" };
+  orders.onFirst?.(atOnce);
   const known = atOnce.kind === "basket" ? atOnce.packs : new Map<string, bigint>();
-  const outcome = await inThread({ problem, known, seconds: orders.seconds }, orders);
-  if (typeof outcome === "string") return { answer: atOnce, cutShort: outcome };
-  const isOpen = outcome.kind === "basket" ? outcome.gap !== null : !outcome.isProven;
-  return { answer: outcome, cutShort: isOpen ? "out of time" : null };
+  const stop = new SharedArrayBuffer(4);
+  const outcome = await inThread({ problem, known, seconds: orders.seconds, stop }, atOnce, orders);
+  const { answer, end } = outcome;
+  const isOpen = answer.kind === "basket" ? answer.gap !== null : !answer.isProven;
+  if (end === "answered") {
+    return { answer, cutShort: isOpen ? (orders.signal?.aborted ? "stopped" : "out of time") : null };
+  }
+  return { answer, cutShort: isOpen ? end : null };
 }
 
-type Outcome = BasketAnswer | Exclude<SolvedBasket["cutShort"], null>;
+interface Outcome {
+  readonly answer: BasketAnswer;
+  readonly end: "answered" | Exclude<SolvedBasket["cutShort"], null>;
+}
 
-function inThread(task: ThreadTask, { signal, onProgress }: SolvingOrders): Promise<Outcome> {
+function inThread(task: ThreadTask, atOnce: BasketAnswer, { signal, onProgress }: SolvingOrders): Promise<Outcome> {
   const file = path.join(/* turbopackIgnore: true */ process.cwd(), "lib", "solver", "basket-worker.mjs");
   const worker = new Worker(file, { workerData: task });
   return new Promise<Outcome>((resolve) => {
-    const timer = setTimeout(() => end("out of time"), (task.seconds + GRACE_SECONDS) * 1000);
-    const stop = () => end("stopped");
+    let soFar = atOnce;
+    let timer = setTimeout(() => end("out of time"), (task.seconds + GRACE_SECONDS) * 1000);
+    // The search ends with the best it has; the solver does not hear, and is ended.
+    const stop = () => {
+      Atomics.store(new Int32Array(task.stop), 0, 1);
+      clearTimeout(timer);
+      timer = setTimeout(() => end("stopped"), STOP_SECONDS * 1000);
+    };
     signal?.addEventListener("abort", stop, { once: true });
-    function end(outcome: Outcome): void {
+    function end(how: Outcome["end"], answer: BasketAnswer = soFar): void {
       clearTimeout(timer);
       signal?.removeEventListener("abort", stop);
       void worker.terminate();
-      resolve(outcome);
+      resolve({ answer, end: how });
     }
     worker.once("error", () => end("failed"));
     worker.once("exit", () => end("failed"));
     worker.on("message", (message: FromThread) => {
-      if (message.kind === "answer") end(message.answer);
-      else onProgress?.(message);
+      switch (message.kind) {
+        case "answer":
+          return end("answered", message.answer);
+        case "so far":
+          soFar = message.answer;
+          return;
+        case "progress":
+          return onProgress?.(message);
+      }
     });
   });
 }

@@ -24,7 +24,14 @@ export interface NoWorkshop {
 /** The tables that a change of the books writes. */
 const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
 /** Nothing names a row of these, so that taking one off cannot leave a name without its record. */
-const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>(["lots", "finished", "runs", "closedRuns", "sales"]);
+const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>([
+  "lots",
+  "orderLines",
+  "finished",
+  "runs",
+  "closedRuns",
+  "sales",
+]);
 
 /** What a change told, and the tables in which a name may now be without its record. */
 export interface Written<Result> {

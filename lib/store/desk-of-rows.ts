@@ -24,6 +24,7 @@ export function deskOfRows(rows: DeskRows): Desk {
     })),
     benchMinutes: week === undefined ? null : minutesOf(week),
     closedRuns: rows.closedRuns.map(closedRunOf),
+    countRhythms: rows.countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
   };
 }
 

@@ -1,11 +1,13 @@
 import type { Books } from "@/lib/domain/desk";
 import type { StruckOffLot } from "@/lib/domain/ledger/past";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
 import { finishedLot, type Posted, type Posting } from "@/lib/domain/ledger/posting";
 import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
 import type { FinishedLot } from "@/lib/domain/workshop";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
-import { nothingWritten, type NoWorkshop, save, writeBooks, writeUnnamed } from "./change-books";
+import { nothingWritten, type NoWorkshop, save, writeUnnamed } from "./change-books";
 import type { Sql } from "./connection";
+import { keepReceipts } from "./ledger/receipts";
 import { keepStruckOff, struckOffIn } from "./ledger/struck-off";
 import { post } from "./ledger/posting-rows";
 import { type LedgerReader, ledgerReader } from "./ledger/ledger-reader";
@@ -28,6 +30,8 @@ export type PostDecision<Result> =
       readonly books: Books;
       /** A finished lot whose batch failed: the ledger names it, and no list shows it. */
       readonly failed: FinishedLot | null;
+      /** Of the lots that a delivery brings. */
+      readonly receipts: readonly Receipt[];
       readonly result: Result;
     }
   | { readonly kind: "refuse"; readonly result: Result };
@@ -41,18 +45,14 @@ export interface AlreadyPosted {
 /**
  * Loads the books of the app's store, decides on a posting and posts it, in one transaction. A refusal changes nothing.
  * @param decide  reads from the ledger what it needs, and is called at most once
- * @param settles  whether it may settle orders, whose lines hang on them: no other list that a posting changes is named
- *                 by another
  * @throws where the tables refuse what was decided, and then nothing is changed; StoreUnusable
  */
 export async function postToBooks<Result>(
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
-  settles: "orders" | "nothing" = "nothing",
 ): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
-  const write = settles === "orders" ? writeBooks : writeUnnamed;
   return writer.alone((sql) =>
-    write<Result | NoWorkshop>(sql, async () => {
+    writeUnnamed<Result | NoWorkshop>(sql, async () => {
       const texts = await loadTexts(sql);
       const books = booksOfTexts(texts);
       if (books === null) return nothingWritten({ kind: "no workshop" });
@@ -62,6 +62,7 @@ export async function postToBooks<Result>(
       const doubtful = await save(sql, texts.tables, after, async () => {
         if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
         await post(sql, [decision.posting]);
+        await keepReceipts(sql, decision.receipts);
       });
       return { result: decision.result, doubtful };
     }),
@@ -72,12 +73,11 @@ export async function postToBooks<Result>(
 export const postOnce = <Result>(
   key: string,
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
-  settles: "orders" | "nothing" = "nothing",
 ): Promise<Result | NoWorkshop | AlreadyPosted> =>
   postToBooks<Result | AlreadyPosted>(async (ledger) => {
     const posting = await ledger.postingNamed(key);
     return posting ? { kind: "refuse", result: { kind: "already posted", posting } } : decide(ledger);
-  }, settles);
+  });
 
 async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
   const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);

@@ -5,6 +5,7 @@ import { textsOfBooks } from "./books";
 import type { Sql } from "./connection";
 import { keepCopy } from "./kept-copy";
 import { post } from "./ledger/posting-rows";
+import { keepReceipts } from "./ledger/receipts";
 import { keepStruckOff } from "./ledger/struck-off";
 import { applyAll } from "./migrate";
 import { migrationFiles, migrationsFolder } from "./migration-files";
@@ -45,6 +46,7 @@ export async function replaceWorkshop(
       for (const name of TABLE_NAMES) await sql.run(TABLES[name].insert, texts[name]);
       await keepStruckOff(sql, past.struckOff);
       await post(sql, past.postings);
+      await keepReceipts(sql, past.receipts);
       return { kind: "replaced", keptAs };
     }),
   );

@@ -3,7 +3,7 @@ import type { Desk } from "@/lib/domain/desk";
 import { lineCells, placed, within } from "./rows-of-workshop";
 import type { DeskRows, Row } from "./tables";
 
-export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns }: Desk): DeskRows => ({
+export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhythms }: Desk): DeskRows => ({
   retiredSuppliers: retired.suppliers.map(idRow),
   retiredMaterials: retired.materials.map(idRow),
   retiredOffers: retired.offers.map(idRow),
@@ -27,6 +27,7 @@ export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns }: Desk):
   ),
   benchWeek: benchMinutes === null ? [] : [benchRow(benchMinutes)],
   closedRuns: placed(closedRuns).map(({ run, ...closed }) => ({ ...run, ...closed })),
+  countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
 });
 
 const idRow = (id: string, position: number): Row<"retiredSuppliers"> => ({ id, position });

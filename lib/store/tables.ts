@@ -12,7 +12,7 @@ import type {
   Unit,
   Units,
 } from "@/lib/domain/quantity";
-import type { MaterialKind, Supplier } from "@/lib/domain/workshop";
+import type { MaterialKind, OrderState, Supplier } from "@/lib/domain/workshop";
 import {
   COMPONENT_COLUMNS,
   FORMULA_FACT_COLUMNS,
@@ -134,10 +134,22 @@ const WORKSHOP_TABLES = {
     column: "material",
     items: "materials",
   }),
-  orders: table("orders", { id, position, supplier: id, placed: day, due: day }, ["position"]),
+  orders: table("orders", { id, position, supplier: id, placed: day, due: day, state: text<OrderState>() }, [
+    "position",
+  ]),
   orderLines: table(
     "order_lines",
-    { order: id, position, material: id, quantity: stock, cost: money, expires: orNull(day) },
+    {
+      order: id,
+      position,
+      material: id,
+      quantity: stock,
+      cost: money,
+      expires: orNull(day),
+      offer: orNull(id),
+      packs: orNull(packs),
+      received: stock,
+    },
     ["order", "position"],
   ),
   formulas: table("formulas", formulaColumns, ["position"]),
@@ -212,6 +224,7 @@ const DESK_TABLES = {
     ["id"],
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
+  countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 
 export const TABLES = { ...WORKSHOP_TABLES, ...DESK_TABLES };

@@ -138,7 +138,7 @@ function ordersOf(rows: WorkshopRows): readonly Order[] {
   const linesOf = inner(rows.orderLines, (row) => row.order);
   return rows.orders.map((row) => ({
     ...withoutPosition(row),
-    lines: linesOf(row.id).map(({ material, quantity, cost, expires }) => ({ material, quantity, cost, expires })),
+    lines: linesOf(row.id).map(({ order: _order, position: _place, ...line }) => line),
   }));
 }
 

@@ -1,6 +1,7 @@
 /**
  * `npm run soak -- postings 10000`: so many random postings, forbidden ones among them, each held to a naive model.
- * `npm run soak -- kills 200`: kills a process that posts, so many times, and looks at what it left.
+ * `npm run soak -- kills 200`: kills the running app while clients post through its forms, so many times, and looks at
+ * what it left.
  * The last line has the figures; exit status 1 where something did not hold.
  */
 import { mkdtempSync, rmSync } from "node:fs";
@@ -9,11 +10,12 @@ import { join } from "node:path";
 import { wholeValue } from "@/lib/domain/ledger/posting";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { closeStore } from "@/lib/store/open-store";
-import { killAgainAndAgain } from "../helpers/ledger-killing";
 import { shop } from "../helpers/ledger-shop";
 import { ledgerSoak } from "../helpers/ledger-soak";
 import { openBooks } from "../helpers/store-desk";
 import { diceFrom } from "../helpers/random-dice";
+import { killServerAgainAndAgain } from "../helpers/server-killing";
+import bringBuildUpToDate from "../journeys/built";
 
 const SEED = 1;
 const REPORT_EVERY = 1000;
@@ -33,10 +35,11 @@ async function postings(count: number, store: string): Promise<string> {
 }
 
 async function kills(count: number, store: string): Promise<string> {
-  await closeStore(store);
-  const { acknowledged, untold } = await killAgainAndAgain(store, count, diceFrom(SEED));
-  const told = `${String(acknowledged)} postings acknowledged, none lost, ${String(untold)} there that nobody was told of`;
-  return `${String(count)} kills, ${told}; ${await clean(store)}`;
+  bringBuildUpToDate();
+  const killed = await killServerAgainAndAgain(store, count, diceFrom(SEED));
+  const told = `${String(killed.acknowledged)} postings acknowledged, each there once, ${String(killed.refused)} forms refused`;
+  const untold = `${String(killed.unanswered)} left without an answer, ${String(killed.postedUntold)} of them posted, all sent again`;
+  return `${String(count)} kills of the server, ${told}; ${untold}; ${await clean(store)}`;
 }
 
 async function clean(store: string): Promise<string> {

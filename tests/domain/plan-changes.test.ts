@@ -2,10 +2,10 @@
 import { expect, test } from "vitest";
 import { isoDate } from "@/lib/domain/calendar";
 import { plan } from "@/lib/domain/plan";
-import { changedBy, type PlanChanges } from "@/lib/domain/plan-changes";
+import { changedBy, changedMaterials, figuresByMaterial, type PlanChanges } from "@/lib/domain/plan-changes";
 import type { Run } from "@/lib/domain/workshop";
 import { workshopOf } from "@/tests/helpers/bench";
-import { day, formula, grams, lot, material, offer, product, run } from "@/tests/helpers/notation";
+import { day, formula, g, grams, lot, material, offer, product, run } from "@/tests/helpers/notation";
 
 const today = day("2026-11-25");
 
@@ -58,4 +58,18 @@ test("a run that was added or taken out is no change of its own, and the same pl
   expect(inShort(changedBy(planOf([second]), planOf([first, second])))).toEqual([]);
   expect(inShort(changedBy(planOf([first, second]), planOf([second])))).toEqual([]);
   expect(inShort(changedBy(planOf([first]), planOf([first])))).toEqual([]);
+});
+
+test("[PLAN-6] each material whose figures changed is given with what they were, and no other", () => {
+  const [before, after] = [planOf([first]), planOf([first, second])].map(({ materials }) =>
+    figuresByMaterial(materials),
+  );
+  if (before === undefined || after === undefined) throw new Error("two plans were made");
+  // 1000 - 700 - 300 leaves nothing of A and lacks nothing; a fourth hundred is lacking.
+  expect([...changedMaterials(before, after)]).toEqual([]);
+  const larger = figuresByMaterial(planOf([first, run("second", "p", "2026-11-27", 4)]).materials);
+  expect([...changedMaterials(after, larger)].map(([id, { orderBy, toBuy }]) => [id, orderBy, toBuy])).toEqual([
+    ["A", null, 0n],
+  ]);
+  expect(larger.get("A")?.toBuy).toBe(g("100"));
 });

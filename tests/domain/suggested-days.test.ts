@@ -9,7 +9,19 @@ import { quantity } from "@/lib/domain/quantity";
 import { type SuggestedDays, suggestedDays } from "@/lib/domain/suggested-days";
 import type { OrderLine, Run, Workshop } from "@/lib/domain/workshop";
 import { type Parts, workshopOf } from "@/tests/helpers/bench";
-import { day, decimal, formula, g, lot, material, money, order, product, run } from "@/tests/helpers/notation";
+import {
+  day,
+  decimal,
+  formula,
+  g,
+  lot,
+  material,
+  money,
+  order,
+  orderLine,
+  product,
+  run,
+} from "@/tests/helpers/notation";
 
 /** A Wednesday. */
 const today = day("2026-11-25");
@@ -38,12 +50,8 @@ const inShort = ({ days, more }: SuggestedDays): string => {
 const offered = (parts: Parts, id: string, most = 2, benchMinutes: BenchMinutes | null = null): string =>
   inShort(suggestedIn(workshopOf(parts), id, benchMinutes, most));
 
-const line = (of: string, gramsComing: string, expires: Day | null = null): OrderLine => ({
-  material: of,
-  quantity: g(gramsComing),
-  cost: money("1"),
-  expires,
-});
+const line = (of: string, gramsComing: string, expires: Day | null = null): OrderLine =>
+  orderLine({ material: of, quantity: g(gramsComing), cost: money("1"), expires });
 
 /** One unit of a product is 100 g of its material, or 50 g of each. A unit takes six minutes. */
 const bench: Parts = {

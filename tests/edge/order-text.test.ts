@@ -24,6 +24,7 @@ const order: PlannedOrder = {
       cost: money("2.469"),
       arrives: day("2026-11-27"),
       late: false,
+      expires: null,
     },
   ],
 };
@@ -45,12 +46,14 @@ test("rows are quoted where they must be, exact in money, and hold no formula", 
 const form = (fields: Readonly<Record<string, string>>) => ({ get: (name: string) => fields[name] });
 const fields = orderFields(order, { newId: "n", today, due: day("2026-11-27") });
 
-test("[BUY-15] a form carries an order and is read as it again", () => {
+test("[BUY-15] [ORDER-1] a form carries an order, or a draft of one, and is read as it again", () => {
+  expect(orderIn(form({ ...fields, state: "drafted" }))).toMatchObject({ id: "n", state: "drafted" });
   expect(orderIn(form(fields))).toEqual({
     id: "n",
     supplier: "s",
     placed: today,
     due: day("2026-11-27"),
+    state: "ordered",
     lines: [{ offer: "o 1", packs: 2n, packPrice: money("1.2345") }],
   });
 });

@@ -81,6 +81,7 @@ export const delivery = (
   key: "delivery",
   note: null,
   extras: [],
+  supplier: null,
   lines: lines.map((line, at) => ({
     lot: `D${String(at + 1)}`,
     material: "oil",
@@ -90,6 +91,7 @@ export const delivery = (
     packs: quantity(1n),
     weight: null,
     order: null,
+    offer: null,
     ...line,
   })),
   ...given,

@@ -85,7 +85,7 @@ export function ledgerSoak(dice: Dice, name: string): Soak {
     const allowed = deed.moves !== "refused" && model.allows(deed.moves);
     const posted = kind === "posted";
     // A cost posted later may stand in the way of what quantities alone would allow; a count may find nothing to post.
-    const excused = kind === "cost came later" || kind === "as written down" || kind === "lot is nowhere";
+    const excused = kind === "cost came later" || kind === "lot is nowhere";
     if (posted !== allowed && !(allowed && excused)) {
       throw new Error(`${deed.verb} ${deed.key} was ${kind}, and the model ${allowed ? "allows" : "refuses"} it`);
     }

@@ -10,6 +10,7 @@ import type {
   Material,
   Offer,
   Order,
+  OrderLine,
   Product,
   Run,
   Settings,
@@ -127,12 +128,23 @@ export const lot = (id: string, of: string, remaining: string, value: string, gi
   ...given,
 });
 
-export const order = (id: string, due: string, lines: Order["lines"], given: Partial<Order> = {}): Order => ({
+/** What a test says of a line on order; only a quantity was written down, and nothing of it has come. */
+type LineGiven = Pick<OrderLine, "material" | "quantity" | "cost" | "expires"> & Partial<OrderLine>;
+
+export const orderLine = (given: LineGiven): OrderLine => ({
+  offer: null,
+  packs: null,
+  received: quantity<Stock>(0n),
+  ...given,
+});
+
+export const order = (id: string, due: string, lines: readonly LineGiven[], given: Partial<Order> = {}): Order => ({
   id,
   supplier: "s",
   placed: day("2026-11-01"),
   due: day(due),
-  lines,
+  state: "ordered",
+  lines: lines.map(orderLine),
   ...given,
 });
 

@@ -37,6 +37,10 @@ export const richDesk = (): Desk => ({
     },
   ],
   benchMinutes: [480, 0, 240, 1440, 1, 90, 0],
+  countRhythms: [
+    { material: "jar", days: 30, draws: null },
+    { material: "glycerol", days: null, draws: 4 },
+  ],
   closedRuns: [
     { run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }), madeOn: day("2026-11-21"), unitsMade: quantity(0n) },
     { run: run("c1", "p1", "1900-01-01", 1), madeOn: day("2999-12-31"), unitsMade: quantity(LARGEST_FIGURE) },

@@ -57,7 +57,7 @@ for (const hand of [MOUSE, KEYBOARD]) {
       ["Tin", "24 pcs", "12"],
     ] as const) {
       await choose(page, "Material", material);
-      await expect(page.getByLabel("Supplier")).toContainText("Hollin Wharf");
+      await expect(page.getByLabel("Supplier")).toHaveValue("Hollin Wharf");
       await write(page, "Pack", pack);
       await write(page, "Price of one pack", price);
       await press(page, "Keep it and add another");
@@ -93,6 +93,7 @@ for (const hand of [MOUSE, KEYBOARD]) {
     await kept(page, "Hand balm, 50 g");
 
     await press(page, "Cost");
+    await expect(page.getByRole("heading", { level: 1, name: "What each product costs" })).toBeVisible();
     await press(page, "Hand balm, 50 g");
     // Jojoba 20 % of 50 g at 18.00 ÷ (500 mL × 0.9 g/mL) is 0.40; shea 80 % at 9.00 ÷ 1 kg is 0.36; a tin 12 ÷ 24 is 0.50.
     await expect(page.getByText("One costs £1.26.")).toBeVisible();

@@ -5,7 +5,6 @@ import { createRequire } from "node:module";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { basename, dirname, join, resolve } from "node:path";
-import { buildIsOld } from "@/lib/commands/build-age";
 
 export interface RunningApp {
   readonly url: string;
@@ -28,9 +27,17 @@ export async function startApp(opened: Opened): Promise<RunningApp> {
 
 /** The same server on a store of its own, without the command around it: for the many journeys that change what they find. */
 export async function serveStore(opened: Opened): Promise<RunningApp> {
-  if (buildIsOld(PROJECT)) runScript("build", [], process.env);
-  const next = createRequire(import.meta.url).resolve("next/dist/bin/next");
-  return await serve(copyOfStore(opened), process.execPath, [next, "start", "--hostname", "127.0.0.1"], "SIGKILL");
+  return await serve(copyOfStore(opened), process.execPath, builtServer(), "SIGKILL");
+}
+
+/** The same server on a store that is there already, and that stays when the server is killed, at once and without a word. */
+export async function serveToKill(store: string): Promise<RunningApp> {
+  return await serve(store, process.execPath, builtServer(), "SIGKILL", "keep");
+}
+
+/** The server of the build that is there, as arguments of Node; `built.ts` brings it up to the sources before. */
+function builtServer(): readonly string[] {
+  return [createRequire(import.meta.url).resolve("next/dist/bin/next"), "start", "--hostname", "127.0.0.1"];
 }
 
 async function serve(
@@ -38,6 +45,7 @@ async function serve(
   program: string,
   args: readonly string[],
   end: "SIGTERM" | "SIGKILL",
+  afterwards: "remove" | "keep" = "remove",
 ): Promise<RunningApp> {
   const port = await freePort();
   const environment = environmentOf(store, { PORT: String(port), NODE_ENV: "production" });
@@ -53,7 +61,7 @@ async function serve(
 
   const stop = async () => {
     await stopTree(server, end);
-    rmSync(dirname(store), { recursive: true, force: true, maxRetries: 5 });
+    if (afterwards === "remove") rmSync(dirname(store), { recursive: true, force: true, maxRetries: 5 });
   };
   const url = `http://127.0.0.1:${String(port)}`;
   if (await answers(url, server)) return { url, port, store, stop };
@@ -141,7 +149,8 @@ async function answers(url: string, server: ChildProcess): Promise<boolean> {
 
 /** npm starts a shell that starts the server, so the whole group is told to stop. */
 async function stopTree(server: ChildProcess, signal: "SIGTERM" | "SIGKILL"): Promise<void> {
-  if (server.pid === undefined || server.exitCode !== null) return;
+  // One that a signal ended has no exit code.
+  if (server.pid === undefined || server.exitCode !== null || server.signalCode !== null) return;
   const ended = new Promise<void>((end) =>
     server.once("close", () => {
       end();

@@ -87,8 +87,9 @@ test("A maker looks at packaging only, in order of name", async ({ page }) => {
   await page.getByRole("button", { name: "Show" }).click();
   await expect(page).toHaveURL(/show=packaging/);
   await expect(page).toHaveURL(/by=name/);
-  const names = await page.locator("main summary .shelf-name > span").allTextContents();
-  expect(names).toHaveLength(10);
+  const shown = page.locator("main summary .shelf-name > span");
+  await expect(shown).toHaveCount(10);
+  const names = await shown.allTextContents();
   expect(names).toEqual([...names].sort((a, b) => a.localeCompare(b)));
 });
 

@@ -5,6 +5,7 @@
 import type { Page } from "@playwright/test";
 import { expect, test } from "./fixtures";
 import { expectSoundAtEverySize } from "./every-size";
+import { MOUSE } from "./hands";
 
 test.use({ opened: "tests/journeys/week-workshop.json" });
 
@@ -13,7 +14,7 @@ const finding = (page: Page) => page.locator(".finding");
 async function fillDelivery(page: Page): Promise<void> {
   await page.getByLabel("Line 1, Lot number").fill("OP-77");
   await page.getByLabel("Line 1, Best before").fill("2028-03");
-  await page.getByLabel("Line 2, Offer or material").selectOption({ label: "Jar, 200 g, 50 pieces, Larch Wholesale" });
+  await MOUSE.choose(page, "Line 2, Offer or material", "Jar, 200 g, 50 pieces, Larch Wholesale");
   await page.getByLabel("Line 2, Packs").fill("1");
   await page.getByLabel("Line 2, Lot number").fill("J-9");
   await page.getByLabel("Line 2, Paid for the line").fill("£30.00");

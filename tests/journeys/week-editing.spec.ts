@@ -5,6 +5,7 @@
 import type { Locator, Page } from "@playwright/test";
 import { expect, test } from "./fixtures";
 import { expectSoundAtEverySize } from "./every-size";
+import { MOUSE } from "./hands";
 
 const WEEK = "tests/journeys/week-workshop.json";
 test.use({ opened: WEEK });
@@ -19,7 +20,7 @@ test("By mouse: a maker plans a run by weight, drags it, resizes it, deletes it 
 }) => {
   await page.goto("/week");
   await page.getByRole("link", { name: "Plan a run on Sat 28 Nov" }).click();
-  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await MOUSE.choose(page, "Product", "Plain oil");
   await expect(page.getByLabel("Day", { exact: true })).toHaveValue("2026-11-28");
   await page.getByLabel("How much").fill("3 kg");
   await page.getByRole("button", { name: "Plan it" }).click();
@@ -53,19 +54,19 @@ test("What was typed into a form of the week comes back after a reload, and is f
   page,
 }) => {
   await page.goto("/week?plan=2026-11-28");
-  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await MOUSE.choose(page, "Product", "Plain oil");
   await page.getByLabel("How much").pressSequentially("33");
-  await page.waitForTimeout(500);
+  await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes('"33"')));
   await page.reload();
   await expect(page.getByLabel("How much")).toHaveValue("33");
-  await expect(page.getByRole("combobox", { name: "Product" }).locator("option:checked")).toHaveText("Plain oil");
+  await expect(page.getByRole("combobox", { name: "Product" })).toHaveValue("Plain oil");
   await page.getByRole("button", { name: "Plan it" }).click();
   await expect(notice(page)).toContainText("Planned: Plain oil, 33 units");
   await page.goto("/week?plan=2026-11-28");
   await expect(page.getByLabel("How much")).toHaveValue("");
 
   await page.getByLabel("How much").fill("90071993");
-  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await MOUSE.choose(page, "Product", "Plain oil");
   await page.getByRole("button", { name: "Plan it" }).click();
   await expect(page.getByLabel("How much")).toHaveAccessibleDescription(/more than can be reckoned with/);
 });
@@ -89,7 +90,8 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   await reach(page.getByRole("link", { name: "Plan a run", exact: true }));
   await page.keyboard.press("Enter");
   await expect(page.getByRole("combobox", { name: "Product" })).toBeFocused();
-  await page.keyboard.type("Oat");
+  // One letter: a list takes several together only where they follow one another within a second.
+  await page.keyboard.type("O");
   await page.keyboard.press("Tab");
   await page.getByLabel("Day", { exact: true }).fill("2026-11-29");
   await reach(page.getByLabel("How much"));
@@ -112,7 +114,7 @@ test("By keyboard alone: a maker plans, moves, resizes, reorders, deletes and ta
   // Lifted and left where it is.
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await expect(page.locator(".put-here").first()).toBeVisible();
+  await expect(page.locator(".put-here:focus")).toHaveCount(1);
   await page.keyboard.press("Escape");
   await expect(page.locator(".put-here")).toHaveCount(0);
 
@@ -202,7 +204,7 @@ test("What is typed wrong is told at its field and stays; nothing is planned", a
     ["<b>x</b>", "Must be a number and a unit"],
     ["99999999999999999999", "is too large"],
   ] as const;
-  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await MOUSE.choose(page, "Product", "Plain oil");
   for (const [typed, words] of told) {
     await size.fill(typed);
     await page.getByRole("button", { name: "Plan it" }).click();
@@ -210,7 +212,7 @@ test("What is typed wrong is told at its field and stays; nothing is planned", a
     await expect(size).toHaveValue(typed);
     await expect(size).toBeFocused();
   }
-  await expect(page.getByRole("combobox", { name: "Product" })).toHaveValue("plain");
+  await expect(page.getByRole("combobox", { name: "Product" })).toHaveValue("Plain oil");
   await expect(slipsOf(page, "Sat 28 Nov")).toHaveCount(0);
 });
 
@@ -251,7 +253,7 @@ test("Two tabs: a form drawn before the run was changed says so and overwrites n
 test("Sent twice it is one run; going back and reloading change nothing", async ({ page }) => {
   await page.goto("/week");
   await page.getByRole("link", { name: "Plan a run on Sun 29 Nov" }).click();
-  await page.getByRole("combobox", { name: "Product" }).selectOption("Plain oil");
+  await MOUSE.choose(page, "Product", "Plain oil");
   await page.getByLabel("How much").fill("7");
   await page.getByRole("button", { name: "Plan it" }).dblclick();
   await expect(notice(page)).toContainText("Planned: Plain oil, 7 units");

@@ -70,7 +70,7 @@ test("[BUY-8] leaving offers out that another replaces, and parting the problem,
       suppliers: instance.suppliers.filter(({ id }) => suppliers.some((each) => each.id === id)),
       offers: instance.offers.filter(({ id }) => offers.some((each) => each.id === id)),
     }));
-    const costs = parts.map(cheapestCost);
+    const costs = parts.map((part) => cheapestCost(part));
     const whole = costs.reduce((sum, cost) => (sum === null || cost === null ? null : sum + cost), 0n);
     expect({ seed, cost: whole }).toEqual({ seed, cost: least });
     if (parts.length > 1) several += 1;

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { wholeValue } from "@/lib/domain/ledger/posting";
 import { postCount } from "@/lib/operations/count-shelf";
+import { outstanding, progressOf } from "@/lib/domain/orders";
 import { holdLot } from "@/lib/operations/hold-lot";
 import { postLateCost } from "@/lib/operations/late-cost";
 import { makePlannedRun } from "@/lib/operations/make-run";
@@ -43,7 +44,7 @@ const reversal = (reverses: string, given: object = {}) => ({
 });
 
 describe("a delivery", () => {
-  test("[LEDGER-9] becomes lots at what they cost in the end, and leaves its order", async () => {
+  test("[LEDGER-9] becomes lots at what they cost in the end, and is counted on its order", async () => {
     const lines = [
       { order: { id: "po", line: 0 } },
       { material: "jar", quantity: stock(24n), paid: money("12"), order: { id: "po", line: 1 } },
@@ -53,12 +54,14 @@ describe("a delivery", () => {
     expect(result).toMatchObject({ kind: "posted", lots: [{ cost: money("25") }, { cost: money("15") }] });
     expect(result).not.toHaveProperty("books");
     expect(await lots()).toBe("late 900 for 18, soon 600 for 6, jars 48 for 24, D1 1000 for 25, D2 24 for 15");
-    expect((await books()).workshop.orders).toEqual([]);
+    expect((await books()).workshop.orders.map(progressOf)).toEqual(["received"]);
   });
 
   test("[LEDGER-9] of one line of two leaves the other on order", async () => {
     await receive(delivery([{ material: "jar", quantity: stock(24n), order: { id: "po", line: 1 } }]));
-    expect((await books()).workshop.orders).toMatchObject([{ id: "po", lines: [{ material: "oil" }] }]);
+    const [order] = (await books()).workshop.orders;
+    expect(order && progressOf(order)).toBe("partly received");
+    expect(order?.lines.map((line) => outstanding(line))).toEqual([g("1000"), 0n]);
   });
 
   test.each([

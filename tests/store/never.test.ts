@@ -67,6 +67,41 @@ const unposted = (table: string, named: readonly Forbidden[]): readonly Forbidde
   }));
 const place = (table: string) => setTo(`${table}.position`, [-1, 2n ** 31n, 0.5, "x'30'"]);
 
+/** Receipts come with their posting and stay as they are: what is wrong with one is tried as it comes in. */
+function forbiddenReceipts(): readonly Forbidden[] {
+  const good = {
+    lot: "'new'",
+    posting: "'opening lot  '",
+    supplier: "NULL",
+    offer: "NULL",
+    order: "NULL",
+    line: "NULL",
+  };
+  const row = { ...good, packs: "1", paid: "0" };
+  const names = Object.keys(row)
+    .map((name) => `"${name}"`)
+    .join(", ");
+  const having = (by: string, given: Partial<typeof row>): Forbidden => ({
+    by,
+    deed: `INSERT INTO receipts (${names}) VALUES (${Object.values({ ...row, ...given }).join(", ")})`,
+  });
+  const asText = ["''", `'${"x".repeat(201)}'`, "x'41'"];
+  return [
+    ...(["lot", "supplier", "offer"] as const).flatMap((name) =>
+      asText.map((text) => having(`receipts_${name}`, { [name]: text })),
+    ),
+    ...asText.map((text) => having("receipts_order", { order: text, line: "1" })),
+    having("receipts_line", { order: "'po9'" }),
+    ...["0", "1", "1000001", "1.5"].map((line) => having("receipts_line", { line })),
+    ...["0", "1.5", "9007199254740992"].map((packs) => having("receipts_packs", { packs })),
+    ...["-1", "0.5", "9007199254740992"].map((paid) => having("receipts_paid", { paid })),
+    having("FOREIGN KEY", { posting: "'gone'" }),
+    ...["UPDATE receipts SET paid = 1", "DELETE FROM receipts"].map((deed) => ({
+      by: "receipts_never_changed",
+      deed: `${having("", {}).deed}; ${deed}`,
+    })),
+  ];
+}
 const phWindow = (table: string, where: string): readonly Forbidden[] => [
   ...decimals(`${table}.phFrom`),
   ...decimals(`${table}.phTo`),
@@ -178,7 +213,12 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...place("orders"),
   ...days("orders.placed"),
   ...days("orders.due"),
+  ...oneOf("orders.state", ["Ordered", "received"]),
   ...place("order_lines"),
+  ...labels("order_lines.offer"),
+  ...wholeNumbers("order_lines.packs", 1n),
+  ...wholeNumbers("order_lines.received", 0n),
+  ...forbiddenReceipts(),
   ...wholeNumbers("order_lines.quantity", 1n),
   ...wholeNumbers("order_lines.cost", 0n),
   ...days("order_lines.expires"),
@@ -254,6 +294,10 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("draft_lines.phase"),
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET draft = 'base' WHERE draft = 'toString' AND position = 0" },
   { by: "FOREIGN KEY", deed: "UPDATE draft_lines SET premix = 'd1' WHERE premix IS NOT NULL" },
+  { by: "count_rhythms_position", deed: "UPDATE count_rhythms SET position = -1 WHERE id = 'jar'" },
+  { by: "count_rhythms_days", deed: "UPDATE count_rhythms SET days = 0 WHERE id = 'jar'" },
+  { by: "count_rhythms_draws", deed: "UPDATE count_rhythms SET draws = 3661 WHERE id = 'glycerol'" },
+  { by: "count_rhythms_either", deed: "UPDATE count_rhythms SET days = NULL WHERE id = 'jar'" },
   { by: "bench_week_one_row", deed: "UPDATE bench_week SET id = 2" },
   ...["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"].flatMap((weekday) => [
     ...wholeNumbers(`bench_week.${weekday}`, 0n, 1440n),
@@ -315,6 +359,7 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "closed_runs_position_key",
+    "count_rhythms_position_key",
     "draft_phases_draft_name_key",
     "drafts_position_key",
     "finished_lots_position_key",

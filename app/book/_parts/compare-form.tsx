@@ -1,6 +1,8 @@
 import type { ReactNode } from "react";
 import type { Basis } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
+import { namedChoices } from "@/lib/edge/record-choices";
+import { RecordChoice } from "@/app/_ui/record-choice";
 import { comparePath } from "./addresses";
 
 interface Asked {
@@ -19,23 +21,28 @@ const BASIS_WORDS: Readonly<Record<Basis, string>> = {
 /** Which two, in which product, at which prices; asked by address, so that it needs no script. */
 export function CompareForm({ workshop, asked }: { readonly workshop: Workshop; readonly asked: Asked }): ReactNode {
   const { formulas, products } = workshop;
+  const [formulaChoices, productChoices] = [
+    namedChoices(workshop, "formulas", formulas),
+    namedChoices(workshop, "products", products),
+  ];
+  const [one, other] = formulaChoices;
   const choices = [
-    { name: "first", label: "The first", of: formulas, chosen: asked.first },
-    { name: "second", label: "The second", of: formulas, chosen: asked.second ?? formulas[1]?.id },
-    { name: "product", label: "In one of", of: products, chosen: asked.product },
+    { name: "first", label: "The first", of: formulaChoices, chosen: asked.first ?? one?.value },
+    { name: "second", label: "The second", of: formulaChoices, chosen: asked.second ?? other?.value },
+    { name: "product", label: "In one of", of: productChoices, chosen: asked.product ?? productChoices[0]?.value },
   ];
   return (
     <form action={comparePath()} method="get" className="compare-form in-a-row">
       {choices.map(({ name, label, of, chosen }) => (
         <div className="field" key={name}>
           <label htmlFor={`compare-${name}`}>{label}</label>
-          <select id={`compare-${name}`} name={name} defaultValue={chosen}>
-            {of.map(({ id, name: called }) => (
-              <option key={id} value={id}>
-                {called}
-              </option>
-            ))}
-          </select>
+          <RecordChoice
+            id={`compare-${name}`}
+            name={name}
+            value={chosen ?? ""}
+            none="Choose one"
+            groups={[{ name: null, options: of }]}
+          />
         </div>
       ))}
       <div className="field">

@@ -73,12 +73,12 @@ export function ComparedLedger({
   const total = (perUnit: Fraction | null): string =>
     perUnit === null ? "not known" : moneyShown(perUnit, currency, 2);
   return (
-    <Ledger caption="Two formulas side by side" columns={columns} className="book-ledger">
+    <Ledger caption="Two formulas side by side" columns={columns} className="book-ledger compared">
       {compared.rows.map((row) => (
         <tr key={row.material.id}>
           <th scope="row">{row.material.name}</th>
           {cellsOf(row, currency).map((cell, at) => (
-            <td key={columns[at + 1]?.name} className="number" data-of={columns[at + 1]?.name}>
+            <td key={columns[at + 1]?.name} className="number">
               {at === 1 && differs(row) ? <b>{cell}</b> : cell}
             </td>
           ))}
@@ -88,23 +88,15 @@ export function ComparedLedger({
         <th scope="row">Packaging, labour and overhead</th>
         <td className="number" />
         <td className="number" />
-        <td className="number" data-of={columns[3].name}>
-          {total(restOfCost(compared, "first"))}
-        </td>
-        <td className="number" data-of={columns[4].name}>
-          {total(restOfCost(compared, "second"))}
-        </td>
+        <td className="number">{total(restOfCost(compared, "first"))}</td>
+        <td className="number">{total(restOfCost(compared, "second"))}</td>
       </tr>
       <tr className="total">
         <th scope="row">One unit</th>
         <td className="number" />
         <td className="number" />
-        <td className="number" data-of={columns[3].name}>
-          {total(compared.first.perUnit)}
-        </td>
-        <td className="number" data-of={columns[4].name}>
-          {total(compared.second.perUnit)}
-        </td>
+        <td className="number">{total(compared.first.perUnit)}</td>
+        <td className="number">{total(compared.second.perUnit)}</td>
       </tr>
     </Ledger>
   );

@@ -1,11 +1,13 @@
 /** What the form of a record is drawn with: its values, what can be chosen, what stays as it is. */
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { type Books, forNewWork, RETIRABLE, type RetirableList } from "@/lib/domain/desk";
-import { currencySign } from "@/lib/edge/figures";
+import { byId } from "@/lib/domain/index-by-id";
+import { amountShown, currencySign } from "@/lib/edge/figures";
 import { formFromRecord, type TypedRecord } from "@/lib/edge/forms/form-reading";
 import { type FormKind, RECORD_FORMS } from "@/lib/edge/forms/record-forms";
+import { namedChoices } from "@/lib/edge/record-choices";
 import type { FormField } from "@/lib/edge/forms/form-fields";
-import type { Choice } from "@/app/_ui/form-control";
+import type { Choice } from "@/app/_ui/choice-filter";
 import type { FormValues } from "@/app/_ui/form-values";
 import { joined } from "@/app/_ui/either";
 
@@ -74,20 +76,19 @@ function choicesOf(
     // A formula cannot hold itself.
     const isItself = (id: string): boolean => list === "formulas" && kind === "formulas" && id === own;
     const offered = all.filter(({ id }) => (!hidden.has(id) || named.has(id)) && !isItself(id));
-    return [list, inOrder(offered)] as const;
+    return [list, namedChoices(workshop, list, offered)] as const;
   });
-  return Object.fromEntries(choices);
+  return { ...Object.fromEntries(choices), ...(kind === "orders" && { offers: offerChoices(workshop) }) };
 }
+
+/** Offers have no name of their own: material, pack and supplier say which one is meant. */
+const offerChoices = ({ offers, materials, suppliers }: Books["workshop"]): readonly Choice[] => {
+  const [materialOf, supplierOf] = [byId("material", materials), byId("supplier", suppliers)];
+  const named = offers.map(({ id, material, supplier, pack }) => ({
+    id,
+    name: `${materialOf(material).name}, ${amountShown(pack.typed)}, ${supplierOf(supplier).name}`,
+  }));
+  return inOrder(named);
+};
 
 const isRetirable = (list: string): list is RetirableList => RETIRABLE.some((retirable) => retirable === list);
-
-const IN_ORDER = new Intl.Collator("en-GB", { numeric: true, sensitivity: "base" });
-
-/** By name; two of one name are told apart by their ids. */
-function inOrder(records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] {
-  const times = new Map<string, number>();
-  for (const { name } of records) times.set(name, (times.get(name) ?? 0) + 1);
-  return records
-    .map(({ id, name }) => ({ value: id, label: (times.get(name) ?? 0) > 1 ? `${name} (${id})` : name }))
-    .sort((a, b) => IN_ORDER.compare(a.label, b.label));
-}

@@ -1,5 +1,6 @@
 /** What is said of a workshop file before it is opened. */
 import { createHash } from "node:crypto";
+import { isAwaited } from "@/lib/domain/orders";
 import type { Workshop } from "@/lib/domain/workshop";
 
 export interface Holding {
@@ -29,7 +30,7 @@ export const holdingsOf = (workshop: Workshop): readonly Holding[] => [
   { name: "Offers", count: workshop.offers.length },
   { name: "Suppliers", count: workshop.suppliers.length },
   { name: "Lots", count: workshop.lots.length },
-  { name: "Orders on the way", count: workshop.orders.length },
+  { name: "Orders on the way", count: workshop.orders.filter(isAwaited).length },
   { name: "Runs planned", count: workshop.runs.length },
   { name: "Finished batches", count: workshop.finished.length },
   { name: "Sales", count: workshop.sales.length },

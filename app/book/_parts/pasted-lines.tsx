@@ -3,7 +3,8 @@
 import type { ReactNode } from "react";
 import { nameMatcher } from "@/lib/edge/forms/name-matching";
 import { type PastedLine, readPastedFormula, weightsAsPercents } from "@/lib/edge/pasted-formula";
-import type { Choice, UnderRow } from "@/app/_ui/form-control";
+import { type Choice, choiceWords } from "@/app/_ui/choice-filter";
+import type { UnderRow } from "@/app/_ui/form-control";
 import { eitherName } from "@/app/_ui/either";
 import { type FormValues, isWritten, type Rearrange, rowsOf, withRows } from "@/app/_ui/form-values";
 
@@ -11,7 +12,8 @@ type Known = NonNullable<Parameters<typeof readPastedFormula>[1]>;
 
 /** What lines can be matched to: what the form offers. */
 export const knownFrom = (choices: Readonly<Record<string, readonly Choice[]>>): Known => {
-  const named = (list: string) => (choices[list] ?? []).map(({ value, label }) => ({ id: value, name: label }));
+  const named = (list: string) =>
+    (choices[list] ?? []).map((choice) => ({ id: choice.value, name: choiceWords(choice) }));
   return {
     materials: named("materials").map((material) => ({ ...material, measure: "mass" as const })),
     formulas: named("formulas"),

@@ -20,15 +20,16 @@ export function RecordFinding({ books, section, id, columns, row: { cells } }: F
   const list = RETIRABLE.find((retirable) => retirable === section);
   const isRetired = list !== undefined && books.desk.retired[list].includes(id);
   const said = cells
-    .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", cell }))
+    .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", opensAt: columns[at + 1]?.opensAt, cell }))
     .filter(({ cell }) => cell !== "–" && cell !== "0");
   return (
     <>
       {isRetired && <>Retired: it is not offered for new work. </>}
-      {said.map(({ name, cell }, at) => (
+      {said.map(({ name, opensAt, cell }, at) => (
         <span key={name}>
           {at > 0 && "; "}
-          {at === 0 ? name : name.toLowerCase()}: <b>{cell}</b>
+          {at === 0 ? name : name.toLowerCase()}:{" "}
+          <b>{opensAt === undefined ? cell : <Link href={opensAt(id)}>{cell}</Link>}</b>
         </span>
       ))}
       {said.length > 0 && "."}

@@ -54,17 +54,31 @@ export function RecordLedger({
               </>
             )}
           </th>
-          {cells.map((cell, at) => {
-            const column = columns[at + 1];
-            const classes = [column?.kind === "number" && "number", (cell === "–" || cell === "0") && "nothing"];
-            return (
-              <td key={column?.name} className={classes.filter(Boolean).join(" ")} data-of={column?.name}>
-                {cell}
-              </td>
-            );
-          })}
+          <Cells id={id} columns={columns} cells={cells} />
         </tr>
       ))}
     </Ledger>
   );
 }
+
+/** What stands beside the name; what was worked out leads to its arithmetic. */
+const Cells = ({
+  id,
+  columns,
+  cells,
+}: Pick<Row, "id" | "cells"> & { readonly columns: readonly Column[] }): ReactNode =>
+  cells.map((cell, at) => {
+    const column = columns[at + 1];
+    const classes = [column?.kind === "number" && "number", (cell === "–" || cell === "0") && "nothing"];
+    return (
+      <td key={column?.name} className={classes.filter(Boolean).join(" ")} data-of={column?.name}>
+        {column?.opensAt === undefined ? (
+          cell
+        ) : (
+          <Link href={column.opensAt(id)} prefetch={false}>
+            {cell}
+          </Link>
+        )}
+      </td>
+    );
+  });

@@ -1,4 +1,5 @@
 /** What the rows of every section are made with: names by id, how often each is named, how figures are shown. */
+import type { Route } from "next";
 import type { Day } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import type { Workshop } from "@/lib/domain/workshop";
@@ -8,6 +9,8 @@ import type { Section } from "./sections";
 export interface Column {
   readonly name: string;
   readonly kind: "text" | "number";
+  /** Its figures are worked out, and open to their arithmetic at this address. */
+  readonly opensAt?: (id: string) => Route;
 }
 
 type RecordOf<S extends Section> = Workshop[S][number];
@@ -20,6 +23,7 @@ export interface Shape<S extends Section> {
 
 export const text = (name: string): Column => ({ name, kind: "text" });
 export const number = (name: string): Column => ({ name, kind: "number" });
+export const worked = (name: string, opensAt: (id: string) => Route): Column => ({ name, kind: "number", opensAt });
 
 /** What is not there. */
 export const NONE = "–";

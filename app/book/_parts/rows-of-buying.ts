@@ -1,4 +1,5 @@
 /** What is bought, held and on its way as rows of a ledger. */
+import type { Route } from "next";
 import { ratio } from "@/lib/domain/fraction";
 import { counted } from "@/lib/edge/counted";
 import {
@@ -10,7 +11,10 @@ import {
   pricePerGramShown,
   stockShown,
 } from "@/lib/edge/figures";
-import { NONE, number, type RowView, type Shape, text } from "./row-view";
+import { lotAddress } from "@/lib/edge/ledger-address";
+import { recordPath } from "./addresses";
+import { WORKED } from "./offer-working";
+import { NONE, number, type RowView, type Shape, text, worked } from "./row-view";
 
 const KIND_WORDS = { ingredient: "Ingredient", packaging: "Packaging", consumable: "Consumable" } as const;
 
@@ -27,8 +31,16 @@ export const materialRows = ({ offersOf, formulasOf }: RowView): Shape<"material
   }),
 });
 
+const offerWorked = (id: string): Route => `${recordPath("offers", id)}#${WORKED}` as Route;
+
 export const offerRows = ({ materialOf, supplierOf, money, currency }: RowView): Shape<"offers"> => ({
-  columns: [text("Material"), text("Supplier"), number("Pack"), number("Price"), number("A gram or piece")],
+  columns: [
+    text("Material"),
+    text("Supplier"),
+    number("Pack"),
+    number("Price"),
+    worked("A gram or piece", offerWorked),
+  ],
   row: ({ material, supplier, pack, price, preferred }) => ({
     name: materialOf(material).name,
     cells: [
@@ -55,8 +67,17 @@ export const supplierRows = ({ offersBy, money }: RowView): Shape<"suppliers"> =
   }),
 });
 
+/** What is there of a lot is what its postings come to, which stand in its history. */
+const itsHistory = (id: string): Route => lotAddress(id) as Route;
+
 export const lotRows = ({ materialOf, money, day }: RowView): Shape<"lots"> => ({
-  columns: [text("Material"), text("Lot"), number("What is left"), number("What it cost"), number("Last day of use")],
+  columns: [
+    text("Material"),
+    text("Lot"),
+    worked("What is left", itsHistory),
+    worked("What it cost", itsHistory),
+    number("Last day of use"),
+  ],
   row: ({ id, material, remaining, value, expires }) => ({
     name: materialOf(material).name,
     cells: [id, stockShown(remaining, materialOf(material).measure, "there"), money(value), day(expires)],

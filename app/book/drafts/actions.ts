@@ -7,7 +7,7 @@ import { type FormReading, readForm } from "@/lib/edge/forms/form-reading";
 import { RECORD_FORMS } from "@/lib/edge/forms/record-forms";
 import { realToday } from "@/lib/edge/real-today";
 import { keepDraft } from "@/lib/operations/keep-draft";
-import type { FormAnswer } from "@/app/_ui/form-answer";
+import { ANEW, type FormAnswer } from "@/app/_ui/form-answer";
 import { sectionPath } from "@/app/book/_parts/addresses";
 import { answerRefused, answerSaid, answerStale, sentFrom, staleForm } from "@/app/_ui/sent-form";
 
@@ -15,18 +15,19 @@ import { answerRefused, answerSaid, answerStale, sentFrom, staleForm } from "@/a
 export async function keepOrFinish(id: string, _before: FormAnswer, data: FormData): Promise<FormAnswer> {
   const sent = sentFrom(data);
   const { deed } = sent;
-  if (deed !== "draft" && deed !== "finish") return { kind: "rearrange", values: sent.values, deed };
+  if (deed !== "draft" && deed !== "finish" && deed !== ANEW) return { kind: "rearrange", values: sent.values, deed };
   let reading: FormReading = { record: {}, faults: [], rows: {} };
   const told = await keepDraft({
     change: (books) => {
       reading = readForm("formulas", sent.form, books.workshop.settings.currency);
       const { record, faults } = reading;
+      if (deed === ANEW) return putDraft(books, null, { ...record, id }, faults);
       return deed === "draft"
         ? putDraft(books, id, record, faults)
         : finishDraft(books, id, record, realToday(), faults);
     },
     stale: (books, decided) => {
-      if (decided.kind === "refused") return null;
+      if (decided.kind === "refused" || deed === ANEW) return null;
       const draft = books.desk.drafts.find((one) => one.id === id);
       return staleForm(sent.seen, draft ? writtenDraft(books.workshop, draft) : null, decided.record);
     },

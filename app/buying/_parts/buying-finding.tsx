@@ -1,41 +1,55 @@
 import type { ReactNode } from "react";
 import type { PlannedBasket } from "@/lib/domain/buying/basket-of-plan";
 import type { Day } from "@/lib/domain/calendar";
-import { inWordsFirst } from "@/lib/edge/counted";
+import { asSentence } from "@/app/_ui/sentence";
+import { inWords, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
 import { type BuyingView, moneyIn } from "./buying-view";
 
+const WHY_OPEN = {
+  failed: "the search failed before it could tell",
+  "out of time": "the search ran out of time",
+  stopped: "you stopped the search",
+} as const;
+
 interface Finding {
   readonly view: BuyingView;
-  readonly basket: PlannedBasket;
-  readonly byHand: PlannedBasket;
-  readonly chosen: "least" | "by hand";
+  /** Null where nothing keeps every rule. */
+  readonly basket: PlannedBasket | null;
+  /** What the basket by hand counts for more, or null where it breaks a rule of the frame. */
+  readonly saved: bigint | null;
+  readonly isWorthCounted: boolean;
+  readonly chosen: "least" | "so far" | "by hand";
   readonly cutShort: "stopped" | "out of time" | "failed" | null;
   /** Materials that the frame or the lack of an offer keeps from the basket. */
   readonly notBought: number;
+  /** What is lacking and waits by the frame. */
+  readonly waiting: number;
   readonly lastDay: Day;
 }
 
 /** What the basket costs, against the one by hand, and how sure that is. */
-export function BuyingFinding({ view, basket, byHand, chosen, cutShort, notBought, lastDay }: Finding): ReactNode {
+export function BuyingFinding(finding: Finding): ReactNode {
+  const { view, basket, chosen, notBought, waiting, lastDay } = finding;
   const missing = notBought > 0 && (
     <span className="warn">
       {" "}
       {inWordsFirst(notBought)} {notBought === 1 ? "material" : "materials"} cannot be bought.
     </span>
   );
-  if (basket.orders.length === 0)
+  if (basket === null || basket.orders.length === 0)
     return (
       <>
-        {notBought === 0
-          ? `Nothing needs to be bought: the shelf and what is on its way are enough to ${dayShown(lastDay, view.today)}.`
-          : "Nothing can be bought in this frame."}
+        {waiting > 0
+          ? `Nothing must be ordered by that day: ${inWords(waiting)} ${waiting === 1 ? "material waits" : "materials wait"}.`
+          : notBought === 0 && basket !== null
+            ? `Nothing needs to be bought: the shelf and what is on its way are enough to ${dayShown(lastDay, view.today)}.`
+            : "Nothing can be bought in this frame."}
         {missing}
       </>
     );
   const orders = `${inWordsFirst(basket.orders.length)} ${basket.orders.length === 1 ? "order" : "orders"}`;
   const late = basket.orders.flatMap(({ lines }) => lines).filter((line) => line.late).length;
-  const saved = byHand.total - basket.total;
   return (
     <>
       {orders}, <b>{moneyIn(view, basket.total)}</b> with delivery.{" "}
@@ -43,13 +57,10 @@ export function BuyingFinding({ view, basket, byHand, chosen, cutShort, notBough
         <span className="warn">
           The search failed, so this is the basket by hand: the lowest unit price, one at a time.
         </span>
-      ) : saved > 0n ? (
-        <>
-          That is <b>{moneyIn(view, saved)} less</b> than by hand, and {sureness(basket, view, cutShort)}
-        </>
       ) : (
-        <>By hand it would be the same, and {sureness(basket, view, cutShort)}</>
+        <Saved {...finding} basket={basket} />
       )}
+      {waiting > 0 && ` ${inWordsFirst(waiting)} ${waiting === 1 ? "material waits" : "materials wait"}.`}
       {late > 0 && (
         <span className="warn">
           {" "}
@@ -61,9 +72,33 @@ export function BuyingFinding({ view, basket, byHand, chosen, cutShort, notBough
   );
 }
 
+function Saved({
+  view,
+  basket,
+  chosen,
+  cutShort,
+  saved,
+  isWorthCounted,
+}: Finding & { readonly basket: PlannedBasket }): ReactNode {
+  const sure = chosen === "so far" ? "the search for a cheaper one goes on." : sureness(basket, view, cutShort);
+  if (saved === null) return <>{asSentence(sure.replace(/\.$/, ""))}.</>;
+  const counting = isWorthCounted ? ", leftovers counted" : "";
+  if (saved === 0n)
+    return (
+      <>
+        By hand it would be the same{counting}, and {sure}
+      </>
+    );
+  return (
+    <>
+      That is <b>{moneyIn(view, saved)} less</b> than by hand{counting}, and {sure}
+    </>
+  );
+}
+
 /** @rule BUY-5 */
 function sureness({ gap }: PlannedBasket, view: BuyingView, cutShort: Finding["cutShort"]): string {
   if (gap === null) return "proven: no basket costs less.";
-  const why = cutShort === "failed" ? "the search failed before it could tell" : "the search ran out of time";
+  const why = WHY_OPEN[cutShort ?? "out of time"];
   return `at most ${moneyIn(view, gap)} more could be saved: ${why}.`;
 }

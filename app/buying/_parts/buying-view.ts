@@ -1,20 +1,32 @@
 /** What every part of the page is drawn from. */
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
+import type { Lasting } from "@/lib/domain/buying/lasting";
 import type { Day } from "@/lib/domain/calendar";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material } from "@/lib/domain/workshop";
-import { amountShown, countShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
+
+export interface WantedThen {
+  readonly quantity: Stock;
+  readonly buyBy: Day;
+  readonly orderBy: Day;
+  /** It is lacking, and by the frame it waits. */
+  readonly waits: boolean;
+}
 
 export interface BuyingView {
   readonly today: Day;
   readonly currency: CurrencyCode;
   readonly asked: AskedFrame;
   /** What is to be bought of each material, by its id. */
-  readonly wanted: ReadonlyMap<string, { readonly quantity: Stock; readonly buyBy: Day }>;
+  readonly wanted: ReadonlyMap<string, WantedThen>;
   /** What the basket leaves over of each material, by its id. */
   readonly leftOver: ReadonlyMap<string, Stock>;
+  /** How long each material that is bought then lasts, by its id. */
+  readonly lasting: ReadonlyMap<string, Lasting>;
+  readonly lastDay: Day;
 }
 
 export const moneyIn = ({ currency }: Pick<BuyingView, "currency">, amount: bigint): string =>
@@ -28,6 +40,16 @@ export const packsShown = ({ offer, packs }: PlannedLine): string =>
 export function leftOverWords(material: Material, { leftOver }: BuyingView): string | null {
   const left = leftOver.get(material.id) ?? 0n;
   return left === 0n ? null : `${stockShown(left, material.measure, "there")} more than needed`;
+}
+
+/** For how long the material is then enough. @rule BUY-19 */
+export function lastingWords(material: Material, { lasting, lastDay, today }: BuyingView): string | null {
+  const found = lasting.get(material.id);
+  if (!found) return null;
+  const { lowOn, daysBeyond } = found;
+  if (lowOn !== null) return `Then enough until ${dayShown(lowOn, today)}`;
+  const plan = `Then enough to the plan’s end, ${dayShown(lastDay, today)}`;
+  return daysBeyond === null || daysBeyond <= 0 ? plan : `${plan}, and about ${daysShown(daysBeyond)} more`;
 }
 
 /** All lines of an order come on one day. */

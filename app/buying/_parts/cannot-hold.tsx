@@ -3,7 +3,8 @@ import type { ReactNode } from "react";
 import type { FrameFault } from "@/lib/domain/buying/buying-frame";
 import type { Material, Supplier } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
-import { dayShown, daysShown } from "@/lib/edge/figures";
+import { dayShown, daysShown, stockShown } from "@/lib/edge/figures";
+import type { Day } from "@/lib/domain/calendar";
 import { type BuyingView, moneyIn } from "./buying-view";
 
 interface NotHeld {
@@ -19,7 +20,7 @@ export function CannotHold({ view, faults, unsourced, supplierOf }: NotHeld): Re
   if (faults.length + unsourced.length === 0) return null;
   return (
     <section className="fault buying-not-held" aria-labelledby="not-held">
-      <h2 id="not-held">Not in the basket</h2>
+      <h2 id="not-held">What cannot hold</h2>
       <ul className="fault-list">
         {faults.map((fault, at) => (
           <li key={at}>{wordsFor(fault, view, supplierOf)}</li>
@@ -32,6 +33,14 @@ export function CannotHold({ view, faults, unsourced, supplierOf }: NotHeld): Re
       </ul>
     </section>
   );
+}
+
+function outOfDateWords(
+  { material, wanted, used, lastUse }: Extract<FrameFault, { kind: "out of date before use" }>,
+  today: Day,
+): string {
+  const late = stockShown(wanted - used, material.measure, "lacking");
+  return `${material.name}: ${late} of ${stockShown(wanted, material.measure, "lacking")} would be out of date before a run takes it, after ${dayShown(lastUse, today)}. Buy that part later.`;
 }
 
 function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supplierOf"]): string {
@@ -48,6 +57,10 @@ function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supp
       return `Nothing is wanted of ${fault.supplier.name}${fault.minimumOrder === null ? "" : `, whose minimum order is ${moneyIn(view, fault.minimumOrder)}`}.`;
     case "chosen offer not wanted":
       return `Nothing is wanted of an offer of ${supplierOf(fault.offer.supplier).name}.`;
+    case "out of date before use":
+      return outOfDateWords(fault, today);
+    case "minimum out of reach":
+      return `${fault.supplier.name}’s minimum order cannot be reached without buying what goes out of date: ${moneyIn(view, fault.by)} are missing. Leave it out, cover more days, or let goods go out of date.`;
     case "over the cap":
       return `The least that it costs is ${moneyIn(view, fault.least)}, ${moneyIn(view, fault.by)} more than may be spent.`;
   }

@@ -3,19 +3,33 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Field } from "@/app/_ui/field";
 import { asSentence } from "@/app/_ui/sentence";
+import type { Arrival } from "@/lib/domain/buying/buying-frame";
 import type { Supplier } from "@/lib/domain/workshop";
 import { daysShown } from "@/lib/edge/figures";
-import { type Cover, COVERS, type FrameReading } from "@/lib/edge/forms/buying-frame";
+import { ARRIVALS, type FrameReading } from "@/lib/edge/forms/buying-frame";
+import { type Cover, COVERS } from "@/lib/edge/forms/buying-frame-typed";
+import { FrameFurther, type Pinnable } from "./frame-further";
+import { Ticks } from "./ticks";
 
 interface FrameOf {
   readonly reading: FrameReading;
   readonly suppliers: readonly Supplier[];
+  /** Materials that more than one offer could fill. */
+  readonly pinnable: readonly Pinnable[];
   readonly horizonDays: number;
   readonly coverDays: number | null;
+  readonly currency: string;
 }
 
-/** For how long to buy, from whom not, and whether it must come in time. It asks by address and needs no script. */
-export function FrameForm({ reading: { asked, daysFault }, suppliers, horizonDays, coverDays }: FrameOf): ReactNode {
+const ARRIVAL_WORDS: Readonly<Record<Arrival, string>> = {
+  "by the rules": "In time where anyone can",
+  "in time": "Everything must come in time",
+  "any day": "Cheapest, even if late",
+};
+
+/** For how long to buy, from whom, by when, and what may be spent. It asks by address and needs no script. */
+export function FrameForm({ reading, suppliers, pinnable, horizonDays, coverDays, currency }: FrameOf): ReactNode {
+  const { asked, faults } = reading;
   const words: Readonly<Record<Cover, string>> = {
     "as set": `As set in the book: ${coverDays === null ? "the whole horizon" : daysShown(coverDays)}`,
     week: "One week",
@@ -27,41 +41,39 @@ export function FrameForm({ reading: { asked, daysFault }, suppliers, horizonDay
     <Form action="/buying" scroll={false} prefetch={false} className="buying-frame" aria-labelledby="frame">
       <h2 id="frame">Buy for how long, and from whom</h2>
       {/* What is chosen goes with the address: another frame draws its fields anew, and the button keeps the focus. */}
-      <div className="buying-frame-fields" key={JSON.stringify(asked)}>
-        <div className="field">
-          <label htmlFor="frame-cover">Cover</label>
-          <select id="frame-cover" name="cover" defaultValue={asked.cover}>
-            {COVERS.map((cover) => (
-              <option key={cover} value={cover}>
-                {words[cover]}
-              </option>
-            ))}
-          </select>
+      <div key={JSON.stringify(asked)}>
+        <div className="buying-frame-fields">
+          <div className="field">
+            <label htmlFor="frame-cover">Cover</label>
+            <select id="frame-cover" name="cover" defaultValue={asked.cover}>
+              {COVERS.map((cover) => (
+                <option key={cover} value={cover}>
+                  {words[cover]}
+                </option>
+              ))}
+            </select>
+          </div>
+          <Field
+            label="Days to cover"
+            name="days"
+            inputMode="numeric"
+            autoComplete="off"
+            defaultValue={asked.days}
+            fault={faults.days === null ? undefined : asSentence(faults.days)}
+          />
+          <div className="field">
+            <label htmlFor="frame-arrival">It comes</label>
+            <select id="frame-arrival" name="arrival" defaultValue={asked.arrival}>
+              {ARRIVALS.map((arrival) => (
+                <option key={arrival} value={arrival}>
+                  {ARRIVAL_WORDS[arrival]}
+                </option>
+              ))}
+            </select>
+          </div>
+          <Ticks legend="Leave out" name="out" all={suppliers} ticked={asked.leftOut} />
         </div>
-        <Field
-          label="Days to cover"
-          name="days"
-          inputMode="numeric"
-          autoComplete="off"
-          defaultValue={asked.days}
-          fault={daysFault === null ? undefined : asSentence(daysFault)}
-        />
-        <fieldset className="buying-ticks">
-          <legend>Leave out</legend>
-          {suppliers.map(({ id, name }) => (
-            <label key={id}>
-              <input type="checkbox" name="out" value={id} defaultChecked={asked.leftOut.includes(id)} />
-              {name}
-            </label>
-          ))}
-        </fieldset>
-        <fieldset className="buying-ticks">
-          <legend>Time</legend>
-          <label>
-            <input type="checkbox" name="intime" value="yes" defaultChecked={asked.mustBeInTime} />
-            Everything must come in time
-          </label>
-        </fieldset>
+        <FrameFurther reading={reading} suppliers={suppliers} pinnable={pinnable} currency={currency} />
       </div>
       <div className="buying-frame-buttons">
         <button className="button">Find the least cost</button>

@@ -8,26 +8,48 @@ import { type BuyingView, moneyIn, packsShown } from "./buying-view";
 interface InAllOf {
   readonly view: BuyingView;
   readonly basket: PlannedBasket;
-  readonly byHand: PlannedBasket;
-  readonly difference: BasketDifference;
+  /** Null where buying by hand breaks a rule of the frame. */
+  readonly byHand: PlannedBasket | null;
+  readonly difference: BasketDifference | null;
+  /** What leftovers count for: nothing, or a figure that is not paid. */
+  readonly worth: bigint;
 }
 
 /** What it all comes to, against the basket by hand, and where the two differ. @rule BUY-7 */
-export function InAll({ view, basket, byHand, difference }: InAllOf): ReactNode {
+export function InAll({ view, basket, byHand, difference, worth }: InAllOf): ReactNode {
   const delivery = deliveryOf(basket);
   const lines: readonly SlipLine[] = [
     { name: "Goods", figure: moneyIn(view, basket.total - delivery) },
     { name: `Delivery, ${counted(basket.orders.length, "order", "orders")}`, figure: moneyIn(view, delivery) },
     { name: "This basket", figure: moneyIn(view, basket.total), end: true },
-    { name: "By hand", figure: moneyIn(view, byHand.total) },
-    { name: "Saved", figure: moneyIn(view, difference.more) },
+    ...(worth > 0n
+      ? [
+          { name: "Leftovers count for", figure: moneyIn(view, worth) },
+          { name: "Counted", figure: moneyIn(view, basket.total - worth), end: true },
+        ]
+      : []),
+    ...(byHand && difference
+      ? [
+          { name: "By hand", figure: moneyIn(view, byHand.total) },
+          {
+            name: difference.more < 0n ? "More than by hand" : "Saved",
+            figure: moneyIn(view, absolute(difference.more)),
+          },
+        ]
+      : []),
   ];
   return (
     <section className="block" aria-labelledby="in-all">
       <h2 id="in-all">In all</h2>
       <Slip lines={lines} />
-      <p className="label foot">Without reclaimable tax. By hand is the lowest unit price, one material at a time.</p>
-      {(difference.materials.length > 0 || difference.moreDelivery !== 0n) && (
+      <p className="label foot">
+        Without reclaimable tax.{" "}
+        {byHand
+          ? "By hand is the lowest unit price, one material at a time."
+          : "By hand, the lowest unit price one material at a time, breaks what you asked for."}
+        {worth > 0n && " What leftovers count for is not paid back; it only weighs in the choice."}
+      </p>
+      {difference && (difference.materials.length > 0 || difference.moreDelivery !== 0n) && (
         <>
           <h3 className="buying-differ">Where the two differ</h3>
           <ul className="buying-lines small soft">
@@ -43,6 +65,8 @@ export function InAll({ view, basket, byHand, difference }: InAllOf): ReactNode 
     </section>
   );
 }
+
+const absolute = (amount: bigint): bigint => (amount < 0n ? -amount : amount);
 
 export const packsOf = (lines: readonly PlannedLine[]): string =>
   lines.length === 0 ? "none" : inARow(lines.map(packsShown));

@@ -17,6 +17,7 @@ interface Needs {
 const COLUMNS = [
   { name: "Material" },
   { name: "To buy", kind: "number" },
+  { name: "Order by", className: "not-on-phone" },
   { name: "There by", className: "not-on-phone" },
   { name: "First run that needs it" },
 ] as const;
@@ -27,7 +28,7 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
     <section className="block buying-needs" aria-labelledby="needs">
       <h2 id="needs">What the plan lacks</h2>
       <Ledger caption="What is to be bought, by which day, and the first run that needs it" columns={COLUMNS}>
-        {outlooks.map(({ material, toBuy, neededBy, events }) => (
+        {outlooks.map(({ material, toBuy, neededBy, orderBy, events }) => (
           <tr key={material.id}>
             <th scope="row">
               <Link href={materialAddress(material.id)}>{material.name}</Link>
@@ -35,8 +36,10 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
             <td className="number end">
               {stockShown(view.wanted.get(material.id)?.quantity ?? toBuy, material.measure, "lacking")}
             </td>
+            <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.orderBy ?? orderBy, view)}</td>
             <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
             <td className="small soft second-line">
+              {view.wanted.get(material.id)?.waits && "May wait. "}
               <FirstRun events={events} productOf={productOf} view={view} />
             </td>
           </tr>

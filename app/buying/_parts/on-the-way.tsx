@@ -1,6 +1,9 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { costOutstanding, isAwaited, toCome } from "@/lib/domain/orders";
 import type { Order } from "@/lib/domain/workshop";
+import { counted } from "@/lib/edge/counted";
+import { orderAddress } from "@/lib/edge/ledger-address";
 import { dayShown, stockShown } from "@/lib/edge/figures";
 import type { BuyingView } from "./buying-view";
 import { moneyIn } from "./buying-view";
@@ -12,8 +15,10 @@ interface Awaited {
   readonly materialOf: (id: string) => { readonly name: string; readonly measure: "mass" | "count" };
 }
 
-/** Orders that were placed and have not come. */
-export function OnTheWay({ orders, view, supplierOf, materialOf }: Awaited): ReactNode {
+/** What is still to come of the orders that were placed, and the drafts. */
+export function OnTheWay({ orders: all, view, supplierOf, materialOf }: Awaited): ReactNode {
+  const orders = all.filter(isAwaited);
+  const drafts = all.filter(({ state }) => state === "drafted").length;
   return (
     <section className="block" aria-labelledby="on-the-way">
       <h2 id="on-the-way">On the way</h2>
@@ -23,16 +28,20 @@ export function OnTheWay({ orders, view, supplierOf, materialOf }: Awaited): Rea
           .toSorted((a, b) => a.due - b.due)
           .map((order) => (
             <li key={order.id}>
-              <b>{supplierOf(order.supplier).name}</b>
+              <b>
+                <Link href={orderAddress(order.id)}>{supplierOf(order.supplier).name}</Link>
+              </b>
               <p className="small soft">
                 {order.due < view.today ? "Was due" : "Due"} {dayShown(order.due, view.today)}, ordered{" "}
                 {dayShown(order.placed, view.today)}.
               </p>
-              {order.lines.map(({ material, quantity, cost }, at) => {
-                const { name, measure } = materialOf(material);
+              {order.lines.map((line, at) => {
+                const { name, measure } = materialOf(line.material);
+                const rest = toCome(order, line);
+                if (rest === 0n) return null;
                 return (
                   <p key={at} className="small">
-                    {name}, {stockShown(quantity, measure, "there")}, {moneyIn(view, cost)}
+                    {name}, {stockShown(rest, measure, "there")}, {moneyIn(view, costOutstanding(line))}
                   </p>
                 );
               })}
@@ -40,7 +49,7 @@ export function OnTheWay({ orders, view, supplierOf, materialOf }: Awaited): Rea
           ))}
       </ul>
       <p className="small">
-        <Link href="/book/orders">Change them in the book</Link>
+        <Link href="/buying/orders">All orders{drafts > 0 && `, with ${counted(drafts, "draft", "drafts")}`}</Link>
       </p>
     </section>
   );

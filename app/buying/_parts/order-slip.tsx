@@ -8,6 +8,7 @@ import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/e
 import {
   arrivesOn,
   type BuyingView,
+  lastingWords,
   leftOverWords,
   moneyIn,
   orderAnchor,
@@ -108,6 +109,7 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
   const { offer, material, packPrice } = line;
   const taken = offer.breaks.find(({ packs, price }) => price === packPrice && packs <= line.packs);
   const left = leftOverWords(material, view);
+  const lasts = lastingWords(material, view);
   return [
     ...(taken
       ? [
@@ -115,6 +117,7 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
         ]
       : []),
     ...(left === null ? [] : [`${left}.`]),
+    ...(lasts === null ? [] : [`${lasts}.`]),
   ];
 }
 

@@ -4,7 +4,7 @@ import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { frameFields } from "@/lib/edge/forms/buying-frame";
 import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderText } from "@/lib/edge/order-text";
-import { placeTheOrder } from "../actions";
+import { draftTheOrder, placeTheOrder } from "../actions";
 import { arrivesOn, type BuyingView, moneyIn } from "./buying-view";
 import { frameCarried } from "./deed";
 
@@ -41,6 +41,13 @@ export function OrderTools({ order, workshop, view, newId, isFirst }: Tools): Re
         <a className="button" href={`/buying/order?${download.toString()}`} download>
           Save as CSV<span className="unseen">, {supplier.name}</span>
         </a>
+        <Press
+          act={draftTheOrder}
+          carried={{ ...fields, state: "drafted", frame: frameCarried(asked) }}
+          name={`Draft ${supplier.name}’s order, ${moneyIn(view, total)}`}
+        >
+          Draft it
+        </Press>
         <Press
           act={placeTheOrder}
           carried={{ ...fields, frame: frameCarried(asked) }}

@@ -8,7 +8,7 @@ import { type BuyingView, moneyIn, packsShown } from "./buying-view";
 import { packsOf } from "./in-all";
 
 export type Reason =
-  | { readonly kind: "no other offer" }
+  | { readonly kind: "no other offer"; readonly decidedBy: readonly DecidingRule[] }
   | {
       readonly kind: "next best";
       readonly decidedBy: readonly DecidingRule[];
@@ -20,6 +20,10 @@ const DECIDED: Readonly<Record<DecidingRule, string>> = {
   "price break": "the price for more packs",
   "shipping and minimum order": "delivery and minimum orders",
   "least packs": "the least packs that can be had",
+  "goes out of date": "what would go out of date",
+  "leftovers count": "what leftovers count for",
+  arrival: "the day on which it comes",
+  "who is left out or held to": "whom you leave out or hold to",
 };
 
 /** Of baskets that cost the same the one found first is taken. @rule BUY-6 */
@@ -37,7 +41,12 @@ interface Asked {
 /** What the next best choice would have cost, and which rule decided. @rule BUY-12 */
 export function WhyWords({ line, reason, view }: Asked): ReactNode {
   if (reason.kind === "no other offer")
-    return <b>No other offer of {line.material.name} was in the choice, so nothing else could serve.</b>;
+    return (
+      <span className="line-reason">
+        <b>No other offer of {line.material.name} could serve.</b>{" "}
+        {reason.decidedBy.length > 0 && decidedWords(reason.decidedBy, 0n)}
+      </span>
+    );
   const { difference, decidedBy, isProven } = reason;
   const own = difference.materials.find(({ material }) => material.id === line.material.id);
   const others = difference.materials.length - (own ? 1 : 0);

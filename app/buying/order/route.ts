@@ -6,7 +6,7 @@ export async function GET(request: Request): Promise<Response> {
   const query = new URL(request.url).searchParams;
   const parameters = Object.fromEntries([...query.keys()].map((name) => [name, query.getAll(name)]));
   const buying = await buyingForPage(parameters);
-  const order = buying?.chosen.planned.orders.find(({ supplier }) => supplier.id === query.get("supplier"));
+  const order = buying?.chosen?.planned.orders.find(({ supplier }) => supplier.id === query.get("supplier"));
   if (!buying || !order)
     return new Response("There is no such order any more. Load the page for buying again.\n", {
       status: 404,

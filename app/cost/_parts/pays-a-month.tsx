@@ -5,9 +5,11 @@ import { countShown, priceShown } from "@/lib/edge/figures";
 import { money } from "@/lib/edge/figure-fields";
 import { readTypedMoney } from "@/lib/edge/forms/typed-amount";
 import { asSentence } from "@/app/_ui/sentence";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { AskingForm } from "./asking-form";
 import type { Asked } from "./basis";
 import type { CostView } from "./cost-view";
+import { monthWorking } from "./kept-working";
 import { keptOf, PRICE_NAME, type Sold, SOLD } from "./sold";
 
 type Read = { readonly cost: MicroUnits } | { readonly fault: string };
@@ -68,8 +70,11 @@ function UnitsThatPay({
       Sold to {sold} at {priceShown(price, currency)} nothing is kept, so <b>no number of them pays it</b>.
     </span>
   ) : (
-    <span>
-      <b>{countShown(even.units)}</b> sold to {sold} at {priceShown(price, currency)} pay it.
-    </span>
+    <>
+      <span>
+        <b>{countShown(even.units)}</b> sold to {sold} at {priceShown(price, currency)} pay it.
+      </span>
+      {cost > 0n && <HowItComes lines={monthWorking(sold, cost, kept, even.units, settings)} />}
+    </>
   );
 }

@@ -1,19 +1,18 @@
 import { isUsable } from "@/lib/domain/lots";
 import type { Price, PriceSource } from "@/lib/domain/plan-figures";
 import { total } from "@/lib/domain/fraction";
-import { UNITS } from "@/lib/domain/quantity";
 import type { Material } from "@/lib/domain/workshop";
 import { counted, inARow } from "@/lib/edge/counted";
 import {
   amountShown,
   countShown,
-  densityShown,
   moneyShown,
   pricePerGramShown,
   priceShown,
   stockInFull,
   stockShown,
 } from "@/lib/edge/figures";
+import { packReason } from "@/lib/edge/pack-words";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { CostView } from "./cost-view";
 
@@ -84,7 +83,7 @@ function offerWorking(material: Material, { offer, packs, packPrice }: From<"off
       {
         operator: "÷",
         figure: stockInFull(offer.pack.quantity, material.measure),
-        reason: packReason(material, offer),
+        reason: packReason(material, offer.pack),
       },
     ],
     notes: [
@@ -93,13 +92,6 @@ function offerWorking(material: Material, { offer, packs, packPrice }: From<"off
       ...(basis === "replacement" ? [] : ["Nothing usable is on the shelf, so it is priced as if bought now."]),
     ],
   };
-}
-
-/** How a pack comes to its grams: through the density, or by a unit's size. */
-function packReason({ density }: Material, { pack }: From<"offer">["offer"]): string {
-  const { unit } = pack.typed;
-  if (UNITS[unit].kind === "volume" && density !== null) return `${amountShown(pack.typed)} × ${densityShown(density)}`;
-  return unit === "oz" || unit === "lb" ? `${amountShown(pack.typed)} in grams` : "in one pack";
 }
 
 function averageWorking(material: Material, { value, quantity }: From<"average">, view: CostView): Opened {

@@ -4,9 +4,11 @@ import { type PriceForMargin, priceToCustomersFor, priceToShopsFor } from "@/lib
 import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
 import { priceShown, shareShown } from "@/lib/edge/figures";
 import { readTypedPercent } from "@/lib/edge/forms/typed-amount";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { AskingForm } from "./asking-form";
 import type { Asked } from "./basis";
 import type { CostView } from "./cost-view";
+import { marginWorking } from "./kept-working";
 import { PRICE_FORM } from "./price-form-name";
 import { keptOf, PRICE_NAME, type Sold } from "./sold";
 
@@ -91,6 +93,12 @@ function PriceToAsk({
         <button className="button" form={PRICE_FORM} name="deed" value={`use ${PRICE_NAME[sold]} ${price.toString()}`}>
           Set {priceShown(price, currency)} to {sold}
         </button>
+      )}
+      {kept && (
+        <HowItComes
+          lines={marginWorking(sold, kept, settings)}
+          notes={[`The lowest price, to the coin, at which the margin reaches ${shareShown(margin)}.`]}
+        />
       )}
     </li>
   );

@@ -42,7 +42,6 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
     choices: {},
     money: "",
     fixed: [],
-    chosenLate: false,
   };
   const carried = { id: drawn.values.id ?? id, day: drawn.values.day ?? day };
   return (

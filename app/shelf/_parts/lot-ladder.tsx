@@ -6,6 +6,7 @@ import { ratio, times, whole } from "@/lib/domain/fraction";
 import { isUsable } from "@/lib/domain/lots";
 import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
+import type { Lot } from "@/lib/domain/workshop";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
 import { lotAddress } from "@/lib/edge/ledger-address";
@@ -13,12 +14,13 @@ import type { MaterialPart } from "./shelf";
 
 /** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */
 export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
-  const { today } = shelf;
+  const { today, workshop } = shelf;
   const { material, ladder, onHand } = outlook;
   const here = ladder.filter((lot) => lot.order === null && isUsable(lot, today));
   const gone = ladder.filter((lot) => lot.order === null && !isUsable(lot, today));
   const coming = ladder.filter((lot) => lot.order !== null);
-  if (ladder.length === 0) return <h3>No lots here and none on the way</h3>;
+  const held = workshop.lots.filter(({ id, material: of }) => of === material.id && shelf.held.has(id));
+  if (ladder.length === 0 && held.length === 0) return <h3>No lots here and none on the way</h3>;
   const used = here.reduce((all, lot) => sum(all, lot.used), quantity<Stock>(0n));
   return (
     <>
@@ -57,6 +59,9 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
           ))}
           {gone.map((lot) => (
             <LotRows key={lot.lot} lot={lot} outlook={outlook} shelf={shelf} />
+          ))}
+          {held.map((lot) => (
+            <HeldRow key={lot.id} lot={lot} outlook={outlook} shelf={shelf} />
           ))}
         </tbody>
       </table>
@@ -112,6 +117,26 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
         </tr>
       )}
     </>
+  );
+}
+
+/** What is set aside of a lot: no run draws it until it is released on the lot's page. @rule LEDGER-14 */
+function HeldRow({ lot: { id }, outlook: { material }, shelf }: MaterialPart & { readonly lot: Lot }): ReactNode {
+  const amount = stockShown(shelf.held.get(id) ?? 0n, material.measure, "there");
+  return (
+    <tr className="lot-note">
+      <td colSpan={5}>
+        <span className="lot-loss">
+          <Sign sign="dash" tone="still">
+            {amount} of lot {id} on hold
+          </Sign>
+          {" · no run draws it; "}
+          <Link href={lotAddress(id)} prefetch={false}>
+            release it or write it off
+          </Link>
+        </span>
+      </td>
+    </tr>
   );
 }
 

@@ -2,7 +2,9 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ribbon } from "@/app/_ui/ribbon";
 import { Sign } from "@/app/_ui/sign";
+import { Was } from "@/app/_ui/was";
 import { type Day, daysBetween } from "@/lib/domain/calendar";
+import type { MaterialFigures } from "@/lib/domain/plan-changes";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Material } from "@/lib/domain/workshop";
 import { dayShown, daysShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
@@ -60,25 +62,36 @@ export function MaterialRow({ outlook, shelf, group, asked, opensHere }: Row): R
 }
 
 function MaterialLine({ outlook, shelf, group }: MaterialPart & { readonly group: Group }): ReactNode {
-  const { material, onHand } = outlook;
+  const { material } = outlook;
   const { today, lastDay, axis } = shelf;
+  const before = shelf.before.get(material.id) ?? null;
+  const held = (figures: MaterialFigures): string => stockShown(figures.onHand, material.measure, "there");
+  const until = (figures: MaterialFigures): string => lasts(figures, today, lastDay);
   return (
     <>
       <span className="shelf-name">
         <span>{material.name}</span>
         {KIND_WORDS[material.kind] && <small>{KIND_WORDS[material.kind]}</small>}
+        {shelf.countDue.has(material.id) && (
+          <small>
+            <Sign sign="tally" tone="open">
+              count due
+            </Sign>
+          </small>
+        )}
       </span>
       <span className="shelf-held number">
-        <b>{stockShown(onHand, material.measure, "there")}</b>
+        <b>{held(outlook)}</b> <Was now={held(outlook)} before={before && held(before)} />
         <span className="unseen"> on the shelf,</span>
       </span>
       <span className="shelf-lasts number">
         <span className="unseen">lasts </span>
-        {lasts(outlook, today, lastDay)}
+        {until(outlook)} <Was now={until(outlook)} before={before && until(before)} />
         <span className="unseen">,</span>
       </span>
       <span className="shelf-when">
         <OrderDay outlook={outlook} today={today} group={group} />
+        {before && <OrderBefore outlook={outlook} before={before} today={today} />}
       </span>
       <span className="shelf-ribbon">
         <Ribbon ribbon={ribbonOf(outlook, today, lastDay, group === "covered" ? "slim" : "row")} weeks={axis.lines} />
@@ -88,9 +101,36 @@ function MaterialLine({ outlook, shelf, group }: MaterialPart & { readonly group
 }
 
 /** Days to the first run that cannot be met; where every one is, at least the days that were looked at. */
-function lasts({ shortOn }: MaterialOutlook, today: Day, lastDay: Day): string {
+function lasts({ shortOn }: MaterialFigures, today: Day, lastDay: Day): string {
   if (shortOn !== null) return daysShown(daysBetween(today, shortOn));
   return `${String(daysBetween(today, lastDay))}+${NO_BREAK}days`;
+}
+
+/** The order day and what is to be bought, where the last change altered them. */
+function OrderBefore({
+  outlook,
+  before,
+  today,
+}: {
+  readonly outlook: MaterialOutlook;
+  readonly before: MaterialFigures;
+  readonly today: Day;
+}): ReactNode {
+  const { measure } = outlook.material;
+  const day = ({ orderBy }: MaterialFigures): string => (orderBy === null ? "no order" : dayShown(orderBy, today));
+  const bought = ({ toBuy }: MaterialFigures): string =>
+    toBuy > 0n ? `buy ${stockShown(toBuy, measure, "lacking")}` : "nothing to buy";
+  return (
+    <>
+      {" "}
+      <Was now={day(outlook)} before={day(before)} />
+      {bought(outlook) !== bought(before) && (
+        <small className="was">
+          {bought(outlook)}, was {bought(before)}
+        </small>
+      )}
+    </>
+  );
 }
 
 interface When {

@@ -7,7 +7,7 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 export const GROUPS = ["this week", "no offer", "nothing to buy", "out of date", "later", "covered"] as const;
 export type Group = (typeof GROUPS)[number];
 
-export const SHOWS = ["all", "order", "date", "packaging"] as const;
+export const SHOWS = ["all", "order", "date", "packaging", "changed"] as const;
 export type Show = (typeof SHOWS)[number];
 
 export const SORTS = ["day", "name", "lasts"] as const;
@@ -49,15 +49,19 @@ export function addressOf(asked: Asked, changed: Partial<Asked>): `/shelf?${stri
   return `/shelf?${query}`;
 }
 
-const SHOWN: Readonly<Record<Show, (outlook: MaterialOutlook) => boolean>> = {
+/** The materials that the last change altered, by id. */
+export type Changed = ReadonlyMap<string, unknown>;
+
+const SHOWN: Readonly<Record<Show, (outlook: MaterialOutlook, changed: Changed) => boolean>> = {
   all: () => true,
   order: ({ toBuy }) => toBuy > 0n,
   date: ({ expiring }) => expiring.length > 0,
   packaging: ({ material }) => material.kind === "packaging",
+  changed: ({ material }, changed) => changed.has(material.id),
 };
 
-export const countShown = (outlooks: readonly MaterialOutlook[], show: Show): number =>
-  outlooks.filter(SHOWN[show]).length;
+export const countShown = (outlooks: readonly MaterialOutlook[], show: Show, changed: Changed): number =>
+  outlooks.filter((outlook) => SHOWN[show](outlook, changed)).length;
 
 const hasLotNamed = ({ ladder }: MaterialOutlook, find: string): boolean =>
   find !== "" && ladder.some(({ lot }) => lot.toLowerCase().includes(find.toLowerCase()));
@@ -70,9 +74,12 @@ const isFound = (outlook: MaterialOutlook, find: string): boolean =>
   outlook.material.name.toLowerCase().includes(find.toLowerCase()) || hasLotNamed(outlook, find);
 
 /** What is asked for, in the order asked for. */
-export function listed(outlooks: readonly MaterialOutlook[], { find, show, by }: Asked): readonly MaterialOutlook[] {
-  return outlooks.filter((outlook) => SHOWN[show](outlook) && isFound(outlook, find)).sort(ORDERS[by]);
-}
+export const listed = (
+  outlooks: readonly MaterialOutlook[],
+  { find, show, by }: Asked,
+  changed: Changed,
+): readonly MaterialOutlook[] =>
+  outlooks.filter((outlook) => SHOWN[show](outlook, changed) && isFound(outlook, find)).sort(ORDERS[by]);
 
 const byName = (a: MaterialOutlook, b: MaterialOutlook): number =>
   a.material.name.localeCompare(b.material.name) || byCodePoint(a.material.id, b.material.id);

@@ -1,13 +1,14 @@
 import type { ReactNode } from "react";
 import { Choice } from "@/app/_ui/choice";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
-import { addressOf, type Asked, countShown, type Show, SHOWS, type Sort } from "./shelf-list";
+import { addressOf, type Asked, type Changed, countShown, type Show, SHOWS, type Sort } from "./shelf-list";
 
 const SHOW_WORDS: Readonly<Record<Show, string>> = {
   all: "All",
   order: "To order",
   date: "Going out of date",
   packaging: "Packaging",
+  changed: "Changed last",
 };
 
 const SORT_WORDS: readonly (readonly [Sort, string])[] = [
@@ -20,8 +21,10 @@ const SORT_WORDS: readonly (readonly [Sort, string])[] = [
 export const ShelfTools = ({
   asked,
   outlooks,
+  changed,
 }: {
   readonly asked: Asked;
+  readonly changed: Changed;
   readonly outlooks: readonly MaterialOutlook[];
 }): ReactNode => (
   <div className="shelf-tools">
@@ -47,9 +50,9 @@ export const ShelfTools = ({
     </form>
     <Choice
       name="Show"
-      options={SHOWS.map((show) => ({
+      options={SHOWS.filter((show) => show !== "changed" || changed.size > 0 || asked.show === show).map((show) => ({
         href: addressOf(asked, { show }),
-        label: `${SHOW_WORDS[show]}${show === "all" ? "" : ","} ${String(countShown(outlooks, show))}`,
+        label: `${SHOW_WORDS[show]}${show === "all" ? "" : ","} ${String(countShown(outlooks, show, changed))}`,
         chosen: show === asked.show,
       }))}
     />

@@ -1,5 +1,7 @@
 import type { Day } from "@/lib/domain/calendar";
+import type { MaterialFigures } from "@/lib/domain/plan-changes";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import type { Stock } from "@/lib/domain/quantity";
 import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
 import { countShown, NO_BREAK } from "@/lib/edge/figures";
 import type { RibbonAxis } from "@/lib/edge/ribbon-axis";
@@ -13,6 +15,12 @@ export interface Shelf {
   readonly productOf: (id: string) => Product;
   readonly supplierOf: (id: string) => Supplier;
   readonly offersOf: (material: Material) => readonly Offer[];
+  /** What is on hold of each lot, by its id; a lot of which nothing is held is not in it. @rule LEDGER-14 */
+  readonly held: ReadonlyMap<string, Stock>;
+  /** The ids of the materials that are due for a count. */
+  readonly countDue: ReadonlySet<string>;
+  /** The materials whose figures the last change altered, by id, with what they were. */
+  readonly before: ReadonlyMap<string, MaterialFigures>;
 }
 
 export interface MaterialPart {

@@ -30,14 +30,6 @@ export async function countTheShelf(_before: FormAnswer, data: FormData): Promis
   }
   const { values } = sent;
   if (told.kind === "would post") return { kind: "shown", values, shown: countShown(workshop, told.differences) };
-  if (told.kind === "as written down") {
-    const shown = countShown(workshop, told.differences);
-    return {
-      kind: "shown",
-      values,
-      shown: { ...shown, says: "All that was counted is as it is written down: there is nothing to post." },
-    };
-  }
   const saying = sayingIn(workshop, today);
   const lot = "lot" in told ? told.lot : null;
   const message =

@@ -8,6 +8,7 @@ import { newId } from "@/app/_ui/new-id";
 import { RecordForm } from "@/app/_ui/record-form";
 import { planForPage } from "@/app/plan-for-page";
 import { isoDate } from "@/lib/domain/calendar";
+import { isAwaited } from "@/lib/domain/orders";
 import type { Order, Workshop } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { currencySign, dayShown } from "@/lib/edge/figures";
@@ -26,7 +27,7 @@ export default async function ReceivePage({ searchParams }: { readonly searchPar
   const [found, asked] = await Promise.all([planForPage(), searchParams]);
   if (!found) redirect("/");
   const { workshop, desk, today } = found;
-  const order = workshop.orders.find(({ id }) => id === asked.order) ?? null;
+  const order = workshop.orders.find((each) => each.id === asked.order && isAwaited(each)) ?? null;
   const given = {
     id: newId(),
     day: isoDate(today),
@@ -71,13 +72,14 @@ interface Orders {
 }
 
 /** Which order has come, or which of the open ones it may have been. */
-function OpenOrders({ workshop: { orders, suppliers }, chosen, today }: Orders): ReactNode {
+function OpenOrders({ workshop: { orders: all, suppliers }, chosen, today }: Orders): ReactNode {
+  const orders = all.filter(isAwaited);
   const nameOf = (supplier: string): string => suppliers.find(({ id }) => id === supplier)?.name ?? supplier;
   if (chosen !== null)
     return (
       <>
-        Order {chosen.id} from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot
-        numbers and what was really paid, and take out what did not come.
+        The order from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot numbers and
+        what was really paid, and take out what did not come.
       </>
     );
   if (orders.length === 0) return <>Nothing is on order; write down what came.</>;

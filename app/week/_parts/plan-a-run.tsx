@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { forNewWork } from "@/lib/domain/desk";
+import { namedChoices } from "@/lib/edge/record-choices";
 import { planARun } from "../actions";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { type WeekView, weekWith } from "./week-view";
@@ -35,9 +36,9 @@ export function PlanARun({ view, day, newId }: Planning): ReactNode {
             {
               name: "product",
               label: "Product",
-              type: "choice",
+              type: "record",
               value: products.length === 1 ? (products[0]?.id ?? "") : "",
-              options: products.map(({ id, name }) => ({ value: id, label: name })),
+              options: namedChoices(view.workshop, "products", products),
             },
             { name: "date", label: "Day", type: "date", value: isoDate(day) },
             {

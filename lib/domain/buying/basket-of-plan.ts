@@ -34,6 +34,8 @@ export interface PlannedLine {
   readonly cost: MicroUnits;
   readonly arrives: Day;
   readonly late: boolean;
+  /** The last day of use of what comes, or null where that is not known. */
+  readonly expires: Day | null;
 }
 
 /** The basket that was found for a shopping list, with the list's materials, offers and days. */

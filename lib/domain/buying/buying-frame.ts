@@ -1,13 +1,15 @@
 /**
- * What a maker may set for a purchase: how far it is to last, who is left out or held to, when it must come, and what
- * may be spent. A frame narrows a shopping list; what it makes impossible is told with the figures. @rule BUY-10, BUY-11
+ * What a maker may set for a purchase: how far it is to last, who is left out or held to, when it must come, what may
+ * be spent, and what becomes of leftovers. A frame narrows a shopping list; what it makes impossible is told with the
+ * figures. @rule BUY-10, BUY-11, BUY-16 to BUY-18
  */
 import { type Day, daysBetween } from "../calendar";
 import type { MicroUnits } from "../money";
-import { quantity } from "../quantity";
+import type { MaterialOutlook } from "../plan-figures";
+import { type PartsPerMillion, quantity } from "../quantity";
 import type { Material, Offer, Supplier, Workshop } from "../workshop";
 import type { Candidate, Purchase, ShoppingList } from "./shopping-list";
-import type { LeastBasket } from "./least-basket";
+import { type Ahead, keptPurchase, leftOverWorthOf, type OutOfDateBeforeUse } from "./purchase-in-frame";
 
 export interface BuyingFrame {
   readonly cover: Cover;
@@ -20,6 +22,12 @@ export interface BuyingFrame {
   readonly chosen: ReadonlySet<string>;
   /** What may be spent, shipping included; null for no limit. */
   readonly cap: MicroUnits | null;
+  /** Only what must be ordered by this day, and what rides along; null for everything. */
+  readonly orderBy: Day | null;
+  /** Nothing is bought that goes out of date before it is used. */
+  readonly mustKeep: boolean;
+  /** Useful leftovers count for so much of their price; 0 for nothing. */
+  readonly leftOvers: PartsPerMillion;
 }
 
 /** Days to be covered from the first arrival on: the workshop's own, so many, or up to the horizon. */
@@ -36,6 +44,9 @@ export const OPEN_FRAME: BuyingFrame = {
   heldTo: new Set(),
   chosen: new Set(),
   cap: null,
+  orderBy: null,
+  mustKeep: false,
+  leftOvers: quantity<PartsPerMillion>(0n),
 };
 
 /** A rule that cannot hold in the frame, and by how much. */
@@ -53,6 +64,9 @@ export type FrameFault =
   /** A supplier or an offer is held to that nothing is wanted from; of a minimum order, all is lacking. */
   | { readonly kind: "nothing wanted"; readonly supplier: Supplier; readonly minimumOrder: MicroUnits | null }
   | { readonly kind: "chosen offer not wanted"; readonly offer: Offer }
+  | OutOfDateBeforeUse
+  /** An order stays below its minimum unless something is bought that goes out of date. */
+  | { readonly kind: "minimum out of reach"; readonly supplier: Supplier; readonly by: MicroUnits }
   | { readonly kind: "over the cap"; readonly cap: MicroUnits; readonly least: MicroUnits; readonly by: MicroUnits };
 
 export interface FramedList {
@@ -61,7 +75,8 @@ export interface FramedList {
 }
 
 /** A purchase with every offer that may be considered for it, before any is ruled out by the day it comes. */
-export interface OpenPurchase extends Omit<Purchase, "candidates"> {
+export interface OpenPurchase extends Omit<Purchase, "candidates" | "leftOver" | "keeping"> {
+  readonly outlook: MaterialOutlook;
   readonly offered: readonly Candidate[];
   /** Which of them are candidates by the rules. */
   readonly byTheRules: (offered: readonly Candidate[]) => readonly Candidate[];
@@ -77,6 +92,7 @@ export function framed(
   unoffered: readonly Material[],
   frame: BuyingFrame,
   { suppliers, offers }: Pick<Workshop, "suppliers" | "offers">,
+  ahead: Ahead,
 ): FramedList {
   const faults: FrameFault[] = [];
   const unsourced = unoffered.filter((material) => {
@@ -84,10 +100,16 @@ export function framed(
     if (names.size > 0) faults.push({ kind: "everyone left out", material, suppliers: [...names] });
     return names.size === 0;
   });
-  const purchases = open.flatMap(({ offered, byTheRules, ...purchase }): readonly Purchase[] => {
+  const purchases = open.flatMap(({ offered, byTheRules, outlook, ...purchase }): readonly Purchase[] => {
     const held = heldOffers(offered, frame);
     const candidates = inTheFrame(held, frame.arrival, byTheRules);
-    if (candidates.length > 0) return [{ ...purchase, candidates }];
+    if (candidates.length > 0) {
+      const leftOver = leftOverWorthOf({ candidates }, outlook, frame.leftOvers, ahead);
+      const whole: Purchase = { ...purchase, candidates, leftOver, keeping: null };
+      const kept = frame.mustKeep ? keptPurchase(whole, outlook, ahead) : { purchase: whole, fault: null };
+      if (kept.fault) faults.push(kept.fault);
+      return kept.purchase ? [kept.purchase] : [];
+    }
     const first = Math.min(...held.map(({ arrives }) => arrives)) as Day;
     const { material, buyBy } = purchase;
     faults.push({ kind: "nothing in time", material, buyBy, first, daysLate: daysBetween(buyBy, first) });
@@ -126,9 +148,12 @@ function inTheFrame(
 }
 
 /** Whether the least that a basket costs is above the cap; with a gap, above it even if all of that were saved. */
-export function overCap({ basket, gap }: LeastBasket, cap: MicroUnits | null): FrameFault | null {
+export function overCap(
+  { total, gap }: { readonly total: MicroUnits; readonly gap: MicroUnits | null },
+  cap: MicroUnits | null,
+): FrameFault | null {
   if (cap === null) return null;
-  const least = quantity<MicroUnits>(basket.total - (gap ?? 0n));
+  const least = quantity<MicroUnits>(total - (gap ?? 0n));
   if (least <= cap) return null;
   return { kind: "over the cap", cap, least, by: quantity<MicroUnits>(least - cap) };
 }

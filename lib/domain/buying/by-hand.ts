@@ -1,7 +1,9 @@
 /** What a maker would order who takes the lowest unit price, one material at a time. @rule BUY-7 */
 import { byCodePoint } from "../code-point-order";
 import { compare, type Fraction, ratio } from "../fraction";
-import type { BasketOffer, BasketProblem, PacksByOffer } from "./basket-problem";
+import type { BasketOffer, BasketProblem, PacksByOffer, WantedMaterial } from "./basket-problem";
+import { lostOf } from "./keeping";
+import { quantity, type Stock } from "../quantity";
 
 /**
  * For each material the offer with the lowest price per µg or piece at the packs that cover what is wanted; ties to
@@ -11,10 +13,13 @@ import type { BasketOffer, BasketProblem, PacksByOffer } from "./basket-problem"
  */
 export function boughtByHand(problem: BasketProblem): PacksByOffer | null {
   const packs = new Map<string, bigint>();
-  for (const { id, wanted } of problem.materials) {
+  for (const material of problem.materials) {
+    const { id, wanted } = material;
     const lines = problem.offers.flatMap((offer): readonly Line[] => {
       const least = larger(dividedUp(wanted, offer.pack), offer.minPacks);
-      return offer.material !== id || isAbove(offer, least) ? [] : [{ offer, packs: least }];
+      return offer.material !== id || isAbove(offer, least) || !isKept(material, offer, least)
+        ? []
+        : [{ offer, packs: least }];
     });
     const [first, ...others] = lines;
     if (first === undefined) return null;
@@ -23,7 +28,9 @@ export function boughtByHand(problem: BasketProblem): PacksByOffer | null {
   }
   for (const { id, minimumOrder } of problem.suppliers) {
     const lines = problem.offers.filter((offer) => offer.supplier === id && packs.has(offer.id));
-    if (lines.length > 0 && minimumOrder !== null && !raise(lines, minimumOrder, packs)) return null;
+    const mayTake = (offer: BasketOffer, count: bigint) =>
+      problem.materials.every((each) => each.id !== offer.material || isKept(each, offer, count));
+    if (lines.length > 0 && minimumOrder !== null && !raise(lines, minimumOrder, packs, mayTake)) return null;
   }
   return packs;
 }
@@ -48,7 +55,12 @@ function priceOf(offer: BasketOffer, packs: bigint): bigint {
 }
 
 /** Brings an order up to its minimum with more packs of one line. */
-function raise(lines: readonly BasketOffer[], minimum: bigint, packs: Map<string, bigint>): boolean {
+function raise(
+  lines: readonly BasketOffer[],
+  minimum: bigint,
+  packs: Map<string, bigint>,
+  mayTake: (offer: BasketOffer, count: bigint) => boolean,
+): boolean {
   const costOf = (offer: BasketOffer, count: bigint) => count * priceOf(offer, count);
   const goods = lines.reduce((sum, offer) => sum + costOf(offer, packs.get(offer.id) ?? 0n), 0n);
   if (goods >= minimum) return true;
@@ -61,6 +73,7 @@ function raise(lines: readonly BasketOffer[], minimum: bigint, packs: Map<string
       const count = larger(from, dividedUp(minimum - others, priceOf(offer, from)));
       const cost = others + costOf(offer, count);
       if (isAbove(offer, count) || cost < minimum || (best !== null && cost >= best.cost)) continue;
+      if (!mayTake(offer, count)) continue;
       best = { id: offer.id, count, cost };
     }
   }
@@ -68,6 +81,10 @@ function raise(lines: readonly BasketOffer[], minimum: bigint, packs: Map<string
   packs.set(best.id, best.count);
   return true;
 }
+
+/** Whether so many packs of the offer, alone, keep until they are used. @rule BUY-16 */
+const isKept = ({ keeping }: WantedMaterial, { keeps, pack }: BasketOffer, packs: bigint): boolean =>
+  !keeping || !keeps || lostOf(keeping, [{ ...keeps, quantity: quantity<Stock>(packs * pack) }]) <= keeping.mostLost;
 
 const isAbove = ({ maxPacks }: BasketOffer, packs: bigint): boolean => maxPacks !== null && packs > maxPacks;
 const larger = (a: bigint, b: bigint): bigint => (a > b ? a : b);

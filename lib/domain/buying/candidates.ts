@@ -6,8 +6,9 @@ import { mostBelow } from "../outlook";
 import { plan as planOf } from "../plan";
 import type { Balance, MaterialOutlook, Plan } from "../plan-figures";
 import { quantity, type Stock } from "../quantity";
-import type { Material, Workshop } from "../workshop";
+import type { Material, Offer, Workshop } from "../workshop";
 import { type BuyingFrame, type Cover, framed, type FramedList, OPEN_FRAME, type OpenPurchase } from "./buying-frame";
+import { lastDayOfUse } from "./keeping";
 import type { Candidate, ShoppingList } from "./shopping-list";
 
 /** Everything that the plan says is to be bought, with the offers that may fill it, ordered on the plan's day. */
@@ -28,9 +29,12 @@ export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFram
     return wanted > 0n ? [{ outlook, wanted }] : [];
   });
   const isOffered = ({ outlook }: { readonly outlook: MaterialOutlook }) => outlook.offersConsidered.length > 0;
-  const open = lacking.filter(isOffered).map(({ outlook, wanted }) => purchaseOf(outlook, wanted, planned, deliveryOf));
+  const open = lacking.filter(isOffered).map(({ outlook, wanted }) => {
+    const considered = [...outlook.offersConsidered, ...heldToBesides(outlook, kept, frame)];
+    return purchaseOf(outlook, considered, wanted, planned, deliveryOf);
+  });
   const unoffered = lacking.filter((each) => !isOffered(each)).map(({ outlook }): Material => outlook.material);
-  return framed(open, unoffered, frame, workshop);
+  return framed(open, unoffered, frame, workshop, planned);
 }
 
 /** What the plan says is to be bought, or what would be for another number of days. @rule PLAN-8, BUY-10 */
@@ -40,6 +44,19 @@ function wantedFor({ material, balances, firstArrival, toBuy }: MaterialOutlook,
   const to = cover.kind === "horizon" ? plan.lastDay : earlier(daysAfter(from, cover.days), plan.lastDay);
   return quantity<Stock>(mostBelow(material.safetyStock?.quantity ?? 0n, balances, from, to));
 }
+
+/** Offers that the maker holds to count, also where the book prefers another supplier. @rule BUY-10 */
+const heldToBesides = (
+  { material, offersConsidered }: MaterialOutlook,
+  offers: readonly Offer[],
+  { chosen, heldTo }: BuyingFrame,
+): readonly Offer[] =>
+  offers.filter(
+    (offer) =>
+      offer.material === material.id &&
+      (chosen.has(offer.id) || heldTo.has(offer.supplier)) &&
+      !offersConsidered.includes(offer),
+  );
 
 /** Each supplier's days, by id. */
 function deliveriesOf({ suppliers, settings }: Workshop): (supplierId: string) => Delivery {
@@ -52,21 +69,23 @@ function deliveriesOf({ suppliers, settings }: Workshop): (supplierId: string) =
 
 function purchaseOf(
   outlook: MaterialOutlook,
+  considered: readonly Offer[],
   wanted: Stock,
   { today, lastDay }: Pick<Plan, "today" | "lastDay">,
   deliveryOf: (supplierId: string) => Delivery,
 ): OpenPurchase {
-  const { material, balances, firstArrival, offersConsidered } = outlook;
+  const { material, balances, firstArrival } = outlook;
   const safety: bigint = material.safetyStock?.quantity ?? 0n;
   const isBeyond = firstArrival > lastDay;
   const lowOn = isBeyond ? lastDay : (firstBelow(balances, safety, firstArrival, lastDay) ?? lastDay);
   const shortOn = isBeyond ? null : firstBelow(balances, 0n, firstArrival, lastDay);
   const buyBy = daysAfter(lowOn, -material.safetyDays);
-  const offered = offersConsidered.map((offer) => {
+  const offered = considered.map((offer) => {
     const arrives = arrivalOf(deliveryOf(offer.supplier), today);
-    return { offer, arrives, late: arrives > buyBy };
+    return { offer, arrives, late: arrives > buyBy, expires: lastDayOfUse(arrives, offer.shelfLifeDays) };
   });
-  return { material, wanted, buyBy, offered, byTheRules: (some) => inTime(some, buyBy, shortOn) };
+  const orderBy = outlook.orderBy ?? today;
+  return { material, wanted, buyBy, orderBy, outlook, offered, byTheRules: (some) => inTime(some, buyBy, shortOn) };
 }
 
 /** Those that come by the day; else those that come before the shelf runs dry; else those that come first. @rule BUY-1 */

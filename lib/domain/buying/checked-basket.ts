@@ -1,11 +1,12 @@
 /**
  * A basket checked and costed from its packs alone, in exact whole numbers. It shares nothing with the model, the
  * search or the solver that chose the packs, so that a mistake there cannot hide here: what fails is never shown.
- * @rule BUY-2, BUY-3, BUY-4
+ * @rule BUY-2, BUY-3, BUY-4, BUY-16, BUY-17
  */
 import type { MicroUnits } from "../money";
 import { quantity, type Packs, type Stock } from "../quantity";
-import type { BasketOffer, BasketProblem, BasketSupplier, PacksByOffer } from "./basket-problem";
+import type { BasketOffer, BasketProblem, BasketSupplier, LeftOverWorth, PacksByOffer } from "./basket-problem";
+import { goneOutOfDate } from "./gone-out-of-date";
 
 export interface Basket {
   /** Goods and shipping of every order. */
@@ -14,6 +15,8 @@ export interface Basket {
   readonly orders: readonly BasketOrder[];
   /** What is left of each material beyond what was wanted, by material id. */
   readonly leftOver: ReadonlyMap<string, Stock>;
+  /** What the leftovers count for. The basket is chosen by its total less this. */
+  readonly worth: MicroUnits;
 }
 
 export interface BasketOrder {
@@ -44,6 +47,7 @@ export type BasketFault =
   | { readonly kind: "packs below the least"; readonly offer: string; readonly packs: bigint; readonly least: bigint }
   | { readonly kind: "packs above the most"; readonly offer: string; readonly packs: bigint; readonly most: bigint }
   | { readonly kind: "material short"; readonly material: string; readonly by: bigint }
+  | { readonly kind: "goes out of date"; readonly material: string; readonly by: bigint }
   | { readonly kind: "below minimum order"; readonly supplier: string; readonly by: bigint };
 
 /** Holds the packs to every rule of the problem and adds up what they cost. */
@@ -59,13 +63,19 @@ export function checkedBasket(problem: BasketProblem, packsByOffer: PacksByOffer
   for (const { offer, packs } of taken) faults.push(...packsFaults(offer, packs));
 
   const leftOver = new Map<string, Stock>();
-  for (const { id, wanted } of problem.materials) {
+  let worth = 0n;
+  for (const { id, wanted, leftOver: counts, keeping } of problem.materials) {
     const bought = taken.reduce(
       (sum, { offer, packs }) => (offer.material === id ? sum + packs * offer.pack : sum),
       0n,
     );
     if (bought < wanted) faults.push({ kind: "material short", material: id, by: wanted - bought });
     leftOver.set(id, quantity<Stock>(bought - wanted));
+    worth += worthOf(bought - wanted, counts ?? null);
+    const lots = taken.flatMap(({ offer, packs }) => (offer.material === id ? [{ ...offer, packs }] : []));
+    const lost = keeping ? goneOutOfDate(keeping, lots) : 0n;
+    if (keeping && lost > keeping.mostLost)
+      faults.push({ kind: "goes out of date", material: id, by: lost - keeping.mostLost });
   }
 
   const orders = problem.suppliers.flatMap((supplier) => {
@@ -74,7 +84,13 @@ export function checkedBasket(problem: BasketProblem, packsByOffer: PacksByOffer
   });
   if (faults.length > 0) return { kind: "broken", faults };
   const total = quantity<MicroUnits>(orders.reduce((sum, order) => sum + order.total, 0n));
-  return { kind: "holds", basket: { total, orders, leftOver } };
+  return { kind: "holds", basket: { total, orders, leftOver, worth: quantity<MicroUnits>(worth) } };
+}
+
+function worthOf(left: bigint, counts: LeftOverWorth | null): bigint {
+  if (counts === null || left <= 0n) return 0n;
+  const steps = left / counts.step;
+  return counts.worth * (steps < counts.most ? steps : counts.most);
 }
 
 function packsFaults({ id, minPacks, maxPacks }: BasketOffer, packs: bigint): readonly BasketFault[] {

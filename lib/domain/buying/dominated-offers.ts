@@ -6,12 +6,16 @@ import { couples } from "./components";
 /**
  * The problem without the offers that another of the same material replaces at no more cost: as large a pack, as few
  * packs at the least, never dearer at any number of packs, from the same supplier or one without shipping and minimum.
- * An offer whose goods may help its supplier's order over a threshold stays.
+ * An offer whose goods may help its supplier's order over a threshold stays, and so do all of a material whose packs
+ * must keep: one that does the work of another may not keep as long.
  */
 export function withoutDominated(problem: BasketProblem): BasketProblem {
   const supplierById = new Map(problem.suppliers.map((supplier) => [supplier.id, supplier]));
+  const mustKeep = new Set(problem.materials.flatMap(({ id, keeping }) => (keeping ? [id] : [])));
   const offers = problem.offers.filter(
-    (offer) => !problem.offers.some((other) => other !== offer && replaces(other, offer, supplierById)),
+    (offer) =>
+      mustKeep.has(offer.material) ||
+      !problem.offers.some((other) => other !== offer && replaces(other, offer, supplierById)),
   );
   const used = new Set(offers.map(({ supplier }) => supplier));
   return { ...problem, offers, suppliers: problem.suppliers.filter(({ id }) => used.has(id)) };

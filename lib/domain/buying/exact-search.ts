@@ -39,13 +39,20 @@ const MOST_PATIENCE = 51_200;
 const RATION = 20_000;
 const LARGEST_RATION = 30_000_000;
 
+export interface SearchProgress {
+  readonly cost: number | null;
+  readonly bound: number;
+  /** Suppliers that the node at hand has decided about. */
+  readonly decided: number;
+}
+
 export interface SearchOrders {
   /** A basket to beat. */
   readonly known: Choice | null;
   /** Steps to take at the most. */
   readonly effort: number;
   /** Asked now and then; false ends the search with what it has. */
-  readonly mayGoOn?: (soFar: { readonly cost: number | null; readonly bound: number }) => boolean;
+  readonly mayGoOn?: (soFar: SearchProgress) => boolean;
 }
 
 export function searched(problem: ScaledProblem, { known, effort: allowed, mayGoOn }: SearchOrders): Search {
@@ -80,7 +87,10 @@ export function searched(problem: ScaledProblem, { known, effort: allowed, mayGo
   for (let node = nextNode(); node !== undefined; node = nextNode()) {
     if (node.bound >= limit()) continue;
     const bounds = () => Math.min(unproven, node.bound, ...[...stack, ...putOff].map(({ bound }) => bound));
-    if (effort.left < 0 || (mayGoOn && !mayGoOn({ cost: best?.cost ?? null, bound: bounds() }))) {
+    if (
+      effort.left < 0 ||
+      (mayGoOn && !mayGoOn({ cost: best?.cost ?? null, bound: bounds(), decided: decidedOf(node) }))
+    ) {
       unproven = bounds();
       break;
     }
@@ -104,6 +114,8 @@ export function searched(problem: ScaledProblem, { known, effort: allowed, mayGo
   const bound = isTooLarge ? 0 : Math.min(cost, unproven);
   return { best, bound, isProven: !isTooLarge && unproven >= cost, effortUsed: allowed - effort.left };
 }
+
+const decidedOf = ({ standings }: SearchNode): number => standings.filter((standing) => standing !== "open").length;
 
 /** More than any basket costs that the search looks at. */
 const dearest = ({ materials, suppliers }: ScaledProblem): number =>

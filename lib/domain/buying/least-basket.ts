@@ -1,26 +1,29 @@
-/** The least-cost basket of a problem, with the proof of it or what is left open. @rule BUY-4, BUY-5, BUY-6 */
+/**
+ * The least-cost basket of a problem, with the proof of it or what is left open. Where leftovers are worth something,
+ * the least is that of the total less their worth. @rule BUY-4, BUY-5, BUY-6, BUY-17
+ */
 import type { MicroUnits } from "../money";
 import { quantity } from "../quantity";
 import type { BasketProblem, PacksByOffer } from "./basket-problem";
 import { boughtByHand } from "./by-hand";
 import { type Basket, checkedBasket } from "./checked-basket";
-import { componentsOf } from "./components";
-import { withoutDominated } from "./dominated-offers";
-import { searched } from "./exact-search";
-import { type ScaledProblem, scaled } from "./scaled-problem";
-import type { Choice } from "./search-node";
+import { leastOfParts, type Progress } from "./least-of-parts";
+import { reckoned, withoutReckoned, withReckoned } from "./left-over-offers";
 
 export interface LeastBasket {
   readonly kind: "basket";
   readonly basket: Basket;
   readonly packs: PacksByOffer;
-  /** Total less the least that any basket costs, as far as that is proven; null where the basket is the least. */
+  /** What it counts for less the least that any basket does, as far as that is proven; null where it is the least. */
   readonly gap: MicroUnits | null;
 }
 
 export type BasketAnswer =
   | LeastBasket
-  /** Nothing keeps every rule; or, not proven, nothing was found that does. Only a limit on packs brings this about. */
+  /**
+   * Nothing keeps every rule; or, not proven, nothing was found that does. Only a limit on packs, or packs that must
+   * keep until they are used, bring this about.
+   */
   | { readonly kind: "no basket"; readonly isProven: boolean };
 
 export interface BasketOrders {
@@ -32,88 +35,87 @@ export interface BasketOrders {
   readonly mayGoOn?: ((soFar: Progress) => boolean) | undefined;
 }
 
-/** How far the search has come: micro-units of the parts done and the part at hand. */
-export interface Progress {
-  readonly total: MicroUnits | null;
-  readonly bound: MicroUnits;
+/** The basket of the least cost, within the problem's cap where leftovers might tempt beyond it. */
+export function leastBasket(problem: BasketProblem, orders: BasketOrders): BasketAnswer {
+  const { cap = null } = problem;
+  const { answer, bound } = leastCounted(problem, orders, 0n);
+  if (cap === null || answer.kind === "no basket" || answer.basket.total <= cap) return answer;
+  return leastWithin(problem, cap, bound, orders);
 }
 
-/** The basket of the least cost, each part of the problem searched by itself. */
-export function leastBasket(problem: BasketProblem, orders: BasketOrders): BasketAnswer {
-  const packs = new Map<string, bigint>();
-  let [total, bound] = [0n, 0n];
-  for (const part of componentsOf(withoutDominated(problem))) {
-    const [totalBefore, boundBefore] = [total, bound];
-    const mayGoOn = ({ total: cost, bound: least }: Progress) =>
-      orders.mayGoOn?.({
-        total: cost === null ? null : quantity<MicroUnits>(totalBefore + cost),
-        bound: quantity<MicroUnits>(boundBefore + least),
-      }) ?? true;
-    const answer = leastOfPart(part, { ...orders, mayGoOn: orders.mayGoOn && mayGoOn });
-    if (answer.packs === null) return { kind: "no basket", isProven: answer.isProven };
-    for (const [offer, count] of answer.packs) packs.set(offer, count);
-    total += answer.total;
-    bound += answer.bound;
+/** What the basket was chosen by: cash less what its leftovers are worth. */
+export const countedCost = ({ total, worth }: Pick<Basket, "total" | "worth">): bigint => total - worth;
+
+/** Each turn rules out more; what is open after so many is told as a gap. */
+const MOST_TURNS = 20;
+
+/**
+ * The least counted cost among baskets that cost no more cash than the cap. If every basket counts for `bound` at the
+ * least, one within the cap forgoes at least `bound + all that leftovers could be worth − cap` of that worth; with that
+ * demanded the bound rises, until a basket that reaches it keeps the cap.
+ * @returns where no basket keeps the cap, the one of the least cash, which is then above it
+ */
+function leastWithin(problem: BasketProblem, cap: bigint, least: bigint, orders: BasketOrders): BasketAnswer {
+  const bare = withoutWorth(problem);
+  const { answer: cash } = leastCounted(bare, orders, 0n);
+  if (cash.kind === "no basket") return cash;
+  const { more } = reckoned(problem, 0n);
+  if (cash.basket.total > cap || more === 0n) return cash;
+  let best: LeastBasket = recounted(problem, cash.packs);
+  let bound = least;
+  for (let turn = 0; turn < MOST_TURNS && bound < countedCost(best.basket); turn += 1) {
+    const { answer: next, bound: raised } = leastCounted(problem, { ...orders, known: best.packs }, bound + more - cap);
+    if (next.kind === "no basket") break;
+    if (next.basket.total <= cap && countedCost(next.basket) < countedCost(best.basket)) best = next;
+    if (raised <= bound) break;
+    bound = raised;
   }
-  const basket = mustHold(problem, packs);
-  const gap = quantity<MicroUnits>(basket.total - bound);
-  return { kind: "basket", basket, packs, gap: gap === 0n ? null : gap };
+  const gap = quantity<MicroUnits>(countedCost(best.basket) - bound);
+  return { ...best, gap: gap <= 0n ? null : gap };
 }
+
+/** The problem with leftovers that are worth nothing. */
+export const withoutWorth = (problem: BasketProblem): BasketProblem => ({
+  ...problem,
+  cap: null,
+  materials: problem.materials.map((material) => ({ ...material, leftOver: null })),
+});
+
+const recounted = (problem: BasketProblem, packs: PacksByOffer): LeastBasket => ({
+  kind: "basket",
+  basket: mustHold(problem, packs),
+  packs,
+  gap: null,
+});
+
+interface Counted {
+  readonly answer: BasketAnswer;
+  /** No basket that forgoes so much counts for less. */
+  readonly bound: bigint;
+}
+
+/** @param worthless  what leftovers must fall short of all that they could be worth */
+function leastCounted(problem: BasketProblem, { known, effort, mayGoOn }: BasketOrders, worthless: bigint): Counted {
+  const { problem: plain, more } = reckoned(problem, worthless);
+  const starts = [boughtByHand(problem), known].flatMap((packs) => (packs ? [withReckoned(problem, packs)] : []));
+  const tell =
+    mayGoOn &&
+    (({ total, bound, ...rest }: Progress) =>
+      mayGoOn({ ...rest, total: total === null ? null : less(total, more), bound: less(bound, more) }));
+  const found = leastOfParts(plain, { effort, starts, mayGoOn: tell });
+  if (found.kind === "none") return { answer: { kind: "no basket", isProven: found.isProven }, bound: 0n };
+  const packs = withoutReckoned(found.packs);
+  const basket = mustHold(problem, packs);
+  const bound = found.bound - more;
+  const gap = less(quantity<MicroUnits>(countedCost(basket)), bound);
+  return { answer: { kind: "basket", basket, packs, gap: gap <= 0n ? null : gap }, bound };
+}
+
+const less = (amount: bigint, by: bigint): MicroUnits => quantity<MicroUnits>(amount - by);
 
 /** What the search chose is held to the rules by code that it does not share; what fails is a defect of the search. */
 export function mustHold(problem: BasketProblem, packs: PacksByOffer): Basket {
   const checked = checkedBasket(problem, packs);
   if (checked.kind === "holds") return checked.basket;
   throw new Error(`the search chose a basket that breaks a rule: ${checked.faults.map(({ kind }) => kind).join(", ")}`);
-}
-
-type PartAnswer =
-  | { readonly packs: PacksByOffer; readonly total: bigint; readonly bound: bigint }
-  | { readonly packs: null; readonly isProven: boolean };
-
-function leastOfPart(part: BasketProblem, { effort, known, mayGoOn }: BasketOrders): PartAnswer {
-  const small = scaled(part);
-  const byHand = boughtByHand(part);
-  if (small === null) {
-    // Figures beyond what the search holds exactly: the basket by hand stands, and nothing is proven of it.
-    if (byHand === null) return { packs: null, isProven: false };
-    return { packs: byHand, total: mustHold(part, byHand).total, bound: 0n };
-  }
-  const starts = [byHand, known].flatMap((packs) => (packs ? (startOf(part, small, packs) ?? []) : []));
-  const start = starts.reduce<Choice | null>((a, b) => (a === null || b.cost < a.cost ? b : a), null);
-  const inMoney = (units: number) => quantity<MicroUnits>(BigInt(units) * small.moneyUnit);
-  const search = searched(small, {
-    known: start,
-    effort,
-    ...(mayGoOn && {
-      mayGoOn: ({ cost, bound }) => mayGoOn({ total: cost === null ? null : inMoney(cost), bound: inMoney(bound) }),
-    }),
-  });
-  if (search.best === null) return { packs: null, isProven: search.isProven };
-  return {
-    packs: packsOfChoice(small, search.best),
-    total: inMoney(search.best.cost),
-    bound: inMoney(search.isProven ? search.best.cost : search.bound),
-  };
-}
-
-/** What of a basket belongs to a part of its problem, if that keeps the part's rules. */
-function startOf(part: BasketProblem, small: ScaledProblem, known: PacksByOffer): Choice | null {
-  const ids = new Set(part.offers.map(({ id }) => id));
-  const ofPart = new Map([...known].filter(([offer]) => ids.has(offer)));
-  const checked = checkedBasket(part, ofPart);
-  if (checked.kind === "broken") return null;
-  const packs = small.materials.map(({ offers }) => offers.map(({ id }) => Number(ofPart.get(id) ?? 0n)));
-  return { packs, cost: Number(checked.basket.total / small.moneyUnit) };
-}
-
-function packsOfChoice(problem: ScaledProblem, { packs }: Choice): PacksByOffer {
-  return new Map(
-    problem.materials.flatMap(({ offers }, at) =>
-      offers.flatMap(({ id }, place): readonly [string, bigint][] => {
-        const taken = packs[at]?.[place] ?? 0;
-        return taken > 0 ? [[id, BigInt(taken)]] : [];
-      }),
-    ),
-  );
 }

@@ -12,17 +12,28 @@ export interface LineReason {
   readonly decidedBy: readonly DecidingRule[];
 }
 
-export type DecidingRule = "price break" | "shipping and minimum order" | "least packs";
+/** Rules of the problem itself, and of the frame that it was made in. */
+export type DecidingRule = "price break" | "shipping and minimum order" | "least packs" | FrameRule;
+export type FrameRule = "goes out of date" | "leftovers count" | "arrival" | "who is left out or held to";
+
+/** The same purchase without one rule of its frame. */
+export interface WithoutRule {
+  readonly rule: FrameRule;
+  readonly problem: BasketProblem;
+}
 
 /**
  * Each line of a basket, in the problem's order of offers.
- * @param effort  steps for each question, of which there are up to four a line
+ * @param effort   steps for each question, of which there are up to four a line and one for each rule of the frame
+ * @param without  the problem without each rule of the frame that may have decided
  */
 export function lineReasons(
   problem: BasketProblem,
   { basket, packs }: LeastBasket,
   effort: number,
+  without: readonly WithoutRule[] = [],
 ): readonly LineReason[] {
+  const packsWithout = without.map((each) => ({ rule: each.rule, packs: packsIn(each.problem, effort) }));
   const withoutCharges = packsIn(
     {
       ...problem,
@@ -47,6 +58,7 @@ export function lineReasons(
     if (offer.breaks.length > 0 && changed({ breaks: [] })) decidedBy.push("price break");
     if (withoutCharges.get(offer.id) !== taken) decidedBy.push("shipping and minimum order");
     if (offer.minPacks > 1n && changed({ minPacks: quantity(1n) })) decidedBy.push("least packs");
+    for (const each of packsWithout) if (each.packs.get(offer.id) !== taken) decidedBy.push(each.rule);
     return [{ offer: offer.id, withoutIt: costWithout(problem, offer, basket.total, effort), decidedBy }];
   });
 }

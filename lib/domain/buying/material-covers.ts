@@ -100,7 +100,8 @@ export function cheapestCover(
       effort.left < 0 ? Infinity : weighed + taken * price * weight + least(rest - taken * offer.pack, after);
     const take = (taken: number, price: number): void => {
       packs[place] = taken;
-      go(at + 1, rest - taken * offer.pack, weighed + taken * price * weight, cost + taken * price);
+      if (material.isKept === null || material.isKept(packs))
+        go(at + 1, rest - taken * offer.pack, weighed + taken * price * weight, cost + taken * price);
       packs[place] = 0;
     };
     for (const { from, to, price } of offer.steps) {

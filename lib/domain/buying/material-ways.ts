@@ -53,10 +53,11 @@ export function waysToCover(
     const next: WaySoFar[] = [];
     for (const way of ways) {
       if (way.weighed + least(need - (way.goods[0] ?? 0), after) <= limits.mostWeighed) next.push(way);
-      next.push(...withOffer(way, item, after, need, limits, effort));
+      next.push(...withOffer(way, item, after, material, limits, effort));
       if (effort.left < 0 || next.length > limits.atMost * 8) return null;
     }
-    ways = undominated(next, effort);
+    // Where packs must keep, one of two ways that do the same may leave more room than the other.
+    ways = material.isKept === null ? undominated(next, effort) : next;
     if (effort.left < 0 || ways.length > limits.atMost) return null;
   }
   return ways.flatMap(({ cost, weighed, goods: [covered = 0, ...goods], packs }) =>
@@ -69,7 +70,7 @@ function withOffer(
   way: WaySoFar,
   { offer, place, weight }: OpenOffer,
   after: UnitPrice,
-  need: number,
+  { need, isKept }: ScaledMaterial,
   limits: WayLimits,
   effort: Effort,
 ): readonly WaySoFar[] {
@@ -84,12 +85,14 @@ function withOffer(
       const [cost, weighed] = [way.cost + taken * price, way.weighed + taken * price * weight];
       effort.left -= 1;
       if (effort.left < 0 || cost > limits.mostCost || weighed > limits.mostWeighed) break;
+      const packs = way.packs.with(place, taken);
+      if (isKept?.(packs) === false) break;
       const nowCovered = Math.min(need, covered + taken * offer.pack);
       if (weighed + least(need - nowCovered, after) > limits.mostWeighed) continue;
       const goods = way.goods.with(0, nowCovered);
       if (counted >= 0)
         goods[counted + 1] = Math.min(limits.thresholds[counted] ?? 0, (goods[counted + 1] ?? 0) + taken * price);
-      found.push({ cost, weighed, goods, packs: way.packs.with(place, taken) });
+      found.push({ cost, weighed, goods, packs });
     }
   }
   return found;

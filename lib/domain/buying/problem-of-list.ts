@@ -1,25 +1,34 @@
 /** The basket problem of a shopping list. @rule BUY-1, BUY-2, BUY-3 */
 import { byCodePoint } from "../code-point-order";
+import type { MicroUnits } from "../money";
 import type { Workshop } from "../workshop";
 import type { BasketProblem } from "./basket-problem";
 import type { ShoppingList } from "./shopping-list";
 
 /**
  * What the list asks, sorted by id throughout, so that the order of a file does not choose between baskets that cost
- * the same. @rule BUY-6
+ * the same. @rule BUY-6, BUY-16, BUY-17
  */
-export function problemOf(workshop: Workshop, { purchases }: ShoppingList): BasketProblem {
-  const offers = purchases.flatMap(({ candidates }) => candidates.map(({ offer }) => offer));
-  const used = new Set(offers.map(({ supplier }) => supplier));
+export function problemOf(
+  workshop: Workshop,
+  { purchases }: ShoppingList,
+  cap: MicroUnits | null = null,
+): BasketProblem {
+  const candidates = purchases.flatMap((purchase) => purchase.candidates);
+  const used = new Set(candidates.map(({ offer }) => offer.supplier));
   return {
-    materials: sorted(purchases.map(({ material, wanted }) => ({ id: material.id, wanted }))),
+    // A cap changes what is the least only where leftovers might tempt beyond it.
+    cap: purchases.some(({ leftOver }) => leftOver !== null) ? cap : null,
+    materials: sorted(
+      purchases.map(({ material, wanted, leftOver, keeping }) => ({ id: material.id, wanted, leftOver, keeping })),
+    ),
     suppliers: sorted(
       workshop.suppliers
         .filter(({ id }) => used.has(id))
         .map(({ id, shipping, shippingFreeFrom, minimumOrder }) => ({ id, shipping, shippingFreeFrom, minimumOrder })),
     ),
     offers: sorted(
-      offers.map(({ id, material, supplier, pack, price, breaks, minPacks }) => ({
+      candidates.map(({ offer: { id, material, supplier, pack, price, breaks, minPacks }, arrives, expires }) => ({
         id,
         material,
         supplier,
@@ -28,6 +37,7 @@ export function problemOf(workshop: Workshop, { purchases }: ShoppingList): Bask
         breaks,
         minPacks,
         maxPacks: null,
+        keeps: { arrives, expires },
       })),
     ),
   };

@@ -3,7 +3,9 @@
  * charge, quantities in the largest that divides every pack. Whole numbers below 2^53 are exact as doubles, and the
  * search is many times faster on them than on bigints; where they would not stay below, `scaled` says so.
  */
+import { quantity, type Stock } from "../quantity";
 import type { BasketOffer, BasketProblem, BasketSupplier } from "./basket-problem";
+import { type Keeping, lostOf } from "./keeping";
 
 export interface ScaledProblem {
   /** Micro-units in one unit of money. */
@@ -18,6 +20,11 @@ export interface ScaledMaterial {
   readonly offers: readonly ScaledOffer[];
   /** Its suppliers, by their place in the problem, ascending. */
   readonly suppliers: readonly number[];
+  /**
+   * Whether packs of the offers, in their order, keep until they are used; with packs that do, fewer do as well.
+   * Null where any number does.
+   */
+  readonly isKept: ((packs: readonly number[]) => boolean) | null;
 }
 
 export interface ScaledOffer {
@@ -52,7 +59,7 @@ export function scaled(problem: BasketProblem): ScaledProblem | null {
   const moneyUnit = [...prices, ...problem.suppliers.map(({ shipping }) => shipping)].reduce<bigint>(divisor, 0n) || 1n;
   const placeById = new Map(problem.suppliers.map(({ id }, place) => [id, place]));
   const suppliers = problem.suppliers.map((supplier) => scaledSupplier(supplier, moneyUnit));
-  const materials = problem.materials.map(({ id, wanted }): ScaledMaterial => {
+  const materials = problem.materials.map(({ id, wanted, keeping }): ScaledMaterial => {
     const offers = problem.offers.filter(({ material }) => material === id);
     const unit = offers.reduce<bigint>((sum, { pack }) => divisor(sum, pack), 0n) || 1n;
     const need = dividedUp(wanted, unit);
@@ -65,10 +72,34 @@ export function scaled(problem: BasketProblem): ScaledProblem | null {
       return steps.length === 0 ? [] : [{ id: offer.id, supplier: place, pack: Number(least), steps }];
     });
     const places = [...new Set(inUse.map(({ supplier }) => supplier))].sort((a, b) => a - b);
-    return { id, need: Number(need), offers: inUse, suppliers: places };
+    const kept = offers.filter((offer) => inUse.some((each) => each.id === offer.id));
+    return {
+      id,
+      need: Number(need),
+      offers: inUse,
+      suppliers: places,
+      isKept: keeping ? keptBy(keeping, kept) : null,
+    };
   });
   const made = { moneyUnit, materials, suppliers };
   return staysExact(made) ? made : null;
+}
+
+/** Remembers what it was asked: the search comes back to the same packs. */
+function keptBy(keeping: Keeping, offers: readonly BasketOffer[]): (packs: readonly number[]) => boolean {
+  const known = new Map<string, boolean>();
+  return (packs) => {
+    const key = packs.join(" ");
+    let isKept = known.get(key);
+    if (isKept === undefined) {
+      const bought = offers.flatMap(({ keeps, pack }, place) =>
+        keeps && packs[place] ? [{ ...keeps, quantity: quantity<Stock>(pack * BigInt(packs[place])) }] : [],
+      );
+      isKept = lostOf(keeping, bought) <= keeping.mostLost;
+      known.set(key, isKept);
+    }
+    return isKept;
+  };
 }
 
 function scaledSupplier(supplier: BasketSupplier, moneyUnit: bigint): ScaledSupplier {

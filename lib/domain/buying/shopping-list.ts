@@ -2,6 +2,8 @@
 import type { Day } from "../calendar";
 import type { Stock } from "../quantity";
 import type { Material, Offer } from "../workshop";
+import type { LeftOverWorth } from "./basket-problem";
+import type { Keeping } from "./keeping";
 
 export interface ShoppingList {
   readonly purchases: readonly Purchase[];
@@ -15,8 +17,14 @@ export interface Purchase {
   readonly wanted: Stock;
   /** The day by which it should be there. */
   readonly buyBy: Day;
+  /** The latest day on which it may be ordered, by the plan; the plan's day where that names none. */
+  readonly orderBy: Day;
   /** At least one, in the file's order. */
   readonly candidates: readonly Candidate[];
+  /** What its leftovers count for, or null for nothing. */
+  readonly leftOver: LeftOverWorth | null;
+  /** What of it must keep until it is used, or null where it may go out of date or cannot. */
+  readonly keeping: Keeping | null;
 }
 
 /** An offer with the day on which it comes if it is ordered today. */
@@ -25,4 +33,6 @@ export interface Candidate {
   readonly arrives: Day;
   /** It comes after the day by which it should be there. */
   readonly late: boolean;
+  /** The last day of use of what comes, or null where that is not known. */
+  readonly expires: Day | null;
 }

@@ -55,7 +55,7 @@ function morePacks(
 ): MorePacks | null {
   let best: MorePacks | null = null;
   let least = limit;
-  for (const [material, { offers, suppliers }] of problem.materials.entries()) {
+  for (const [material, { offers, suppliers, isKept }] of problem.materials.entries()) {
     if (!suppliers.includes(supplier)) continue;
     for (const [place, offer] of offers.entries()) {
       if (offer.supplier !== supplier) continue;
@@ -64,6 +64,7 @@ function morePacks(
       for (const { from, to, price } of offer.steps) {
         const taken = Math.max(from, had + 1, Math.ceil((threshold - others) / price));
         if (taken > to || others + taken * price >= least) continue;
+        if (isKept?.((packs[material] ?? []).with(place, taken)) === false) continue;
         least = others + taken * price;
         best = { material, place, taken, goods: least };
       }

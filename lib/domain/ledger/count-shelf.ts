@@ -44,9 +44,7 @@ export interface Difference {
 
 export type CountResult =
   | Decided<{ readonly differences: readonly Difference[] }>
-  | { readonly kind: "stale count"; readonly lot: LotName; readonly expected: bigint; readonly now: bigint }
-  /** Nothing differs: there is nothing to post, and the count is still worth knowing of. */
-  | { readonly kind: "as written down"; readonly differences: readonly Difference[] };
+  | { readonly kind: "stale count"; readonly lot: LotName; readonly expected: bigint; readonly now: bigint };
 
 /**
  * Decides on a count. What is missing goes with its part of the value. What is over comes in at the value of what is
@@ -68,7 +66,6 @@ export function countShelf(count: Count, standing: Standing, records: LotRecords
   }
   const differences = count.lines.map((line) => differenceOf(standing, count.day, line));
   const entries = differences.flatMap(entriesOf);
-  if (entries.length === 0) return { kind: "as written down", differences };
   const { key: id, day, reason } = count;
   const decided = settled(standing, { id, kind: "counted", day, reason, reverses: null, entries });
   return decided.kind === "posted" ? { ...decided, differences } : decided;
@@ -106,5 +103,6 @@ function asItCame(standing: Standing, lot: LotName): Balance {
 
 const isSource = ({ kind }: { readonly kind: string }): boolean => kind === "batch" || kind === "supplier";
 
+/** A lot that is as it was written down is posted as well: that it was counted is worth knowing. @rule LEDGER-25 */
 const entriesOf = ({ lot, quantity, value }: Difference): readonly Entry[] =>
-  quantity === 0n ? [] : moving(lot, quantity, value, at("counted"), homeOf(lot));
+  moving(lot, quantity, value, at("counted"), homeOf(lot));

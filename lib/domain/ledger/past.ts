@@ -7,11 +7,13 @@ import type { ClosedRun } from "@/lib/domain/desk";
 import type { Workshop } from "@/lib/domain/workshop";
 import { isOpeningsOf, openings } from "./opening";
 import type { LotName, Posted } from "./posting";
+import type { Receipt } from "./receipt";
 
 export interface Past {
   readonly postings: readonly Posted[];
   readonly closedRuns: readonly ClosedRun[];
   readonly struckOff: readonly StruckOffLot[];
+  readonly receipts: readonly Receipt[];
 }
 
 /** A lot that the postings name and no list shows: taken out of the Book, or of a batch that failed. */
@@ -29,6 +31,7 @@ export const pastOpening = (workshop: Pick<Workshop, "lots" | "finished">): Past
   postings: openings(workshop).map((posting, at) => ({ ...posting, sequence: at + 1 })),
   closedRuns: [],
   struckOff: [],
+  receipts: [],
 });
 
 /** Whether the workshop as it stands says all of its past. */

@@ -38,7 +38,8 @@ export function putDraft(
 ): DraftKept | Refused {
   const { workshop, desk } = books;
   const stored = desk.drafts.find((draft) => draft.id === (id ?? record.id));
-  if (id !== null && stored === undefined) return refused("this draft is not there any more; it was removed meanwhile");
+  if (id !== null && stored === undefined)
+    return { ...refused("this draft is not there any more; it was removed meanwhile"), isGone: true };
   const reading = readDraft(workshop, id === null ? record : { ...record, id }, typed);
   if (reading.kind === "refused") return reading;
   const { draft } = reading;

@@ -22,6 +22,8 @@ export interface Refused {
   readonly faults: readonly FieldFault[];
   /** What the change would make wrong elsewhere, each named by what a person knows it by; at most 100, then how many more. */
   readonly breaks: readonly string[];
+  /** The record that was to be changed is not there any more; what was typed can be kept as a new one. */
+  readonly isGone?: true;
 }
 
 export type RecordChange =
@@ -58,7 +60,8 @@ export function putRecord(
   const ownId = id ?? (typeof record.id === "string" ? record.id : "");
   const stored = writtenRecord(workshop, list, ownId);
   if (id !== null && stored === null) {
-    return refused(`this ${CALLED[list]} is no longer in the workshop; it was removed meanwhile`);
+    const gone = refused(`this ${CALLED[list]} is no longer in the workshop; it was removed meanwhile`);
+    return { ...gone, isGone: true };
   }
   const toBe = id === null ? record : { ...record, id };
   const part = partForRecord(workshop, list, ownId, toBe);

@@ -123,7 +123,9 @@ export function countShown(
   });
   const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
   return {
-    says: "What the count would change. Nothing is kept yet.",
+    says: differences.every(({ quantity }) => quantity === 0n)
+      ? "All that was counted is as it is written down. Posting the count keeps that it was counted; nothing is kept yet."
+      : "What the count would change. Nothing is kept yet.",
     columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
     rows: rowsShown,
     total: ["All", "", "", "", moneyShown(all, currency)],

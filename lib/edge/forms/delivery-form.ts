@@ -4,7 +4,8 @@ import { byId } from "@/lib/domain/index-by-id";
 import type { DeliveryLine, Extra } from "@/lib/domain/ledger/receive-delivery";
 import { moneyTextInFull } from "@/lib/domain/money";
 import { type Micrograms, type Packs, quantity, type Stock } from "@/lib/domain/quantity";
-import type { Order, Workshop } from "@/lib/domain/workshop";
+import { costOutstanding, outstanding, packsOutstanding, toCome } from "@/lib/domain/orders";
+import type { Order, OrderLine, Workshop } from "@/lib/domain/workshop";
 import { day, id, name, packs } from "@/lib/edge/fields";
 import { money } from "@/lib/edge/figure-fields";
 import { stockText } from "@/lib/edge/written-figures";
@@ -59,6 +60,7 @@ const LINE_ON_ORDER = "onOrder";
 
 /** A line of a delivery, with the line on order that it settles, counted from 0. */
 export interface LineTyped extends DeliveryLine {
+  readonly offer: string | null;
   readonly order: { readonly id: string; readonly line: number } | null;
 }
 
@@ -66,6 +68,7 @@ export interface DeliveryTyped {
   readonly key: string;
   readonly day: Day;
   readonly note: string | null;
+  readonly supplier: string | null;
   readonly lines: readonly LineTyped[];
   readonly extras: readonly Extra[];
 }
@@ -74,21 +77,34 @@ export type DeliveryReading =
   | { readonly kind: "read"; readonly asked: DeliveryTyped; readonly reading: FormReading }
   | { readonly kind: "refused"; readonly faults: readonly FieldFault[]; readonly reading: FormReading };
 
-/** The values of the form of an order that has come: its lines as they were ordered, all as one pack each. */
-export function valuesOfOrder({ settings, materials }: Workshop, { id: order, supplier, lines }: Order) {
-  const materialOf = byId("material", materials);
-  const typed = lines.flatMap(({ material, quantity: held, cost, expires }, at) =>
+/** The values of the form of an order: what is still to come of its lines, in packs of its offers where it names them. */
+export function valuesOfOrder(workshop: Workshop, order: Order) {
+  const awaited = order.lines.flatMap((line, at) => (toCome(order, line) > 0n ? [{ line, at }] : []));
+  const typed = awaited.flatMap(({ line, at }, row) =>
     Object.entries({
-      material,
-      packs: "1",
-      pack: stockText(held, materialOf(material).measure),
+      ...packsTyped(workshop, line),
       lot: "",
-      expires: expires === null ? "" : isoDate(expires),
-      paid: moneyTextInFull(cost, settings.currency),
+      expires: line.expires === null ? "" : isoDate(line.expires),
+      paid: moneyTextInFull(costOutstanding(line), workshop.settings.currency),
       [LINE_ON_ORDER]: String(at + 1),
-    }).map(([field, value]) => [`lines.${String(at)}.${field}`, value] as const),
+    }).map(([field, value]) => [`lines.${String(row)}.${field}`, value] as const),
   );
-  return { order, supplier, ...(Object.fromEntries(typed) as Record<string, string>) };
+  return { order: order.id, supplier: order.supplier, ...(Object.fromEntries(typed) as Record<string, string>) };
+}
+
+/** Whole packs of the offer where it is still there; all in one pack where it is not, or where half a pack came. */
+function packsTyped({ offers, materials }: Workshop, line: OrderLine) {
+  const rest = outstanding(line);
+  const inText = (held: Stock): string => stockText(held, byId("material", materials)(line.material).measure);
+  const offer = offers.find(({ id, material }) => id === line.offer && material === line.material);
+  const packs = packsOutstanding(line);
+  if (offer === undefined || packs === null) return { material: line.material, packs: "1", pack: inText(rest) };
+  const asOffered = offer.pack.quantity * packs === rest;
+  return {
+    offer: offer.id,
+    packs: packs.toString(),
+    pack: asOffered ? "" : inText(quantity<Stock>(rest / packs)),
+  };
 }
 
 /** Reads a delivery with the workshop's offers, materials and currency at hand. */
@@ -112,7 +128,8 @@ export function readDelivery(workshop: Workshop, form: SentForm): DeliveryReadin
   const complete = lines.flatMap((line) => line ?? []);
   if (faults.length > 0 || key === undefined || on === undefined || complete.length < lines.length)
     return { kind: "refused", faults, reading };
-  return { kind: "read", asked: { key, day: on, note, lines: complete, extras }, reading };
+  const supplier = textOf(record.supplier) || null;
+  return { kind: "read", asked: { key, day: on, note, supplier, lines: complete, extras }, reading };
 }
 
 const textOf = (value: unknown): string => (typeof value === "string" ? value : "");
@@ -152,7 +169,8 @@ function readLine(
   if (count === undefined || lot === undefined || paid === undefined || pack === undefined) return undefined;
   const all = quantity<Stock>(count * pack);
   const weight = material.measure === "mass" ? quantity<Micrograms>(all) : null;
-  return { lot, material: material.id, expires, quantity: all, paid, packs: count, weight, order };
+  const named = offer?.id ?? null;
+  return { lot, material: material.id, expires, quantity: all, paid, packs: count, weight, order, offer: named };
 }
 
 function extrasOf(record: TypedRecord, judged: Judging): readonly Extra[] {

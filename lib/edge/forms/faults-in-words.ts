@@ -2,6 +2,7 @@
  * The faults of a document as a form tells them: those of the record that was typed stand at its fields, all others
  * name the record that the change would break. Places as `lots[3]` mean nothing to somebody who sees no file.
  */
+import { notInTheList, typedOf } from "./unchosen";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { faultList } from "@/lib/edge/fault-list";
 import type { Json, JsonObject } from "@/lib/edge/json-tree";
@@ -102,6 +103,8 @@ function recordAt(document: JsonObject, list: RecordList, at: number): JsonObjec
 
 /** A sentence of the file's reader with places as `offers[2].breaks[0]` in words, and without the ids of what has a name. */
 function withoutPlaces(what: string, { document, path }: Judged): string {
+  const typed = typedOf(/^no \w+ "(.*)"; add it or correct the id$/s.exec(what)?.[1] ?? "");
+  if (typed !== null) return notInTheList(typed);
   const gone = /^no (\w+) ".*"; add it or correct the id$/s.exec(what);
   if (gone !== null) return `there is no such ${String(gone[1])} in the workshop any more; choose another`;
   const chain = /^(cycle: |.* at most \d+ may be: )(.*?)(; take one of these premixes out)?$/s.exec(what);

@@ -148,6 +148,14 @@ export const ORDER_FORM: readonly FormField[] = [
   needed("supplier", "Supplier", one("suppliers")),
   needed("placed", "Ordered on", DAY),
   needed("due", "Due", DAY),
+  optional(
+    "state",
+    "It is",
+    choice({ drafted: "drafted, not ordered yet", ordered: "ordered", "given up": "given up" }),
+    {
+      hint: "Empty for ordered. What is drafted or given up is not expected.",
+    },
+  ),
   needed(
     "lines",
     "What comes",
@@ -157,6 +165,9 @@ export const ORDER_FORM: readonly FormField[] = [
       needed("quantity", "Quantity", AMOUNT),
       needed("cost", "Cost of the line", MONEY, { hint: NOT_RECLAIMED }),
       optional("expires", "Last day of use", LAST_DAY_OF_USE),
+      optional("offer", "By the offer", one("offers")),
+      optional("packs", "In so many packs", WHOLE_NUMBER),
+      optional("received", "Of it has come", AMOUNT),
     ),
   ),
 ];

@@ -15,6 +15,7 @@ export interface CarriedOrder {
   readonly supplier: string;
   readonly placed: Day;
   readonly due: Day;
+  readonly state: "drafted" | "ordered";
   readonly lines: readonly CarriedLine[];
 }
 
@@ -42,7 +43,8 @@ export function orderIn(form: Sent): CarriedOrder | null {
   const [placed, due] = [carriedDay(form, "placed"), carriedDay(form, "due")];
   const lines = linesIn(textIn(form, "lines"));
   if (newId === null || !supplier.success || placed === null || due === null || lines === null) return null;
-  return { id: newId, supplier: supplier.data, placed, due, lines };
+  const state = textIn(form, "state") === "drafted" ? "drafted" : "ordered";
+  return { id: newId, supplier: supplier.data, placed, due, state, lines };
 }
 
 function linesIn(text: string): readonly CarriedLine[] | null {

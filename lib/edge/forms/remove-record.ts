@@ -23,7 +23,10 @@ export function removeRecord(books: Books, list: RecordList, id: string): Remova
   const without = { ...workshop, [list]: kept.filter((record) => record.id !== id) };
   if (retirable === undefined) return { kind: "removed", books: { ...books, workshop: without } };
   const retired = { ...desk.retired, [retirable]: desk.retired[retirable].filter((hidden) => hidden !== id) };
-  return { kind: "removed", books: { workshop: without, desk: { ...desk, retired } } };
+  // The rhythm of counting goes with its material.
+  const countRhythms =
+    list === "materials" ? desk.countRhythms.filter(({ material }) => material !== id) : desk.countRhythms;
+  return { kind: "removed", books: { workshop: without, desk: { ...desk, retired, countRhythms } } };
 }
 
 /** Takes a draft off the desk. Nothing can be made with a draft, so that nothing keeps it. */

@@ -1,9 +1,11 @@
 /** What is on the shelf and what is on its way to it. */
+import { lotIdOfLine } from "@/lib/domain/arrivals";
 import { type Day, isoDate } from "@/lib/domain/calendar";
-import type { Stock } from "@/lib/domain/quantity";
+import { outstanding } from "@/lib/domain/orders";
+import { quantity as quantityOf, type Stock } from "@/lib/domain/quantity";
 import type { Lot, Order, OrderLine } from "@/lib/domain/workshop";
 import type { FaultList } from "@/lib/edge/fault-list";
-import { day, id, orElse, reference } from "@/lib/edge/fields";
+import { day, id, oneOf, orElse, packs, reference } from "@/lib/edge/fields";
 import { amount, money } from "@/lib/edge/figure-fields";
 import type { Json } from "@/lib/edge/json-tree";
 import {
@@ -21,8 +23,24 @@ import { material, type MaterialIndex, materialNamed, subjectOf } from "./materi
 import type { SuppliersReading } from "./suppliers";
 
 const LOT = { id, material, received: day, expires: orElse(day, null), remaining: amount, value: money };
-const ORDER = { id, supplier: reference("supplier"), placed: day, due: day, lines: records };
-const ORDER_LINE = { material, quantity: amount, cost: money, expires: orElse(day, null) };
+const ORDER = {
+  id,
+  supplier: reference("supplier"),
+  placed: day,
+  due: day,
+  state: orElse(oneOf(["drafted", "ordered", "given up"]), "ordered" as const),
+  lines: records,
+};
+const ORDER_LINE = {
+  material,
+  quantity: amount,
+  cost: money,
+  expires: orElse(day, null),
+  // It may be gone since.
+  offer: orElse(id, null),
+  packs: orElse(packs(1), null),
+  received: orElse(amount, null),
+};
 
 export interface LotsReading {
   readonly lots: readonly Lot[];
@@ -94,20 +112,36 @@ const readLines = (
     if (due !== undefined && fields.expires != null && fields.expires < due) {
       faults.tell(`${path}.expires`, `${isoDate(fields.expires)} is before the order is due (${isoDate(due)})`);
     }
-    return complete({ ...fields, quantity }) ?? [];
+    const received =
+      fields.received === null
+        ? quantityOf<Stock>(0n)
+        : measured<Stock>(fields.received, subjectOf(of), 0n, `${path}.received`, faults)?.quantity;
+    return complete({ ...fields, quantity, received }) ?? [];
   });
 
-/** A line on order comes in as the lot `order/line`, so no lot may have that id already. @rule FILE-3, PLAN-3 */
+/** What is still to come of a line comes in as the lot `order/line`, so no lot may have that id. @rule FILE-3, PLAN-3 */
 export function checkLotsAgainstOrders(
   lots: LotsReading["index"],
-  orders: OrdersReading["index"],
+  { index, orders }: OrdersReading,
   faults: FaultList,
 ): void {
+  const settled = settledLines(orders);
   for (const { path, fields } of lots.byId.values()) {
     const [, order = "", line = ""] = /^(.+)\/([1-9]\d*)$/s.exec(fields.id ?? "") ?? [];
-    const entry = orders.byId.get(order);
+    const entry = index.byId.get(order);
     if (entry === undefined || Number(line) > (entry.fields.lines?.length ?? 0)) continue;
+    if (settled.has(fields.id ?? "")) continue;
     const comesIn = `${entry.path}.lines[${String(Number(line) - 1)}] comes in under it`;
     faults.tell(`${path}.id`, `repeated id ${quoted(fields.id ?? "")}: ${comesIn}`);
   }
 }
+
+/** The lines of which nothing is to come any more. A draft may still be ordered. */
+const settledLines = (orders: readonly Order[]): ReadonlySet<string> =>
+  new Set(
+    orders.flatMap((order) =>
+      order.lines.flatMap((line, at) =>
+        order.state === "given up" || outstanding(line) === 0n ? [lotIdOfLine(order.id, at)] : [],
+      ),
+    ),
+  );

@@ -26,6 +26,7 @@ import { day, id, note, oneOf, orElse, reference, sequence, units, wholeNumber }
 import type { Json } from "@/lib/edge/json-tree";
 import { complete, indexById, readEntries, records, referredTo } from "@/lib/edge/record-reading";
 import type { ProductIndex } from "./products";
+import { checkReceipts, readReceipts } from "./receipts-reading";
 
 const LARGEST = Number(LARGEST_FIGURE);
 const figure = orElse(wholeNumber(-LARGEST, LARGEST), 0);
@@ -61,12 +62,20 @@ const ENTRY = {
 };
 
 /** The keys of the past in the document (versions.ts says since when). */
-export const PAST_KEYS = { closedRuns: records, struckOff: records, postings: records };
+export const PAST_KEYS = {
+  closedRuns: records,
+  struckOff: records,
+  postings: records,
+  receipts: orElse(records, []),
+};
+/** Those that a file which calls itself version 2 must have. */
+export const PAST_LISTS = ["closedRuns", "struckOff", "postings"] as const;
 
 export interface PastLists {
   readonly closedRuns: readonly Json[] | undefined;
   readonly struckOff: readonly Json[] | undefined;
   readonly postings: readonly Json[] | undefined;
+  readonly receipts: readonly Json[] | undefined;
 }
 
 /** The past in its lists, each record by itself. */
@@ -98,7 +107,7 @@ export function readPast(lists: PastLists, products: ProductIndex, faults: Fault
       return [{ ...read, sequence: at + 1, entries }];
     },
   );
-  return { closedRuns, struckOff, postings };
+  return { closedRuns, struckOff, postings, receipts: readReceipts(lists.receipts, faults) };
 }
 
 function entryOf(
@@ -131,6 +140,7 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
     past.closedRuns.map(({ run }) => run.id),
   );
   for (const fault of disagreements) faults.tell("postings", fault);
+  checkReceipts(past.receipts, past.postings, faults);
   const planned = new Set(workshop.runs.map((run) => run.id));
   past.closedRuns.forEach(({ run }, at) => {
     if (planned.has(run.id))

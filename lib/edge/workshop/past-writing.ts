@@ -1,15 +1,17 @@
-/** A workshop's past as the lists that version 2 of its file adds. Figures of postings are whole µg, pieces, units and micro-units. */
+/** A workshop's past as the lists that its file adds. Figures of postings are whole µg, pieces, units and micro-units. */
 import { isoDate } from "@/lib/domain/calendar";
 import type { ClosedRun } from "@/lib/domain/desk";
 import type { Past, StruckOffLot } from "@/lib/domain/ledger/past";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { Entry, Posted } from "@/lib/domain/ledger/posting";
 
 type WrittenRecord = Readonly<Record<string, unknown>>;
 
-export const pastWritten = ({ closedRuns, struckOff, postings }: Past): WrittenRecord => ({
+export const pastWritten = ({ closedRuns, struckOff, postings, receipts }: Past): WrittenRecord => ({
   closedRuns: closedRuns.map(closedRunWritten),
   struckOff: struckOff.map(struckOffWritten),
   postings: postings.map(postingWritten),
+  receipts: receipts.length === 0 ? undefined : receipts.map(receiptWritten),
 });
 
 const closedRunWritten = ({ run, madeOn, unitsMade }: ClosedRun): WrittenRecord => ({
@@ -37,6 +39,17 @@ const postingWritten = ({ id, kind, day, reason, reverses, entries }: Posted): W
   reason: reason ?? undefined,
   reverses: reverses ?? undefined,
   entries: entries.map(entryWritten),
+});
+
+const receiptWritten = ({ lot, posting, supplier, offer, order, packs, paid }: Receipt): WrittenRecord => ({
+  lot,
+  posting,
+  supplier: supplier ?? undefined,
+  offer: offer ?? undefined,
+  order: order?.id,
+  line: order === null ? undefined : order.line + 1,
+  packs: Number(packs),
+  paid: figure(paid),
 });
 
 const entryWritten = ({ lot, place, quantity, value }: Entry): WrittenRecord => ({

@@ -12,7 +12,7 @@ import { readFormulas } from "./formulas";
 import { checkLotsAgainstOrders, readLots, readOrders } from "./lots-and-orders";
 import { readMaterials } from "./materials";
 import { readOffers } from "./offers";
-import { checkPast, PAST_KEYS, readPast } from "./past-reading";
+import { checkPast, PAST_KEYS, PAST_LISTS, readPast } from "./past-reading";
 import { type ProductIndex, readProducts } from "./products";
 import { readFinished, readRuns, readSales } from "./runs-and-sales";
 import { readSettings } from "./settings";
@@ -81,7 +81,7 @@ function isOfAnotherKind(tree: Json, faults: FaultList): boolean {
   }
   const without = version === VERSION_WITH_PAST && !holdsPast(tree);
   if (without) {
-    const lists = Object.keys(PAST_KEYS).join(", ");
+    const lists = PAST_LISTS.join(", ");
     faults.tell("version", `${String(version)} is not the version of this file, which has no ${lists}; write 1`);
   }
   tellKeysOfLaterVersions(tree, version, faults);
@@ -99,7 +99,7 @@ function readLists(
   const offers = readOffers(lists.offers, suppliers.index, materials.index, faults);
   const lots = readLots(lists.lots, materials.index, today === null ? realToday : today, faults);
   const orders = readOrders(lists.orders, suppliers.index, materials.index, faults);
-  checkLotsAgainstOrders(lots.index, orders.index, faults);
+  checkLotsAgainstOrders(lots.index, orders, faults);
   const formulas = readFormulas(lists.formulas, materials.index, faults);
   const products = readProducts(lists.products, formulas.index, materials.index, faults);
   const runs = readRuns(lists.runs, products.index, faults);

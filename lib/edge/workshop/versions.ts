@@ -11,7 +11,7 @@ import { keyPath } from "@/lib/edge/record-reading";
  */
 const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   // The past: all that was posted, the runs that were made, and the lots that are on no list any more.
-  "": { closedRuns: 2, struckOff: 2, postings: 2 },
+  "": { closedRuns: 2, struckOff: 2, postings: 2, receipts: 3 },
   // What the checks of a formula need to know.
   materials: {
     role: 4,
@@ -27,6 +27,9 @@ const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = 
   formulas: { market: 4, use: 4, phFrom: 4, phTo: 4, keepsDays: 4, phases: 4, steps: 4 },
   // What the supplier says of an offer beyond its price.
   offers: { shelfLifeDays: 3, confirmedOn: 3 },
+  // What became of an order.
+  orders: { state: 3 },
+  "orders.lines": { offer: 3, packs: 3, received: 3 },
 };
 
 export const FIRST_VERSION = 1;

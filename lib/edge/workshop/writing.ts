@@ -136,11 +136,15 @@ const orderWritten = (order: Order, money: MoneyText, stock: StockOfMaterial): W
   supplier: order.supplier,
   placed: isoDate(order.placed),
   due: isoDate(order.due),
+  state: unless(order.state, "ordered", same),
   lines: order.lines.map((line) => ({
     material: line.material,
     quantity: stock(line.quantity, line.material),
     cost: money(line.cost),
     expires: orNone(line.expires, isoDate),
+    offer: orNone(line.offer, same),
+    packs: orNone(line.packs, Number),
+    received: line.received === 0n ? undefined : stock(line.received, line.material),
   })),
 });
 

@@ -1,8 +1,10 @@
 /** What a page asks of the ledger of the app's store. Each answer is of one state of the store. */
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
+import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
+import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Balance } from "@/lib/domain/ledger/standing";
 import { batchUses } from "@/lib/domain/ledger/standing-postings";
 import { type TraceBack, traceBack, type TraceForward, traceForward } from "@/lib/domain/ledger/trace";
@@ -20,7 +22,9 @@ import {
   postingsOfRuns,
   reversalOf,
   runsOfLots,
+  sinceCounted,
 } from "./ledger-reading";
+import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
 const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
   const { reader } = await openStore(storeFile());
@@ -31,6 +35,10 @@ const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
 export const readStock = (): Promise<readonly KeptBalance[]> =>
   asking((sql) => balancesIn(sql, ["shelf", "hold", "finished"]));
 
+/** What there is to know of these materials since each was last counted. @rule LEDGER-25 */
+export const readSinceCounted = (materials: readonly string[]): Promise<ReadonlyMap<string, SinceCounted>> =>
+  asking((sql) => sinceCounted(sql, materials));
+
 /** One posting and the one that takes it back, if any; null where there is none with this key. */
 export const readPosting = (
   id: string,
@@ -39,6 +47,14 @@ export const readPosting = (
     const posting = await postingNamed(sql, id);
     return posting && { posting, reversedBy: await reversalOf(sql, id) };
   });
+
+/** What came for an order, by the day. @rule ORDER-5 */
+export const readReceivedFor = (order: string): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedFor(sql, order));
+
+/** What came of a material in deliveries, by the day. @rule ORDER-5 */
+export const readReceivedOf = (material: string): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedOf(sql, material));
 
 /** A material's lots together, in the house. @rule LEDGER-19 */
 export const readHistoryOfMaterial = (material: string): Promise<readonly HistoryLine[]> =>

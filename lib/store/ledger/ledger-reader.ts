@@ -1,7 +1,9 @@
 import type { LotName, Posted } from "@/lib/domain/ledger/posting";
+import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { Standing } from "@/lib/domain/ledger/standing";
 import type { Sql } from "@/lib/store/connection";
 import { postingNamed, postingsOfLots, postingsOfRuns, reversalOf, runsOfLots, standingOf } from "./ledger-reading";
+import { receiptsOfPosting } from "./receipts";
 
 /** The ledger's answers, as one connection sees them. */
 export interface LedgerReader {
@@ -11,6 +13,7 @@ export interface LedgerReader {
   readonly runsOfLots: (lots: readonly LotName[]) => Promise<readonly string[]>;
   readonly postingNamed: (id: string) => Promise<Posted | null>;
   readonly reversalOf: (id: string) => Promise<Posted | null>;
+  readonly receiptsOfPosting: (id: string) => Promise<readonly Receipt[]>;
 }
 
 export const ledgerReader = (sql: Sql): LedgerReader => ({
@@ -20,4 +23,5 @@ export const ledgerReader = (sql: Sql): LedgerReader => ({
   runsOfLots: (lots) => runsOfLots(sql, lots),
   postingNamed: (id) => postingNamed(sql, id),
   reversalOf: (id) => reversalOf(sql, id),
+  receiptsOfPosting: (id) => receiptsOfPosting(sql, id),
 });

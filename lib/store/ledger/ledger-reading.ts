@@ -1,5 +1,6 @@
 /** What the ledger answers, one statement a question. Every question names the index that answers it. */
-import { type Day, isoDate } from "@/lib/domain/calendar";
+import { type Day, dayOf, isoDate } from "@/lib/domain/calendar";
+import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import type { LotName, PlaceKind, Posted } from "@/lib/domain/ledger/posting";
 import { type Standing, standingAfter } from "@/lib/domain/ledger/standing";
 import type { PlaceTotal } from "@/lib/domain/ledger/valuation";
@@ -123,4 +124,39 @@ export const postingsFrom = (sql: Sql, after: number, most: number): Promise<rea
 export async function lotsOfMaterial(sql: Sql, material: string): Promise<readonly string[]> {
   const rows = await sql.rows(`SELECT "id" FROM "lots" WHERE "material" = ?`, material);
   return rows.map(([id]) => String(id));
+}
+
+const ISO_LENGTH = "2026-11-25".length;
+
+/** Where a posting stands in the order of days, and of posting within a day, as text that sorts so. */
+const TURN = `p."day" || printf('%016d', p."sequence")`;
+const STANDS = `NOT EXISTS (SELECT 1 FROM "postings" r WHERE r."reverses" = p."id")`;
+const OF_ITS_LOTS = `FROM "lots" l CROSS JOIN "entries" e ON e."of" = 'material' AND e."lot" = l."id"`;
+
+/**
+ * What there is to know of these materials since each was last counted; of one that the ledger never met, nothing.
+ * By (material) of the lots and (of, lot, place, run, day). @rule LEDGER-25
+ */
+export async function sinceCounted(sql: Sql, materials: readonly string[]): Promise<ReadonlyMap<string, SinceCounted>> {
+  const rows = await sql.rows(
+    `SELECT "material", "counted", "first",
+       (SELECT count(DISTINCT p."sequence") ${OF_ITS_LOTS} AND e."place" = 'batch' AND e."quantity" > 0
+          JOIN "postings" p ON p."sequence" = e."posting"
+        WHERE l."material" = "named"."material" AND p."kind" = 'made' AND ${STANDS} AND ${TURN} > coalesce("counted", ''))
+     FROM (
+       SELECT "value" AS "material",
+         (SELECT max(${TURN}) ${OF_ITS_LOTS} AND e."place" = 'counted'
+            JOIN "postings" p ON p."sequence" = e."posting"
+          WHERE l."material" = "value" AND p."kind" = 'counted' AND ${STANDS}) AS "counted",
+         (SELECT min(e."day") ${OF_ITS_LOTS} WHERE l."material" = "value") AS "first"
+       FROM json_each(?)) "named"`,
+    JSON.stringify(materials),
+  );
+  return new Map(
+    rows.map(([material, counted, first, draws]) => {
+      const countedOn = typeof counted === "string" ? dayOf(counted.slice(0, ISO_LENGTH)) : null;
+      const since = countedOn ?? (typeof first === "string" ? dayOf(first) : null);
+      return [String(material), { countedOn, since, draws: Number(draws) }];
+    }),
+  );
 }

@@ -5,6 +5,7 @@ import { openReader, type Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { storeFile } from "@/lib/store/store-file";
 import { allPostings } from "./ledger-reading";
+import { allReceipts } from "./receipts";
 import { struckOffIn } from "./struck-off";
 
 export interface BooksWithPast extends Books {
@@ -34,4 +35,5 @@ const pastOf = async (sql: Sql, { desk }: Books): Promise<Past> => ({
   postings: (await allPostings(sql)).map((posting, at) => ({ ...posting, sequence: at + 1 })),
   closedRuns: desk.closedRuns,
   struckOff: await struckOffIn(sql),
+  receipts: await allReceipts(sql),
 });

@@ -12,6 +12,7 @@ import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf } from "@/app/book/_parts/form-of-record";
 import { newId } from "@/app/_ui/new-id";
+import { OfferWorking } from "@/app/book/_parts/offer-working";
 import { OfMaterial } from "@/app/book/_parts/of-material";
 import { listingOf } from "@/app/book/_parts/record-rows";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
@@ -69,6 +70,7 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
           ...(section === "formulas" ? [{ deed: "draft", label: "Keep it as a draft beside this one" }] : []),
         ]}
       />
+      {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
       <AlsoWithIt books={books} section={section} id={id} seen={seen} />
     </>

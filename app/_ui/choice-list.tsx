@@ -1,0 +1,177 @@
+"use client";
+
+import { Combobox } from "@base-ui/react/combobox";
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
+import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
+import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
+import type { RecordChoiceProps } from "./record-choice-props";
+
+export interface ChoiceListProps extends RecordChoiceProps {
+  /** Whether what it takes the place of had the focus when it left the page. */
+  readonly hadFocus: RefObject<boolean>;
+}
+
+/** What is chosen, and what stands in the field. */
+interface Chosen {
+  readonly value: string;
+  readonly text: string;
+}
+
+const optionOf = (groups: readonly ChoiceGroup[], value: string): Choice | null =>
+  groups.flatMap(({ options }) => options).find((option) => option.value === value) ?? null;
+
+function chosenFrom(groups: readonly ChoiceGroup[], value: string): Chosen {
+  const option = optionOf(groups, value);
+  const text = option === null ? (typedOf(value) ?? (value === "" ? "" : "No longer there")) : choiceWords(option);
+  return { value, text };
+}
+
+/** What is chosen by picking or by typing, and what becomes of what was typed when the field is left. */
+function useChosen({ value: first, groups, either }: ChoiceListProps) {
+  const [chosen, setChosen] = useState(() => chosenFrom(groups, first));
+  /** What was chosen before the typing, to which Escape goes back; null where nothing was typed since. */
+  const [before, setBefore] = useState<Chosen | null>(null);
+  const isTyping = before !== null;
+  const pick = (option: Choice | null): void => {
+    setChosen(option === null || option.value === "" ? { value: "", text: "" } : chosenFrom(groups, option.value));
+    setBefore(null);
+  };
+  const type = (text: string): void => {
+    const value = text.trim() === "" ? "" : (calledSo(groups, text)?.value ?? unchosen(text.trim(), either ?? null));
+    setBefore(before ?? chosen);
+    setChosen({ value, text });
+  };
+  const leave = (): void => {
+    if (!isTyping) return;
+    const meant = meantBy(groups, chosen.text);
+    if (meant !== null) setChosen(chosenFrom(groups, meant.value));
+    setBefore(null);
+  };
+  const goBack = (): void => {
+    if (before !== null) setChosen(before);
+    setBefore(null);
+  };
+  return { ...chosen, isTyping, pick, type, leave, goBack };
+}
+
+/**
+ * A list that filters as one types: arrows walk through it, Enter takes what is marked, Escape goes back to what was
+ * chosen. Leaving the field takes what was typed where it can mean only one; else it stays, is told, and is refused.
+ */
+export function ChoiceList(props: ChoiceListProps): ReactNode {
+  const { id, name, none, groups, either: _, hadFocus, value: __, ...described } = props;
+  const chosen = useChosen(props);
+  const input = useRef<HTMLInputElement>(null);
+  const sent = useSentValue(chosen.value);
+  useEffect(() => {
+    if (hadFocus.current) input.current?.focus();
+  }, [hadFocus]);
+  const listed = none === null || none === "Choose one" ? groups : [NONE_OF(none), ...groups];
+  const { groups: shown, further } = matching(listed, chosen.isTyping ? chosen.text : "");
+  const isUnknown = !chosen.isTyping && optionOf(groups, chosen.value) === null && typedOf(chosen.value) !== null;
+  const noteId = `${id}-none-of-these`;
+  return (
+    <>
+      <input type="hidden" name={name} value={chosen.value} ref={sent} readOnly />
+      <Combobox.Root<Choice>
+        items={itemsOf(listed)}
+        filteredItems={itemsOf(shown)}
+        value={optionOf(groups, chosen.value)}
+        inputValue={chosen.text}
+        itemToStringLabel={choiceWords}
+        isItemEqualToValue={(one, other) => one.value === other.value}
+        autoHighlight
+        onInputValueChange={(text, { reason }) => {
+          if (reason === "input-change") chosen.type(text);
+        }}
+        onValueChange={(option, details) => {
+          if (details.reason === "item-press") chosen.pick(option);
+          else details.cancel();
+        }}
+        onOpenChange={(isOpen, { reason }) => {
+          if (!isOpen && reason === "escape-key") chosen.goBack();
+        }}
+      >
+        <Combobox.Input
+          {...described}
+          {...(isUnknown && { "aria-invalid": true, "aria-describedby": noteId })}
+          id={id}
+          ref={input}
+          className="record-choice"
+          placeholder={none ?? undefined}
+          autoComplete="off"
+          spellCheck={false}
+          onFocus={(event) => event.currentTarget.select()}
+          onClick={(event) => {
+            if (!chosen.isTyping) event.currentTarget.select();
+          }}
+          onBlur={chosen.leave}
+        />
+        <Listed groups={shown} further={further} text={chosen.text} />
+      </Combobox.Root>
+      {isUnknown && (
+        <p className="field-fault choice-note" id={noteId} role="status">
+          {meaningWords(groups, chosen.text)}
+        </p>
+      )}
+    </>
+  );
+}
+
+const NONE_OF = (label: string): ChoiceGroup => ({ name: null, options: [{ value: "", label }] });
+
+/** As the library takes groups. */
+const itemsOf = (groups: readonly ChoiceGroup[]) => groups.map(({ name, options }) => ({ name, items: options }));
+
+function meaningWords(groups: readonly ChoiceGroup[], text: string): string {
+  return matching(groups, text).groups.length === 0
+    ? `Nothing in the list is called “${text}”. Choose one from the list.`
+    : `“${text}” can mean several. Choose one from the list.`;
+}
+
+/** Tells the form whenever another value is to be sent, as a field of the browser's own would. */
+function useSentValue(value: string) {
+  const element = useRef<HTMLInputElement>(null);
+  const told = useRef(value);
+  useEffect(() => {
+    if (told.current === value) return;
+    told.current = value;
+    element.current?.dispatchEvent(new Event("input", { bubbles: true }));
+  }, [value]);
+  return element;
+}
+
+interface Shown {
+  readonly groups: readonly ChoiceGroup[];
+  readonly further: number;
+  readonly text: string;
+}
+
+/** What can be chosen, within the page's own part, so that it stands in no landmark of its own. */
+const Listed = ({ groups, further, text }: Shown): ReactNode => (
+  <Combobox.Portal container={document.getElementById("main")}>
+    <Combobox.Positioner className="choice-place" sideOffset={4} align="start">
+      <Combobox.Popup className="choice-list">
+        <Combobox.Empty>
+          {groups.length === 0 && <p className="choice-said">Nothing in the list is called “{text.trim()}”.</p>}
+        </Combobox.Empty>
+        <Combobox.List aria-label="To choose from">
+          {groups.map(({ name, options }) => (
+            <Combobox.Group key={name} items={options}>
+              {name !== null && <Combobox.GroupLabel className="choice-group">{name}</Combobox.GroupLabel>}
+              {options.map((option) => (
+                <Combobox.Item key={option.value} value={option} className="choice-item">
+                  <span>
+                    {option.label}
+                    {option.detail !== undefined && <small>{option.detail}</small>}
+                  </span>
+                </Combobox.Item>
+              ))}
+            </Combobox.Group>
+          ))}
+        </Combobox.List>
+        {further > 0 && <p className="choice-said">and {further} more; type a part of the name to see them.</p>}
+      </Combobox.Popup>
+    </Combobox.Positioner>
+  </Combobox.Portal>
+);

@@ -1,0 +1,16 @@
+import type { ReactNode } from "react";
+import { Working, type WorkingLine } from "./working";
+
+/** A figure's arithmetic behind a word that opens it, where the figure has no row of its own to open. */
+export const HowItComes = ({
+  lines,
+  notes = [],
+}: {
+  readonly lines: readonly WorkingLine[];
+  readonly notes?: readonly ReactNode[];
+}): ReactNode => (
+  <details className="as-table how-it-comes">
+    <summary>How it comes about</summary>
+    <Working lines={lines} notes={notes} />
+  </details>
+);

@@ -1,0 +1,59 @@
+/** With what a suggestion begins before the maker has written anything. */
+import type { PlannedUse } from "@/lib/domain/buying/planned-use";
+import { type Fraction, times, ratio, whole } from "@/lib/domain/fraction";
+import { type CurrencyCode, moneyTextInFull } from "@/lib/domain/money";
+import type { Measure } from "@/lib/domain/quantity";
+import type { Supplier } from "@/lib/domain/workshop";
+import type { SuggestionField, SuggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
+import { exactStockText } from "@/lib/edge/written-figures";
+
+/** Lead in calendar days: five working days are a week. (Common practice.) */
+export function beginsWith(
+  use: PlannedUse | null,
+  supplier: Supplier | null,
+  measure: Measure,
+  currency: CurrencyCode,
+): SuggestionTyped {
+  const lead =
+    supplier === null ? 0 : supplier.leadCounts === "working" ? (supplier.leadDays * 7) / 5 : supplier.leadDays;
+  return {
+    use: use === null ? "" : numberOf(use.mean, measure),
+    spread: use === null ? "0" : numberOf(whole(use.deviation), measure),
+    lead: String(Math.round(lead * 10) / 10),
+    leadspread: "0",
+    service: "95",
+    order: supplier === null ? "" : moneyTextInFull(supplier.shipping, currency),
+    keeping: "20",
+  };
+}
+
+/** Grams or pieces with two decimals: where a suggestion begins needs no more. */
+function numberOf(amount: Fraction, measure: Measure): string {
+  const [size, text] = [measure === "mass" ? 1_000_000n : 1n, exactStockText];
+  const hundredths = times(amount, ratio(100n, size));
+  const rounded = (hundredths.over * 2n + hundredths.under) / (hundredths.under * 2n);
+  return text(ratio(rounded * size, 100n), measure).split(" ")[0] ?? "0";
+}
+
+export const LABELS = (measure: Measure): readonly { readonly field: SuggestionField; readonly label: string }[] => {
+  const unit = measure === "mass" ? "g" : "pieces";
+  return [
+    { field: "use", label: `Use of a day, ${unit}` },
+    { field: "spread", label: `Its standard deviation, ${unit}` },
+    { field: "lead", label: "Lead time, days" },
+    { field: "leadspread", label: "Its standard deviation, days" },
+    { field: "service", label: "Orders that should not run short, %" },
+    { field: "order", label: "Cost of one order" },
+    { field: "keeping", label: "Keeping it for a year, % of its price" },
+  ];
+};
+
+export const HINTS: Readonly<Record<SuggestionField, string>> = {
+  use: "What the planned runs use, over the horizon.",
+  spread: "From the weeks of the plan, as if days varied independently.",
+  lead: "Of the offer that it is priced by, in calendar days.",
+  leadspread: "How much deliveries are early or late. 0 where they never are.",
+  service: "95 is common; no source says it.",
+  order: "Delivery, and your time. Without the tax that you reclaim.",
+  keeping: "Money tied up, space, what goes off. 20 is common; no source says it.",
+};

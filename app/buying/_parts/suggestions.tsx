@@ -1,0 +1,116 @@
+import type { ReactNode } from "react";
+import { Ledger } from "@/app/_ui/ledger";
+import type { Day } from "@/lib/domain/calendar";
+import { economicOrder, reorderPoint, safetyStockFor } from "@/lib/domain/buying/reorder-suggestions";
+import { ratio, roundedHalfEven, times, whole } from "@/lib/domain/fraction";
+import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { quantity, type Stock } from "@/lib/domain/quantity";
+import type { Offer, Workshop } from "@/lib/domain/workshop";
+import { amountShown, dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import type { SuggestionInputs } from "@/lib/edge/forms/suggestion-inputs";
+
+interface Suggested {
+  readonly inputs: SuggestionInputs;
+  readonly outlook: MaterialOutlook;
+  readonly workshop: Workshop;
+  readonly today: Day;
+}
+
+const COLUMNS = [
+  { name: "Suggestion" },
+  { name: "The textbook says", kind: "number" },
+  { name: "The plan says", kind: "number" },
+] as const;
+
+/** Each figure with its formula, beside what the plan has. @rule BUY-13, BUY-14 */
+export function Suggestions({ inputs, outlook, workshop, today }: Suggested): ReactNode {
+  const { material, pricedOffer, toBuy, belowSafetyOn, onHand } = outlook;
+  const { demand } = inputs;
+  const shown = (held: bigint): string => stockShown(held, material.measure, "lacking");
+  const safety = safetyStockFor(demand);
+  const order = pricedOffer === null ? null : economicOf(inputs, pricedOffer);
+  const kept = material.safetyStock;
+  return (
+    <section aria-labelledby="suggested">
+      <h2 id="suggested">Suggestions, not orders</h2>
+      <Ledger caption={`Suggestions for ${material.name}, beside the plan`} columns={COLUMNS} className="order-lines">
+        <Row
+          name="Safety stock"
+          formula="z × √(lead × deviation of a day² + use of a day² × deviation of the lead²)"
+          textbook={shown(safety)}
+          plan={kept === null ? "none is kept" : amountShown(kept.typed)}
+        />
+        <Row
+          name="Reorder point"
+          formula="use of a day × lead + safety stock"
+          textbook={shown(reorderPoint(demand))}
+          plan={
+            belowSafetyOn === null
+              ? `${shown(onHand)} here, enough to the end`
+              : `${shown(onHand)} here, too little from ${dayShown(belowSafetyOn, today)}`
+          }
+        />
+        <Row
+          name="Economic order"
+          formula="√(2 × cost of an order × use of a year ÷ keeping one for a year), within the offer’s price breaks"
+          textbook={
+            order === null ? "no figure: nothing is used, or ordering or keeping is free" : shown(order.quantity)
+          }
+          plan={toBuy === 0n ? "nothing to buy" : `${shown(toBuy)} to buy`}
+        />
+      </Ledger>
+      {order !== null && pricedOffer !== null && (
+        <p className="small soft">
+          That is {packsFor(order.quantity, pricedOffer)} of {amountShown(pricedOffer.pack.typed)}, and would cost{" "}
+          {moneyShown(order.yearlyCost, workshop.settings.currency)} a year with orders and keeping.
+        </p>
+      )}
+      <p className="small soft">
+        They assume that use and lead time vary by chance, independently, as the normal distribution has it, and that
+        the use goes on as it is. A bench that makes to a plan should trust the plan first.
+      </p>
+    </section>
+  );
+}
+
+const Row = ({
+  name,
+  formula,
+  textbook,
+  plan,
+}: {
+  readonly name: string;
+  readonly formula: string;
+  readonly textbook: string;
+  readonly plan: string;
+}): ReactNode => (
+  <tr>
+    <th scope="row">
+      {name}
+      <small>{formula}</small>
+    </th>
+    <td className="number end">{textbook}</td>
+    <td className="number second-line">{plan}</td>
+  </tr>
+);
+
+const DAYS_OF_YEAR = 365n;
+
+function economicOf({ demand, orderCost, keeping }: SuggestionInputs, offer: Offer) {
+  const each = (price: bigint) => ratio(price, offer.pack.quantity);
+  const breaks = offer.breaks
+    .map(({ packs, price }) => ({ from: quantity<Stock>(packs * offer.pack.quantity), each: each(price) }))
+    .sort((a, b) => (a.from < b.from ? -1 : 1));
+  return economicOrder({
+    order: orderCost,
+    yearlyUse: quantity<Stock>(roundedHalfEven(times(demand.useOfDay, whole(DAYS_OF_YEAR)))),
+    keeping,
+    prices: [{ from: quantity<Stock>(0n), each: each(offer.price) }, ...breaks],
+  });
+}
+
+/** The nearest whole number of packs, at least one. */
+function packsFor(wanted: bigint, { pack }: Offer): string {
+  const packs = (wanted * 2n + pack.quantity) / (pack.quantity * 2n);
+  return packs <= 1n ? "about one pack" : `about ${packs.toString()} packs`;
+}

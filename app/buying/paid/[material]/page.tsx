@@ -1,0 +1,170 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound, redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { Ledger } from "@/app/_ui/ledger";
+import { planForPage, type Planned } from "@/app/plan-for-page";
+import { compare } from "@/lib/domain/fraction";
+import { driftOf, landedEach, paidEach } from "@/lib/domain/landed";
+import type { LotReceived } from "@/lib/domain/ledger/receipt";
+import type { Material } from "@/lib/domain/workshop";
+import { counted } from "@/lib/edge/counted";
+import { amountShown, currencySign, dayShown, priceShown, stockShown } from "@/lib/edge/figures";
+import { inLargeUnit, largeUnitShown } from "@/lib/edge/landed-figures";
+import { idOfSegment, lotAddress, postingAddress, suggestedAddress } from "@/lib/edge/ledger-address";
+import { materialAddress } from "@/lib/edge/material-address";
+import { readReceivedOf } from "@/lib/store/ledger/ledger-answers";
+import { driftSays } from "../../_parts/drift-words";
+import { PaidChart } from "../../_parts/paid-chart";
+import type { PaidSeries } from "../../_parts/paid-drawing";
+import { BuyingCrumb } from "../../orders/_parts/buying-crumb";
+import "../../buying.css";
+
+export const metadata: Metadata = { title: "What was paid" };
+
+interface Page {
+  readonly params: Promise<{ readonly material: string }>;
+}
+
+/** What was paid for a material over time and by supplier, and whether its offers still say it. */
+export default async function PaidPage({ params }: Page): Promise<ReactNode> {
+  const [found, id] = [await planForPage(), idOfSegment((await params).material)];
+  if (found === null) redirect("/");
+  const material = found.workshop.materials.find((each) => each.id === id);
+  if (material === undefined) notFound();
+  const received = await readReceivedOf(material.id);
+  const { currency } = found.workshop.settings;
+  return (
+    <>
+      <Opening crumb={<BuyingCrumb orders />} title={`What was paid for ${material.name}`}>
+        <Finding received={received} material={material} found={found} />
+      </Opening>
+      {received.length > 1 && (
+        <figure className="paid-figure">
+          <PaidChart
+            says={`What was paid for ${material.name} over time, by supplier; the table below says the same.`}
+            series={seriesOf(received, material, found)}
+            currency={currencySign(currency)}
+          />
+        </figure>
+      )}
+      <Paid received={received} material={material} found={found} />
+      <Offers received={received} material={material} found={found} />
+      <p className="small paid-further">
+        <Link href={materialAddress(material.id)}>On the shelf</Link> ·{" "}
+        <Link href={suggestedAddress(material.id)}>How much to keep and to order, by the textbook</Link>
+      </p>
+    </>
+  );
+}
+
+interface Part {
+  readonly received: readonly LotReceived[];
+  readonly material: Material;
+  readonly found: Planned;
+}
+
+const nameOf = ({ workshop }: Planned, supplier: string | null): string =>
+  supplier === null ? "not said" : (workshop.suppliers.find(({ id }) => id === supplier)?.name ?? supplier);
+
+function Finding({ received, material, found }: Part): ReactNode {
+  const { currency } = found.workshop.settings;
+  const [last] = received.slice(-1);
+  if (last === undefined)
+    return (
+      <>
+        No delivery of it was received yet. What lots cost that were entered by hand is on{" "}
+        <Link href={materialAddress(material.id)}>the shelf</Link>.
+      </>
+    );
+  const byPrice = received.toSorted((a, b) => compare(paidEach(a), paidEach(b)));
+  const [least, most] = [byPrice[0] ?? last, byPrice.at(-1) ?? last];
+  const shown = (each: LotReceived): string => largeUnitShown(paidEach(each), material.measure, currency);
+  return (
+    <>
+      Last <b>{shown(last)}</b>, {dayShown(last.day, found.today)} from {nameOf(found, last.supplier)}.
+      {received.length > 1 &&
+        ` Over ${counted(received.length, "lot", "lots")} from ${shown(least)} to ${shown(most)}, before delivery and duty.`}
+    </>
+  );
+}
+
+function seriesOf(received: readonly LotReceived[], material: Material, found: Planned): readonly PaidSeries[] {
+  const suppliers = [...new Set(received.map(({ supplier }) => supplier))];
+  return suppliers.map((supplier) => ({
+    supplier: nameOf(found, supplier),
+    points: received
+      .filter((each) => each.supplier === supplier)
+      .map((each) => {
+        const micros = inLargeUnit(paidEach(each), material.measure);
+        return {
+          day: each.day,
+          dayShown: dayShown(each.day, found.today, { weekday: false }),
+          // A place in a drawing.
+          price: Number(micros.over / micros.under) / 1_000_000,
+        };
+      }),
+  }));
+}
+
+const PAID_COLUMNS = [
+  { name: "Came" },
+  { name: "From" },
+  { name: "How much", kind: "number", className: "not-on-phone" },
+  { name: "Paid", kind: "number" },
+  { name: "Landed", kind: "number", className: "not-on-phone" },
+  { name: "Lot", className: "not-on-phone" },
+] as const;
+
+function Paid({ received, material, found }: Part): ReactNode {
+  if (received.length === 0) return null;
+  const { currency } = found.workshop.settings;
+  return (
+    <Ledger caption={`What was paid for ${material.name}, the last first`} columns={PAID_COLUMNS}>
+      {received.toReversed().map((each) => (
+        <tr key={each.lot}>
+          <th scope="row">
+            <Link href={postingAddress(each.posting)}>{dayShown(each.day, found.today)}</Link>
+          </th>
+          <td className="second-line">{nameOf(found, each.supplier)}</td>
+          <td className="number not-on-phone">{stockShown(each.quantity, material.measure, "there")}</td>
+          <td className="number end">{largeUnitShown(paidEach(each), material.measure, currency)}</td>
+          <td className="number not-on-phone">{largeUnitShown(landedEach(each), material.measure, currency)}</td>
+          <td className="not-on-phone">
+            <Link href={lotAddress(each.lot)}>{each.lot}</Link>
+          </td>
+        </tr>
+      ))}
+    </Ledger>
+  );
+}
+
+const OFFER_COLUMNS = [{ name: "Offer" }, { name: "Asks", kind: "number" }, { name: "Does it still?" }] as const;
+
+/** Whether each offer still says what is paid. @rule OFFER-3 */
+function Offers({ received, material, found }: Part): ReactNode {
+  const offers = found.workshop.offers.filter((offer) => offer.material === material.id);
+  if (offers.length === 0) return null;
+  const { currency } = found.workshop.settings;
+  return (
+    <section className="block" aria-labelledby="offers">
+      <h2 id="offers">Its offers</h2>
+      <Ledger caption={`The offers of ${material.name}, and whether they still hold`} columns={OFFER_COLUMNS}>
+        {offers.map((offer) => (
+          <tr key={offer.id}>
+            <th scope="row">
+              <Link href={`/book/offers/${encodeURIComponent(offer.id)}`}>
+                {nameOf(found, offer.supplier)}, {amountShown(offer.pack.typed)}
+              </Link>
+            </th>
+            <td className="number end">{priceShown(offer.price, currency)}</td>
+            <td className="second-line small">
+              {driftSays(driftOf(offer, received, found.today), offer, found.today, currency)}
+            </td>
+          </tr>
+        ))}
+      </Ledger>
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import { lastingWith } from "@/lib/domain/buying/lasting";
+import { byId, grouped } from "@/lib/domain/index-by-id";
+import { quantity, type Stock } from "@/lib/domain/quantity";
+import type { Buying } from "./buying-for-page";
+import type { BuyingView, WantedThen } from "./_parts/buying-view";
+import type { Pinnable } from "./_parts/frame-further";
+
+/** What the parts of the page are drawn from. */
+export function viewOf({ found, reading, list, waiting, chosen }: Buying): BuyingView {
+  const { plan, today, workshop } = found;
+  const outlookOf = byId(
+    "material",
+    plan.materials.map((outlook) => ({ id: outlook.material.id, outlook })),
+  );
+  const lines = chosen?.planned.orders.flatMap((order) => order.lines) ?? [];
+  const wantedOf = (purchases: Buying["waiting"], waits: boolean) =>
+    purchases.map(({ material, wanted, buyBy, orderBy }): readonly [string, WantedThen] => [
+      material.id,
+      { quantity: wanted, buyBy, orderBy, waits },
+    ]);
+  return {
+    today,
+    lastDay: plan.lastDay,
+    currency: workshop.settings.currency,
+    asked: reading.asked,
+    wanted: new Map([...wantedOf(list.purchases, false), ...wantedOf(waiting, true)]),
+    leftOver: chosen?.basket.leftOver ?? new Map<string, Stock>(),
+    lasting: new Map(
+      [...grouped(lines, ({ material }) => material.id)].map(([id, own]) => [
+        id,
+        lastingWith(
+          outlookOf(id).outlook,
+          own.map(({ offer, packs, arrives, expires }) => ({
+            arrives,
+            expires,
+            quantity: quantity<Stock>(packs * offer.pack.quantity),
+          })),
+          plan,
+        ),
+      ]),
+    ),
+  };
+}
+
+/** Materials that are lacking and that more than one offer could fill, with those offers. */
+export function pinnableOf({ found, list, waiting, faults }: Buying): readonly Pinnable[] {
+  const lacking = new Set([
+    ...[...list.purchases, ...waiting].map(({ material }) => material),
+    ...faults.flatMap((fault) => ("material" in fault ? [fault.material] : [])),
+  ]);
+  return found.workshop.materials.flatMap((material): readonly Pinnable[] => {
+    const offers = found.workshop.offers.filter((offer) => offer.material === material.id);
+    return lacking.has(material) && offers.length > 1 ? [{ material, offers }] : [];
+  });
+}
