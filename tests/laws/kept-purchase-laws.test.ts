@@ -49,6 +49,7 @@ function lostWith(workshop: Workshop, material: string, received: readonly Recei
   const orders = received.map(({ arrives, expires, bought }, at) => ({
     id: `\u{10FFFE}${String(at)}`,
     supplier: workshop.suppliers[0]?.id ?? "",
+    state: "ordered" as const,
     placed: from,
     due: arrives,
     lines: [
