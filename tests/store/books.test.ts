@@ -146,7 +146,10 @@ test("[LEDGER-21] a store from before there was a ledger opens its books with th
   const older = await olderStore(2, richBooks());
   const { workshop, desk } = richBooks();
   const drafts = desk.drafts.map((draft) => ({ ...draft, ...NO_FORMULA_FACTS }));
-  expect(await readBooksFrom(older)).toStrictEqual({ workshop: asItWasKeptThen(workshop), desk: { ...desk, drafts, countRhythms: [] } });
+  expect(await readBooksFrom(older)).toStrictEqual({
+    workshop: asItWasKeptThen(workshop),
+    desk: { ...desk, drafts, countRhythms: [] },
+  });
   const { reader } = await openStore(older);
   const postings = await reader.alone(allPostings);
   expect(postings.map(({ sequence, ...posting }) => ({ ...posting, sequence: typeof sequence }))).toEqual(

@@ -77,7 +77,10 @@ function choicesOf(
     const offered = all.filter(({ id }) => (!hidden.has(id) || named.has(id)) && !isItself(id));
     return [list, namedChoices(workshop, list, offered)] as const;
   });
-  return { ...Object.fromEntries(choices), ...(kind === "orders" && { offers: offerChoices(workshop, workshop.offers) }) };
+  return {
+    ...Object.fromEntries(choices),
+    ...(kind === "orders" && { offers: offerChoices(workshop, workshop.offers) }),
+  };
 }
 
 const isRetirable = (list: string): list is RetirableList => RETIRABLE.some((retirable) => retirable === list);
