@@ -26,8 +26,8 @@ const JARS_A_ROUND = 4n;
 interface Told {
   readonly sent: Map<string, Sent>;
   readonly acknowledged: Set<string>;
+  readonly refused: Set<string>;
   readonly unanswered: Sent[];
-  refused: number;
 }
 
 export interface ServerKilled {
@@ -42,11 +42,12 @@ export interface ServerKilled {
 /**
  * Starts the server on one store, lets clients post, kills it at a random instant and looks; so many times. What was
  * left without an answer is sent again to the next server, and every round one form is sent five times at once.
- * @throws where an acknowledged posting is gone or there twice, one is half there, or file or books are not sound
+ * @throws where an acknowledged posting is gone or there twice, a refused one is there, one is half there, or file or
+ *         books are not sound
  */
 export async function killServerAgainAndAgain(store: string, kills: number, dice: Dice): Promise<ServerKilled> {
   await openBooks(stocked(kills));
-  const told: Told = { sent: new Map(), acknowledged: new Set(), unanswered: [], refused: 0 };
+  const told: Told = { sent: new Map(), acknowledged: new Set(), refused: new Set(), unanswered: [] };
   let [unanswered, postedUntold] = [0, 0];
   for (let round = 1; round <= kills; round += 1) {
     await killedOnce(store, round, told, dice);
@@ -59,7 +60,7 @@ export async function killServerAgainAndAgain(store: string, kills: number, dice
   await sendAgain(app.url, told);
   await app.stop();
   await inspected(store, told);
-  return { kills, acknowledged: told.acknowledged.size, refused: told.refused, postedUntold, unanswered };
+  return { kills, acknowledged: told.acknowledged.size, refused: told.refused.size, postedUntold, unanswered };
 }
 
 /** The shop, with much to sell and hold of, and with too few jars. */
@@ -132,7 +133,7 @@ async function sending(url: string, form: Sent, told: Told): Promise<Answer> {
   told.sent.set(form.key, form);
   const answer = await sendOnce(url, form);
   if (answer === "posted") told.acknowledged.add(form.key);
-  if (answer === "refused") told.refused += 1;
+  if (answer === "refused") told.refused.add(form.key);
   if (answer === "no answer") told.unanswered.push(form);
   return answer;
 }
@@ -153,6 +154,8 @@ async function inspected(store: string, told: Told): Promise<ReadonlySet<string>
   const keys = new Set(postings.map(({ id }) => id));
   const lost = [...told.acknowledged].filter((key) => !keys.has(key));
   if (lost.length > 0) throw new Error(`acknowledged and lost: ${lost.join(", ")}`);
+  const denied = [...told.refused].filter((key) => keys.has(key));
+  if (denied.length > 0) throw new Error(`refused and there all the same: ${denied.join(", ")}`);
   const strange = [...keys].filter((key) => !told.sent.has(key));
   if (strange.length > 0) throw new Error(`there and never sent: ${strange.join(", ")}`);
   heldToForms(postings, told);

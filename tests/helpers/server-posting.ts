@@ -1,6 +1,7 @@
 /** Clients of the running app that fill in its own forms and post them, and remember what they were told. */
 import { randomUUID } from "node:crypto";
 import { finishedLot, type LotName, materialLot, type PlaceKind } from "@/lib/domain/ledger/posting";
+import { postingAddress } from "@/lib/edge/ledger-address";
 import { formOn, type PageForm, send } from "./page-forms";
 import { type Dice, pick } from "./random-dice";
 
@@ -67,7 +68,7 @@ function receiving(form: PageForm): Sent {
     form,
     typed: { ...lines, id: key, deed: "post" },
     effect: { lot: materialLot(line.lot), place: "shelf", quantity: 1000n * GRAM },
-    isDone: (leadsTo) => leadsTo.endsWith(`/book/history/${key}`),
+    isDone: (leadsTo) => leadsTo.endsWith(postingAddress(key)),
   };
 }
 

@@ -52,7 +52,6 @@ function lostWith(workshop: Workshop, material: string, received: readonly Recei
     state: "ordered" as const,
     placed: from,
     due: arrives,
-    state: "ordered" as const,
     lines: [
       {
         material,

@@ -54,7 +54,7 @@ function FormulaForm({ checked, ...form }: Given & { readonly checked: LiveCheck
             <PasteLines values={values} known={known} note={notes.pasted} />
           </>
         ),
-        keepsDays: (values) => checked && <LiveChecks values={values} checked={checked} />,
+        steps: (values) => checked && <LiveChecks values={values} checked={checked} />,
       }}
     />
   );

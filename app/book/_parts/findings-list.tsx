@@ -36,8 +36,7 @@ export function FindingsList({
               <b className="found-rank">{SEVERITY_WORDS[severity]}</b> {says}
             </p>
             <p className="label">
-              {asSentence(why)}
-              {mend !== null && ` ${mend}`}
+              {asSentence(why)}.{mend !== null && ` ${mend}`}
             </p>
           </li>
         );

@@ -1,11 +1,10 @@
 /** What the form of a record is drawn with: its values, what can be chosen, what stays as it is. */
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { type Books, forNewWork, RETIRABLE, type RetirableList } from "@/lib/domain/desk";
-import { byId } from "@/lib/domain/index-by-id";
-import { amountShown, currencySign } from "@/lib/edge/figures";
+import { currencySign } from "@/lib/edge/figures";
 import { formFromRecord, type TypedRecord } from "@/lib/edge/forms/form-reading";
 import { type FormKind, RECORD_FORMS } from "@/lib/edge/forms/record-forms";
-import { namedChoices } from "@/lib/edge/record-choices";
+import { namedChoices, offerChoices } from "@/lib/edge/record-choices";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import type { Choice } from "@/app/_ui/choice-filter";
 import type { FormValues } from "@/app/_ui/form-values";
@@ -78,17 +77,7 @@ function choicesOf(
     const offered = all.filter(({ id }) => (!hidden.has(id) || named.has(id)) && !isItself(id));
     return [list, namedChoices(workshop, list, offered)] as const;
   });
-  return { ...Object.fromEntries(choices), ...(kind === "orders" && { offers: offerChoices(workshop) }) };
+  return { ...Object.fromEntries(choices), ...(kind === "orders" && { offers: offerChoices(workshop, workshop.offers) }) };
 }
-
-/** Offers have no name of their own: material, pack and supplier say which one is meant. */
-const offerChoices = ({ offers, materials, suppliers }: Books["workshop"]): readonly Choice[] => {
-  const [materialOf, supplierOf] = [byId("material", materials), byId("supplier", suppliers)];
-  const named = offers.map(({ id, material, supplier, pack }) => ({
-    id,
-    name: `${materialOf(material).name}, ${amountShown(pack.typed)}, ${supplierOf(supplier).name}`,
-  }));
-  return inOrder(named);
-};
 
 const isRetirable = (list: string): list is RetirableList => RETIRABLE.some((retirable) => retirable === list);

@@ -49,11 +49,13 @@ export function LiveChecks({
           {unread > 0 && `; ${counted(unread, "line", "lines")} could not be read yet`}
         </small>
       </h2>
-      <FindingsList findings={findings} about={about} />
-      <WhoDecides />
-      {checked.batch !== null && formula.lines.length > 0 && addsUp(formulaTotal(formula)) && (
-        <ToWeigh checked={checked} batch={checked.batch} formula={formula} nameOf={about.nameOf} />
-      )}
+      <div>
+        <FindingsList findings={findings} about={about} />
+        <WhoDecides />
+        {checked.batch !== null && formula.lines.length > 0 && addsUp(formulaTotal(formula)) && (
+          <ToWeigh checked={checked} batch={checked.batch} formula={formula} nameOf={about.nameOf} />
+        )}
+      </div>
     </section>
   );
 }

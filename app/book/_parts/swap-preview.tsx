@@ -85,7 +85,7 @@ const Part = ({
     <h2 id={id}>
       {title} {beside !== null && <small>{beside}</small>}
     </h2>
-    {children}
+    <div>{children}</div>
   </section>
 );
 

@@ -146,12 +146,12 @@ function keyParts(finding: Finding): readonly (string | bigint | number | null)[
       return [finding.lot.id, finding.expires, finding.bestBefore];
     case "lot is out of date":
       return [finding.lot.id];
-    case "no market":
-      return finding.limited.map(({ id }) => id);
     case "no limit held for this use":
       return [finding.substance, finding.heldFor];
+    // About the formula as a whole, whichever materials are behind it.
+    case "no market":
     case "nothing marked as water or preservative":
-      return finding.unmarked.map(({ id }) => id);
+      return [];
     case "no target pH":
       return [finding.material.id];
     case "sheet to review":

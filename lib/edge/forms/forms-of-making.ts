@@ -45,6 +45,16 @@ export const FORMULA_FORM: readonly FormField[] = [
       optional("phase", "Phase", TEXT),
     ),
   ),
+  optional("phFrom", "Target pH from", NUMBER),
+  optional("phTo", "Target pH up to", NUMBER),
+  optional("use", "The product is", choice(USE_WORDS)),
+  optional("market", "Sold in", choice(MARKET_WORDS), {
+    hint: "Legal maxima are looked up there, and nowhere if you choose none.",
+  }),
+  optional("keepsDays", "Keeps for", WHOLE_NUMBER, {
+    unit: "days",
+    hint: "From the day it is made to its best before.",
+  }),
   optional(
     "phases",
     "Phases, in the order in which they are made",
@@ -66,16 +76,6 @@ export const FORMULA_FORM: readonly FormField[] = [
       optional("caution", "Take care", TEXT),
     ),
   ),
-  optional("phFrom", "Target pH from", NUMBER),
-  optional("phTo", "Target pH up to", NUMBER),
-  optional("use", "The product is", choice(USE_WORDS)),
-  optional("market", "Sold in", choice(MARKET_WORDS), {
-    hint: "Legal maxima are looked up there, and nowhere if you choose none.",
-  }),
-  optional("keepsDays", "Keeps for", WHOLE_NUMBER, {
-    unit: "days",
-    hint: "From the day it is made to its best before.",
-  }),
 ];
 
 export const PRODUCT_FORM: readonly FormField[] = [

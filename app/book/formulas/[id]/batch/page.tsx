@@ -67,8 +67,10 @@ export default async function BatchPage({ params, searchParams }: Address): Prom
         <h2 id="checks">
           Checks <small>{countedFindings(findings)}</small>
         </h2>
-        <FindingsList findings={findings} about={{ today, nameOf: nameOfLine(workshop) }} />
-        <WhoDecides />
+        <div>
+          <FindingsList findings={findings} about={{ today, nameOf: nameOfLine(workshop) }} />
+          <WhoDecides />
+        </div>
       </section>
       {batches.length > 0 && <WeighUps batches={batches} formula={formula} workshop={workshop} />}
     </>
@@ -136,10 +138,12 @@ function WeighUps({
       <h2 id={`weigh ${key}`}>
         What to weigh <small>for {massShown(bulk, "lacking")}, in steps of the balance</small>
       </h2>
-      <WeighUpTables
-        sheets={weighUpWithPremixes(workshop.formulas, formula.id, bulk, stepOf(workshop))}
-        nameOf={nameOfLine(workshop)}
-      />
+      <div>
+        <WeighUpTables
+          sheets={weighUpWithPremixes(workshop.formulas, formula.id, bulk, stepOf(workshop))}
+          nameOf={nameOfLine(workshop)}
+        />
+      </div>
     </section>
   ));
 }
