@@ -1,7 +1,7 @@
 "use client";
 
 import { Combobox } from "@base-ui/react/combobox";
-import { type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
+import { type FocusEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
 import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
 import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
 import type { RecordChoiceProps } from "./record-choice-props";
@@ -62,6 +62,7 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
   const { id, name, none, groups, either: _, hadFocus, value: __, ...described } = props;
   const chosen = useChosen(props);
   const input = useRef<HTMLInputElement>(null);
+  const { isOpen, setOpen, actions } = useOpen();
   const sent = useSentValue(chosen.value);
   useEffect(() => {
     if (hadFocus.current) input.current?.focus();
@@ -81,6 +82,8 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
         itemToStringLabel={choiceWords}
         isItemEqualToValue={(one, other) => one.value === other.value}
         autoHighlight
+        open={isOpen}
+        actionsRef={actions}
         onInputValueChange={(text, { reason }) => {
           if (reason === "input-change") chosen.type(text);
         }}
@@ -88,34 +91,48 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
           if (details.reason === "item-press") chosen.pick(option);
           else details.cancel();
         }}
-        onOpenChange={(isOpen, { reason }) => {
-          if (!isOpen && reason === "escape-key") chosen.goBack();
+        onOpenChange={(opens, { reason }) => {
+          setOpen(opens);
+          if (!opens && reason === "escape-key") chosen.goBack();
         }}
       >
         <Combobox.Input
+          {...AS_A_FIELD}
           {...described}
           {...(isUnknown && { "aria-invalid": true, "aria-describedby": noteId })}
           id={id}
           ref={input}
-          className="record-choice"
           placeholder={none ?? undefined}
-          autoComplete="off"
-          spellCheck={false}
-          onFocus={(event) => event.currentTarget.select()}
           onClick={(event) => {
             if (!chosen.isTyping) event.currentTarget.select();
           }}
-          onBlur={chosen.leave}
+          onBlur={() => {
+            chosen.leave();
+            setOpen(false);
+          }}
         />
-        <Listed groups={shown} further={further} text={chosen.text} />
+        {isOpen && <Listed groups={shown} further={further} text={chosen.text} />}
       </Combobox.Root>
-      {isUnknown && (
-        <p className="field-fault choice-note" id={noteId} role="status">
-          {meaningWords(groups, chosen.text)}
-        </p>
-      )}
+      {isUnknown && <NotChosen id={noteId} groups={groups} text={chosen.text} />}
     </>
   );
+}
+
+const AS_A_FIELD = {
+  className: "record-choice",
+  autoComplete: "off",
+  spellCheck: false,
+  onFocus: (event: FocusEvent<HTMLInputElement>) => event.currentTarget.select(),
+} as const;
+
+/** Whether the list stands open. Without the library's own popup nothing else tells it that the list is gone. */
+function useOpen() {
+  const [isOpen, setOpen] = useState(false);
+  const actions = useRef<Combobox.Root.Actions>(null);
+  useEffect(() => {
+    if (!isOpen) actions.current?.unmount();
+  }, [isOpen]);
+  return { isOpen, setOpen, actions };
 }
 
 const NONE_OF = (label: string): ChoiceGroup => ({ name: null, options: [{ value: "", label }] });
@@ -123,11 +140,20 @@ const NONE_OF = (label: string): ChoiceGroup => ({ name: null, options: [{ value
 /** As the library takes groups. */
 const itemsOf = (groups: readonly ChoiceGroup[]) => groups.map(({ name, options }) => ({ name, items: options }));
 
-function meaningWords(groups: readonly ChoiceGroup[], text: string): string {
-  return matching(groups, text).groups.length === 0
-    ? `Nothing in the list is called “${text}”. Choose one from the list.`
-    : `“${text}” can mean several. Choose one from the list.`;
+interface Unchosen {
+  readonly id: string;
+  readonly groups: readonly ChoiceGroup[];
+  readonly text: string;
 }
+
+/** What is said of what was typed and is none of the choices, or may be several. */
+const NotChosen = ({ id, groups, text }: Unchosen): ReactNode => (
+  <p className="field-fault choice-note" id={id} role="status">
+    {matching(groups, text).groups.length === 0
+      ? `Nothing in the list is called “${text}”. Choose one from the list.`
+      : `“${text}” can mean several. Choose one from the list.`}
+  </p>
+);
 
 /** Tells the form whenever another value is to be sent, as a field of the browser's own would. */
 function useSentValue(value: string) {
@@ -147,11 +173,15 @@ interface Shown {
   readonly text: string;
 }
 
-/** What can be chosen, within the page's own part, so that it stands in no landmark of its own. */
+/**
+ * What can be chosen, within the page's own part, so that it stands in no landmark of its own. The library's own popup
+ * would hide the rest of the page from screen readers, fields that can have the focus among it. The focus stays in the
+ * field whatever is pressed here.
+ */
 const Listed = ({ groups, further, text }: Shown): ReactNode => (
   <Combobox.Portal container={document.getElementById("main")}>
     <Combobox.Positioner className="choice-place" sideOffset={4} align="start">
-      <Combobox.Popup className="choice-list">
+      <div className="choice-list" onMouseDown={(event) => event.preventDefault()}>
         <Combobox.Empty>
           {groups.length === 0 && <p className="choice-said">Nothing in the list is called “{text.trim()}”.</p>}
         </Combobox.Empty>
@@ -171,7 +201,7 @@ const Listed = ({ groups, further, text }: Shown): ReactNode => (
           ))}
         </Combobox.List>
         {further > 0 && <p className="choice-said">and {further} more; type a part of the name to see them.</p>}
-      </Combobox.Popup>
+      </div>
     </Combobox.Positioner>
   </Combobox.Portal>
 );
