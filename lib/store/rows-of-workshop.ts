@@ -33,26 +33,7 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
     supplierClosedDays: workshop.suppliers.flatMap((supplier: Supplier) =>
       supplier.closedDays.map((day, position) => ({ supplier: supplier.id, position, day })),
     ),
-    materials: placed(workshop.materials).map((material) => ({
-      ...material,
-      safetyStock: material.safetyStock?.quantity ?? null,
-      ...typedOrNull("safetyStock", material.safetyStock),
-    })),
-    materialComponents: within(
-      workshop.materials,
-      ({ composition }: Material) => composition,
-      ({ id }, component, position) => ({ ...component, material: id, position }),
-    ),
-    materialLimits: within(
-      workshop.materials,
-      ({ limits }: Material) => limits,
-      ({ id }, limit, position) => ({ ...limit, material: id, position }),
-    ),
-    materialSheets: within(
-      workshop.materials,
-      ({ sheets }: Material) => sheets,
-      ({ id }, sheet, position) => ({ ...sheet, material: id, position }),
-    ),
+    ...materialRows(workshop.materials),
     offers: placed(workshop.offers).map((offer) => ({
       ...offer,
       pack: offer.pack.quantity,
@@ -71,18 +52,7 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
       (order: Order) => order.lines,
       (order, line, position) => ({ ...line, order: order.id, position }),
     ),
-    formulas: placed(workshop.formulas),
-    formulaLines: within(workshop.formulas, (formula: Formula) => formula.lines, formulaLineRow),
-    formulaPhases: within(
-      workshop.formulas,
-      ({ phases }: Formula) => phases,
-      ({ id }, phase, position) => ({ ...phase, formula: id, position }),
-    ),
-    formulaSteps: within(
-      workshop.formulas,
-      ({ steps }: Formula) => steps,
-      ({ id }, step, position) => ({ ...step, formula: id, position }),
-    ),
+    ...formulaRows(workshop.formulas),
     products: placed(workshop.products).map(productRow),
     packagingItems: within(
       workshop.products,
@@ -95,6 +65,46 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
     sales: placed(workshop.sales),
   };
 }
+
+/** Materials, each with what is known of it. */
+const materialRows = (materials: Workshop["materials"]) => ({
+  materials: placed(materials).map((material) => ({
+    ...material,
+    safetyStock: material.safetyStock?.quantity ?? null,
+    ...typedOrNull("safetyStock", material.safetyStock),
+  })),
+  materialComponents: within(
+    materials,
+    ({ composition }: Material) => composition,
+    ({ id }, component, position) => ({ ...component, material: id, position }),
+  ),
+  materialLimits: within(
+    materials,
+    ({ limits }: Material) => limits,
+    ({ id }, limit, position) => ({ ...limit, material: id, position }),
+  ),
+  materialSheets: within(
+    materials,
+    ({ sheets }: Material) => sheets,
+    ({ id }, sheet, position) => ({ ...sheet, material: id, position }),
+  ),
+});
+
+/** Formulas, each with its lines, phases and steps. */
+const formulaRows = (formulas: Workshop["formulas"]) => ({
+  formulas: placed(formulas),
+  formulaLines: within(formulas, (formula: Formula) => formula.lines, formulaLineRow),
+  formulaPhases: within(
+    formulas,
+    ({ phases }: Formula) => phases,
+    ({ id }, phase, position) => ({ ...phase, formula: id, position }),
+  ),
+  formulaSteps: within(
+    formulas,
+    ({ steps }: Formula) => steps,
+    ({ id }, step, position) => ({ ...step, formula: id, position }),
+  ),
+});
 
 function settingsRow({ balanceStep, ...settings }: Settings): Row<"settings"> {
   return {
