@@ -67,7 +67,7 @@ test.describe("in a workshop of its own", () => {
 
   test("Two materials of one name are told apart by what a maker knows of them", async ({ page }) => {
     await page.goto("/book/materials/new");
-    await page.getByLabel("Name").fill("Oat protein");
+    await page.getByLabel("Name", { exact: true }).fill("Oat protein");
     await page.getByRole("button", { name: "Keep the material", exact: true }).click();
     await expect(page.getByRole("status").filter({ hasText: "kept" })).toBeVisible();
     await page.goto("/book/offers/new");
@@ -93,10 +93,10 @@ test.describe("in a workshop of its own", () => {
 
   test("What was written of a record that another tab removed is kept as a new one", async ({ page, context }) => {
     await page.goto("/book/suppliers/new");
-    await page.getByLabel("Name").fill("For a while");
+    await page.getByLabel("Name", { exact: true }).fill("For a while");
     await page.getByRole("button", { name: "Keep the supplier", exact: true }).click();
     await page.getByRole("link", { name: "For a while" }).click();
-    await page.getByLabel("Name").fill("For longer");
+    await page.getByLabel("Name", { exact: true }).fill("For longer");
     const other = await context.newPage();
     await other.goto(page.url());
     await other.getByRole("button", { name: "Remove the supplier" }).click();
