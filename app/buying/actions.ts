@@ -69,6 +69,8 @@ export async function stopTheSearch(form: FormData): Promise<void> {
 /** Lets the page search anew where a search was cut short. */
 export async function searchOnAgain(form: FormData): Promise<void> {
   await forgetSearch(textIn(form, "key"));
+  // The address stays the same, so that the page would otherwise be taken as known.
+  revalidatePath("/buying");
   redirect(`/buying?${textIn(form, "frame")}`, RedirectType.replace);
 }
 
