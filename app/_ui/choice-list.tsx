@@ -1,7 +1,7 @@
 "use client";
 
 import { Combobox } from "@base-ui/react/combobox";
-import { type FocusEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from "react";
+import { type FocusEvent, type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
 import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
 import type { RecordChoiceProps } from "./record-choice-props";
@@ -64,7 +64,8 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
   const input = useRef<HTMLInputElement>(null);
   const { isOpen, setOpen, actions } = useOpen();
   const sent = useSentValue(chosen.value);
-  useEffect(() => {
+  // Before the page is drawn: a key that is pressed meanwhile would go to nobody.
+  useLayoutEffect(() => {
     if (hadFocus.current) input.current?.focus();
   }, [hadFocus]);
   const listed = none === null || none === "Choose one" ? groups : [NONE_OF(none), ...groups];
