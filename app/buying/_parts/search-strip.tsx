@@ -12,7 +12,7 @@ interface Searching {
   readonly asked: AskedFrame;
   readonly search: { readonly key: string; readonly progress: Progress | null };
   /** It goes on, or it ended before it was done. */
-  readonly state: "going on" | "stopped" | "out of time" | "failed";
+  readonly state: "going on" | "stopped" | "out of time" | "failed" | "too large";
 }
 
 /** That a search goes on, how far it is, and the way to end it; or, once it was cut short, the way to go on. */
@@ -22,9 +22,11 @@ export function SearchStrip({ asked, search, state }: Searching): ReactNode {
     return (
       <div className="buying-search">
         <p>{ENDED[state]}</p>
-        <Press act={searchOnAgain} carried={carried}>
-          Search again
-        </Press>
+        {state !== "too large" && (
+          <Press act={searchOnAgain} carried={carried}>
+            Search again
+          </Press>
+        )}
       </div>
     );
   return (
@@ -45,6 +47,8 @@ const ENDED: Readonly<Record<Exclude<Searching["state"], "going on">, string>> =
   stopped: "Stopped. This is the best basket so far.",
   "out of time": "The search ran out of time. This is the best basket so far.",
   failed: "The search failed. The basket below was found before.",
+  "too large":
+    "Figures this large cannot be searched exactly. Correct the packs and prices that are out of proportion.",
 };
 
 function howFar(progress: Progress | null): string {

@@ -7,7 +7,7 @@ import { quantity } from "../quantity";
 import type { BasketProblem, PacksByOffer } from "./basket-problem";
 import { boughtByHand } from "./by-hand";
 import { type Basket, checkedBasket } from "./checked-basket";
-import { leastOfParts, type Progress } from "./least-of-parts";
+import { canBeSearched, leastOfParts, type Progress } from "./least-of-parts";
 import { reckoned, withoutReckoned, withReckoned } from "./left-over-offers";
 
 export interface LeastBasket {
@@ -42,6 +42,9 @@ export function leastBasket(problem: BasketProblem, orders: BasketOrders): Baske
   if (cap === null || answer.kind === "no basket" || answer.basket.total <= cap) return answer;
   return leastWithin(problem, cap, bound, orders);
 }
+
+/** Whether its figures are small enough for the search, so that a longer one can find or prove more. @rule BUY-5 */
+export const isSearchable = (problem: BasketProblem): boolean => canBeSearched(reckoned(problem, 0n).problem);
 
 /** What the basket was chosen by: cash less what its leftovers are worth. */
 export const countedCost = ({ total, worth }: Pick<Basket, "total" | "worth">): bigint => total - worth;

@@ -30,6 +30,10 @@ export interface PartsOrders {
   readonly mayGoOn?: ((soFar: Progress) => boolean) | undefined;
 }
 
+/** Whether the figures of every part are small enough to be searched exactly; else its best known basket stands. */
+export const canBeSearched = (problem: BasketProblem): boolean =>
+  componentsOf(withoutDominated(problem)).every((part) => scaled(part) !== null);
+
 export function leastOfParts(problem: BasketProblem, orders: PartsOrders): LeastOfParts {
   const packs = new Map<string, bigint>();
   let [total, bound, done] = [0n, 0n, 0];

@@ -44,7 +44,9 @@ export const DELIVERY_FORM: readonly FormField[] = [
       needed("packs", "Packs", WHOLE_NUMBER),
       optional("pack", "In a pack", AMOUNT, { hint: "needed where no offer says it, as 1 kg or 24 each." }),
       needed("lot", "Lot number", TEXT, { hint: "as it stands on the pack." }),
-      optional("expires", "Best before", LAST_DAY_OF_USE, { hint: "a month alone, as 2028-03, is its last day." }),
+      optional("expires", "Best before", LAST_DAY_OF_USE, {
+        hint: "as it stands on the pack; a month alone, as 2028-03, is its last day.",
+      }),
       needed("paid", "Paid for the line", MONEY, { hint: "without the tax that you reclaim." }),
     ),
   ),
@@ -84,7 +86,8 @@ export function valuesOfOrder(workshop: Workshop, order: Order) {
     Object.entries({
       ...packsTyped(workshop, line),
       lot: "",
-      expires: line.expires === null ? "" : isoDate(line.expires),
+      // What an offer lets expect is no date on a pack: that is read off it. @rule ORDER-7
+      expires: line.expires === null || line.offer !== null ? "" : isoDate(line.expires),
       paid: moneyTextInFull(costOutstanding(line), workshop.settings.currency),
       [LINE_ON_ORDER]: String(at + 1),
     }).map(([field, value]) => [`lines.${String(row)}.${field}`, value] as const),
