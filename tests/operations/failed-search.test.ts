@@ -32,6 +32,7 @@ const view: BuyingView = {
   wanted: new Map(),
   leftOver: new Map(),
   lasting: new Map(),
+  drifts: new Map(),
 };
 
 const asked = (cap: string | null = null, waitMilliseconds = Infinity) =>

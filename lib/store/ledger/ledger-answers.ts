@@ -52,9 +52,9 @@ export const readPosting = (
 export const readReceivedFor = (order: string): Promise<readonly LotReceived[]> =>
   asking((sql) => lotsReceivedFor(sql, order));
 
-/** What came of a material in deliveries, by the day. @rule ORDER-5 */
-export const readReceivedOf = (material: string): Promise<readonly LotReceived[]> =>
-  asking((sql) => lotsReceivedOf(sql, material));
+/** What came of materials in deliveries, by the day. @rule ORDER-5 */
+export const readReceivedOf = (materials: readonly string[]): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedOf(sql, materials));
 
 /** A material's lots together, in the house. @rule LEDGER-19 */
 export const readHistoryOfMaterial = (material: string): Promise<readonly HistoryLine[]> =>

@@ -33,7 +33,7 @@ export default async function PaidPage({ params }: Page): Promise<ReactNode> {
   if (found === null) redirect("/");
   const material = found.workshop.materials.find((each) => each.id === id);
   if (material === undefined) notFound();
-  const received = await readReceivedOf(material.id);
+  const received = await readReceivedOf([material.id]);
   const { currency } = found.workshop.settings;
   return (
     <>
