@@ -13,7 +13,7 @@ export interface PaidPoint {
   /** Days on one line, so that gaps look as long as they were. */
   readonly day: number;
   readonly dayShown: string;
-  /** Major units for a kilogram or a piece: a place in a drawing, no figure. */
+  /** Whole micro-units for a kilogram or a piece: a place in a drawing, no figure. */
   readonly price: number;
 }
 

@@ -5,7 +5,7 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { planForPage, type Planned } from "@/app/plan-for-page";
-import { compare } from "@/lib/domain/fraction";
+import { compare, roundedHalfAway } from "@/lib/domain/fraction";
 import { driftOf, landedEach, paidEach } from "@/lib/domain/landed";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Material } from "@/lib/domain/workshop";
@@ -100,14 +100,11 @@ function Drawn({ received, material, found }: Part): ReactNode {
       <PaidChart
         says={`What was paid for ${material.name} over time, by supplier; the table below says the same.`}
         series={series}
-        ticks={priceTicks(highest, currency).map(({ micros, shown }) => ({ price: asPlace(micros), shown }))}
+        ticks={priceTicks(highest, currency).map(({ micros, shown }) => ({ price: Number(micros), shown }))}
       />
     </figure>
   );
 }
-
-/** A place in a drawing, no figure. */
-const asPlace = (micros: bigint): number => Number(micros) / 1_000_000;
 
 function seriesOf(received: readonly LotReceived[], material: Material, found: Planned): readonly PaidSeries[] {
   const suppliers = [...new Set(received.map(({ supplier }) => supplier))];
@@ -115,14 +112,11 @@ function seriesOf(received: readonly LotReceived[], material: Material, found: P
     supplier: nameOf(found, supplier),
     points: received
       .filter((each) => each.supplier === supplier)
-      .map((each) => {
-        const micros = inLargeUnit(paidEach(each), material.measure);
-        return {
-          day: each.day,
-          dayShown: dayShown(each.day, found.today, { weekday: false }),
-          price: asPlace(micros.over / micros.under),
-        };
-      }),
+      .map((each) => ({
+        day: each.day,
+        dayShown: dayShown(each.day, found.today, { weekday: false }),
+        price: Number(roundedHalfAway(inLargeUnit(paidEach(each), material.measure))),
+      })),
   }));
 }
 
