@@ -318,7 +318,7 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...labels("version_lines.phase"),
   ...["version_lines", "version_phases", "version_steps", "accepted_warnings"].flatMap((table) => [
     ...setTo(`${table}.number`, [0, 1.5]),
-    { by: "FOREIGN KEY", deed: `UPDATE ${table} SET number = 99` },
+    { by: "FOREIGN KEY", deed: `UPDATE ${table} SET number = number + 99` },
   ]),
   ...place("accepted_warnings"),
   ...setTo("accepted_warnings.key", ["", "x".repeat(10_001)]),
