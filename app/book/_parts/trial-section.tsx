@@ -13,17 +13,21 @@ import { READING_ASKED } from "./trial-fields";
 
 interface OfTrial {
   readonly trial: Trial;
+  /** Among the trials of the page. */
+  readonly place: number;
   readonly formula: Formula;
   readonly today: Day;
   readonly nameOf: (of: FormulaLine["of"]) => string;
 }
 
 /** One trial: what was weighed, what was read of it and when, room for more, and the way into the formula. */
-export function TrialSection({ trial, formula, today, nameOf }: OfTrial): ReactNode {
+export function TrialSection({ trial, place, formula, today, nameOf }: OfTrial): ReactNode {
+  // An id of a file may hold spaces, which would part it in two here.
+  const heading = `trial-${String(place)}`;
   const carried = { trial: trial.id, formula: formula.id };
   return (
-    <section className="matters trial" aria-labelledby={`trial ${trial.id}`}>
-      <h2 id={`trial ${trial.id}`}>
+    <section className="matters trial" aria-labelledby={heading}>
+      <h2 id={heading}>
         {trial.name}{" "}
         <small>
           {dayShown(trial.day, today, { year: true })};{" "}

@@ -188,9 +188,9 @@ function WeighUps({
   readonly workshop: Workshop;
 }): ReactNode {
   const sizes = new Map(batches.map((batch) => [`${String(batch.units)} ${String(batch.bulk.over)}`, batch]));
-  return [...sizes].map(([key, { bulk }]) => (
-    <section className="matters" key={key} aria-labelledby={`weigh ${key}`}>
-      <h2 id={`weigh ${key}`}>
+  return [...sizes].map(([key, { bulk }], place) => (
+    <section className="matters" key={key} aria-labelledby={`weigh-${String(place)}`}>
+      <h2 id={`weigh-${String(place)}`}>
         What to weigh <small>for {massShown(bulk, "lacking")}, in steps of the balance</small>
       </h2>
       <div>

@@ -6,6 +6,7 @@ import { comparedTrials } from "@/lib/domain/formula-book/compared-trials";
 import { variedIn } from "@/lib/domain/formula-book/trials";
 import { counted } from "@/lib/edge/counted";
 import { Opening } from "@/app/_ui/finding";
+import { asSentence } from "@/app/_ui/sentence";
 import { idOf, newTrialPath, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { nameOfLine } from "@/app/book/_parts/name-of-line";
 import { TrialCharts } from "@/app/book/_parts/trial-charts";
@@ -55,7 +56,7 @@ export default async function TrialsPage({ params, searchParams }: Address): Pro
           <>None yet. A trial is a small batch that is not for sale, as it was weighed and as it came out.</>
         ) : (
           <>
-            <b>{counted(trials.length, "trial", "trials")}</b>
+            <b>{asSentence(counted(trials.length, "trial", "trials"))}</b>
             {varied !== null && (
               <>
                 {" "}
@@ -68,8 +69,8 @@ export default async function TrialsPage({ params, searchParams }: Address): Pro
       </Opening>
       {trials.length > 0 && <TrialsLedger compared={compared} about={about} today={today} />}
       {varied !== null && <TrialCharts compared={compared} about={about} />}
-      {trials.map((trial) => (
-        <TrialSection key={trial.id} trial={trial} formula={formula} today={today} nameOf={nameOf} />
+      {trials.map((trial, place) => (
+        <TrialSection key={trial.id} trial={trial} place={place} formula={formula} today={today} nameOf={nameOf} />
       ))}
     </>
   );

@@ -9,6 +9,7 @@ import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
 import { versionChangeInWords } from "@/lib/edge/version-words";
 import { Opening } from "@/app/_ui/finding";
+import { asSentence } from "@/app/_ui/sentence";
 import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { nameOfLine } from "@/app/book/_parts/name-of-line";
 import { CompareVersions, VersionsCompared } from "@/app/book/_parts/versions-compared";
@@ -42,7 +43,7 @@ export default async function VersionsPage({ params, searchParams }: Address): P
           <>It has only had one version so far.</>
         ) : (
           <>
-            <b>{counted(versions.length, "version", "versions")}</b>; number {versions.at(-1)?.number} stands.
+            <b>{asSentence(counted(versions.length, "version", "versions"))}</b>; number {versions.at(-1)?.number} stands.
           </>
         )}
       </Opening>
