@@ -1,5 +1,6 @@
 /** The rows of the store as the desk. */
 import type { ClosedRun, Desk } from "@/lib/domain/desk";
+import { trialsOfRows, versionsOfRows } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
 import { formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
 
@@ -7,6 +8,7 @@ export function deskOfRows(rows: DeskRows): Desk {
   const linesOf = inner(rows.draftLines, ({ draft }) => draft);
   const phasesOf = inner(rows.draftPhases, ({ draft }) => draft);
   const stepsOf = inner(rows.draftSteps, ({ draft }) => draft);
+  const usedBy = inner(rows.closedRunVersions, ({ run }) => run);
   const [week] = rows.benchWeek;
   return {
     retired: {
@@ -23,7 +25,9 @@ export function deskOfRows(rows: DeskRows): Desk {
       steps: stepsOf(row.id).map(stepOf),
     })),
     benchMinutes: week === undefined ? null : minutesOf(week),
-    closedRuns: rows.closedRuns.map(closedRunOf),
+    closedRuns: rows.closedRuns.map((row) => closedRunOf(row, usedBy(row.id))),
+    versions: versionsOfRows(rows),
+    trials: trialsOfRows(rows),
     countRhythms: rows.countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
   };
 }
@@ -40,7 +44,7 @@ const minutesOf = (week: Row<"benchWeek">): NonNullable<Desk["benchMinutes"]> =>
   week.sunday,
 ];
 
-function closedRunOf(row: Row<"closedRuns">): ClosedRun {
+function closedRunOf(row: Row<"closedRuns">, used: readonly Row<"closedRunVersions">[]): ClosedRun {
   const { madeOn, unitsMade, ...run } = withoutPosition(row);
-  return { run, madeOn, unitsMade };
+  return { run, madeOn, unitsMade, versions: used.map(({ formula, number }) => ({ formula, number })) };
 }

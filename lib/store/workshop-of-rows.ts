@@ -171,7 +171,7 @@ export function formulaLineOf({ material, premix, percent, phase }: Omit<Row<"fo
   return { of, percent: percent ?? "qs", phase };
 }
 
-function ingredientOf(material: string | null, premix: string | null): FormulaLine["of"] {
+export function ingredientOf(material: string | null, premix: string | null): FormulaLine["of"] {
   if (material !== null) return { kind: "material", id: material };
   if (premix !== null) return { kind: "formula", id: premix };
   throw new Error("a line of a formula names neither a material nor a premix");

@@ -9,6 +9,7 @@ import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { makingAddress } from "@/lib/edge/ledger-address";
+import { findingInWords } from "@/lib/edge/finding-words";
 import { realToday } from "@/lib/edge/real-today";
 import { makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
@@ -40,6 +41,13 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
         {},
         `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was posted; look at what it needs now, and press again.`,
       );
+    case "formula has errors": {
+      const errors = told.findings.map((finding) =>
+        findingInWords(finding, { today: realToday(), nameOf: ({ id: of }) => of }),
+      );
+      const says = errors.map(({ says: what, why, mend }) => `${what}: ${why}. ${mend ?? ""}`.trimEnd());
+      return refused(typed, {}, `A check of its formula stops this run. ${says.join(" ")} Nothing was posted.`);
+    }
     case "finished lot exists":
       return refused(typed, {}, LOAD_AGAIN);
     case "no workshop":
