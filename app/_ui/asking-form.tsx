@@ -13,6 +13,7 @@ import {
 } from "react";
 import type { Choice } from "./choice-filter";
 import { RecordChoice } from "./record-choice";
+import { dataOfForm } from "./data-of-form";
 import { asSentence } from "./sentence";
 import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
@@ -68,7 +69,7 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
   const submit = (event: SubmitEvent<HTMLFormElement>): void => {
     event.preventDefault();
     if (waiting) return;
-    const sent = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    const sent = dataOfForm(event.currentTarget, event.nativeEvent.submitter);
     typing.sent();
     startTransition(() => send(sent));
   };

@@ -66,7 +66,12 @@ export const rowsOfTrials = (trials: Desk["trials"]) => ({
 const versionKey = ({ formula, number }: { readonly formula: string; readonly number: number }): string =>
   `${String(number)} ${formula}`;
 
-export function versionsOfRows(rows: DeskRows): Versions {
+type VersionRows = Pick<
+  DeskRows,
+  "versions" | "versionLines" | "versionPhases" | "versionSteps" | "acceptedWarnings"
+>;
+
+export function versionsOfRows(rows: VersionRows): Versions {
   const linesOf = inner(rows.versionLines, versionKey);
   const phasesOf = inner(rows.versionPhases, versionKey);
   const stepsOf = inner(rows.versionSteps, versionKey);
@@ -93,7 +98,7 @@ export function versionsOfRows(rows: DeskRows): Versions {
   });
 }
 
-export function trialsOfRows(rows: DeskRows): Desk["trials"] {
+export function trialsOfRows(rows: Pick<DeskRows, "trials" | "trialLines" | "trialReadings">): Desk["trials"] {
   const linesOf = inner(rows.trialLines, ({ trial }) => trial);
   const readingsOf = inner(rows.trialReadings, ({ trial }) => trial);
   return rows.trials.map((row) => ({
