@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
+import { DayChoice } from "@/app/_ui/day-choice";
 import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
@@ -16,7 +17,6 @@ import { realToday } from "@/lib/edge/real-today";
 import { readHistoryOfDay } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../_parts/addresses";
 import { Crumb } from "../_parts/crumb";
-import { DayChoice } from "../_parts/day-choice";
 import { type LotWords, lotWords } from "../_parts/lot-words";
 
 export const metadata: Metadata = { title: "History" };

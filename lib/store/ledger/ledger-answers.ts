@@ -12,7 +12,7 @@ import { costOfSales, isInHouse, type StockValue, stockValue } from "@/lib/domai
 import type { Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { storeFile } from "@/lib/store/store-file";
-import { balancesIn } from "./balances";
+import { balancesIn, type StoodThere, stoodOn } from "./balances";
 import {
   lotsOfMaterial,
   placeTotalsBetween,
@@ -34,6 +34,10 @@ const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
 /** Every lot that is on the shelf, on hold or in stock, with its value: what a count, a hold or a sale begins from. */
 export const readStock = (): Promise<readonly KeptBalance[]> =>
   asking((sql) => balancesIn(sql, ["shelf", "hold", "finished"]));
+
+/** The quantities that stood there at the end of a day, those that are gone by now included. @rule LEDGER-26 */
+export const readStockOn = (day: Day): Promise<readonly StoodThere[]> =>
+  asking((sql) => stoodOn(sql, ["shelf", "hold", "finished"], day));
 
 /** What there is to know of these materials since each was last counted. @rule LEDGER-25 */
 export const readSinceCounted = (materials: readonly string[]): Promise<ReadonlyMap<string, SinceCounted>> =>

@@ -1,6 +1,6 @@
 /** Cases worked by hand from the rules. */
 import { describe, expect, test } from "vitest";
-import { countShelf } from "@/lib/domain/ledger/count-shelf";
+import { countShelf, movedByCountsAfter } from "@/lib/domain/ledger/count-shelf";
 import { balanced, finishedLot, materialLot, moving, NO_VALUE, type Posting } from "@/lib/domain/ledger/posting";
 import { receiveDelivery } from "@/lib/domain/ledger/receive-delivery";
 import { hold, release, sellUnits, type StockMove, takeBack, writeOff } from "@/lib/domain/ledger/stock-moves";
@@ -235,6 +235,55 @@ describe("counting", () => {
     bench.post(hold(move("A1", g("60"), { day: day("2026-11-10") }), bench.standing(), bench.records));
     const back = countShelf(count("A1", "100", "50", day("2026-11-05")), bench.standing(), bench.records);
     expect(back).toMatchObject({ kind: "not there", on: day("2026-11-10") });
+  });
+
+  test("[LEDGER-26] a count of a past day changes what stood from then on, at what it was worth", () => {
+    const bench = ledgerBench();
+    bench.receive("2026-11-02", { A1: ["100", "10"] });
+    bench.post(hold(move("A1", g("60"), { day: day("2026-11-10") }), bench.standing(), bench.records));
+    bench.post(countShelf(count("A1", "100", "90", day("2026-11-05")), bench.standing(), bench.records));
+    expect([bench.stands("A1", "shelf", "2026-11-05"), bench.stands("A1", "shelf")]).toEqual(["90 for 9", "30 for 3"]);
+  });
+
+  test("[LEDGER-26] a count before a later one of the lot is refused, naming its day, until that is taken back", () => {
+    const bench = ledgerBench();
+    bench.receive("2026-11-02", { A1: ["100", "10"], B1: ["50", "5"] });
+    const early = count("A1", "100", "90", day("2026-11-05"));
+    bench.post(countShelf(count("B1", "50", "40", day("2026-11-10")), bench.standing(), bench.records));
+    const beforeAny = countShelf(early, bench.standing(), bench.records, bench.posted);
+    expect(beforeAny).toMatchObject({ kind: "posted" });
+    // Even one that found all as it was written down: what was counted then would not stand any more.
+    bench.post(countShelf(count("A1", "100", "100", day("2026-11-12")), bench.standing(), bench.records));
+    expect(movedByCountsAfter(bench.standing(), [materialLot("A1")], day("2026-11-05"))).toEqual([materialLot("A1")]);
+    expect(movedByCountsAfter(bench.standing(), [materialLot("A1")], day("2026-11-12"))).toEqual([]);
+    expect(countShelf(early, bench.standing(), bench.records, bench.posted)).toMatchObject({
+      kind: "counted since",
+      lot: materialLot("A1"),
+      on: day("2026-11-12"),
+    });
+    const [later] = bench.posted.filter(({ id }) => id === "count A1");
+    if (!later) throw new Error("the count is not there");
+    const taken = { ...later, id: "back", kind: "reversal", reverses: later.id, entries: later.entries } as const;
+    expect(
+      countShelf(early, bench.standing(), bench.records, [...bench.posted, { ...taken, sequence: 9 }]),
+    ).toMatchObject({
+      kind: "posted",
+    });
+  });
+
+  test("[LEDGER-26] finished units are counted with what they cost, materials, labour and overhead apart", () => {
+    const bench = ledgerBench();
+    const lot = finishedLot("F1");
+    bench.know(lot, { since: day("2026-11-02"), expires: null, item: "p" });
+    const cost = { materials: money("20"), labour: money("5"), overhead: money("2.5") };
+    const entries = moving(lot, 10n, cost, { kind: "supplier" }, { kind: "finished" });
+    const opening = { id: "opening", kind: "opening", day: day("2026-11-02"), reason: null, reverses: null, entries };
+    bench.post({ kind: "posted", posting: opening });
+    const counted = { ...count("A1", "0", "0"), lines: [{ lot, expected: 10n, counted: 8n }] };
+    expect(countShelf(counted, bench.standing(), bench.records)).toMatchObject({
+      kind: "posted",
+      differences: [{ quantity: -2n, value: { materials: -money("4"), labour: -money("1"), overhead: -money("0.5") } }],
+    });
   });
 });
 
