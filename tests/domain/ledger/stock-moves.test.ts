@@ -82,9 +82,22 @@ describe("receiving", () => {
     expect(result.kind === "posted" && result.lots.map(({ cost }) => inGrams(cost))).toEqual(["13", "21"]);
   });
 
+  test("[LEDGER-9] by weight needs no weight of a line alone, and shares by what several weigh", () => {
+    const extra = { what: "delivery", amount: money("4.00"), by: "weight" } as const;
+    const jars = deliveryOf("2026-11-02", { A1: ["0.00002", "10.00"] });
+    const alone = { ...jars, lines: jars.lines.map((line) => ({ ...line, weight: null })), extras: [extra] };
+    const oneLine = receiveDelivery(alone, () => null, COIN);
+    expect(oneLine.kind === "posted" && oneLine.lots.map(({ cost }) => inGrams(cost))).toEqual(["14"]);
+    const both = deliveryOf("2026-11-02", { A1: ["0.00002", "10.00"], B1: ["1000", "10.00"] }, { extras: [extra] });
+    const lines = both.lines.map((line, at) => (at === 0 ? { ...line, weight: g("3000") } : line));
+    const shared = receiveDelivery({ ...both, lines }, () => null, COIN);
+    expect(shared.kind === "posted" && shared.lots.map(({ cost }) => inGrams(cost))).toEqual(["13", "11"]);
+  });
+
   const bench = ledgerBench();
   bench.receive("2026-11-02", { A1: ["1000", "10.00"] });
   const asked = deliveryOf("2026-11-03", { B1: ["1000", "0"] });
+  const two = deliveryOf("2026-11-03", { B1: ["1000", "0"], C1: ["3000", "0"] });
   const free = { what: "delivery", amount: money("1"), by: "value" } as const;
   test.each([
     { says: "a day to come", delivery: { ...asked, day: day("2026-11-26") }, kind: "future day" },
@@ -93,15 +106,15 @@ describe("receiving", () => {
     { says: "a lot twice", delivery: { ...asked, lines: [...asked.lines, ...asked.lines] }, kind: "asked twice" },
     { says: "nothing of it", delivery: deliveryOf("2026-11-03", { B1: ["0", "1"] }), kind: "nothing to post" },
     { says: "out of date already", delivery: withExpiry(asked, day("2026-11-02")), kind: "arrived out of date" },
-    { says: "nothing paid to share by", delivery: { ...asked, extras: [free] }, kind: "nothing to share by" },
+    { says: "nothing paid to share by", delivery: { ...two, extras: [free] }, kind: "nothing to share by" },
     {
       says: "a line nobody weighed",
       delivery: {
-        ...asked,
-        lines: asked.lines.map((line) => ({ ...line, weight: null })),
+        ...two,
+        lines: two.lines.map((line, at) => ({ ...line, weight: at === 0 ? line.weight : null })),
         extras: [{ ...free, by: "weight" as const }],
       },
-      kind: "nothing to share by",
+      kind: "no weight",
     },
     {
       says: "more than a figure may be",

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { finishedLot, materialLot } from "@/lib/domain/ledger/posting";
 import { readCount } from "@/lib/edge/forms/count-form";
 import { countRefusal, countShown } from "@/lib/edge/forms/count-words";
+import { deliveryFault } from "@/lib/edge/forms/delivery-answers";
 import { readDelivery, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
 import { sayingIn } from "@/lib/edge/forms/posting-refusals";
 import { readLotForm } from "@/lib/edge/forms/lot-forms";
@@ -70,6 +71,39 @@ describe("a delivery as it was typed", () => {
       "lines[1].packs: 0 is out of range 1 to 9,007,199,254,740,991",
     ]);
     expect(told(readDelivery(workshop, sent(base)))).toContain("lines: needs at least one line; write down what came");
+  });
+});
+
+describe("a delivery that is shared by weight", () => {
+  const jars = { material: "jar", packs: "2", pack: "24 each", paid: "12" };
+  const asked = (weight: string) => ({
+    ...base,
+    deliveryBy: "weight",
+    delivery: "4.40",
+    ...line({ ...jars, lot: "J1", weight }),
+    ...line({ ...jars, lot: "J2" }, 1),
+    ...line({ offer: "o", packs: "1", lot: "A1", paid: "20" }, 2),
+  });
+
+  test("[LEDGER-9] what is weighed says its own weight, of pieces the line says it", () => {
+    expect(readDelivery(workshop, sent(asked("4.2 kg")))).toMatchObject({
+      asked: { lines: [{ weight: g("4200") }, { weight: null }, { weight: g("1000") }] },
+    });
+    expect(told(readDelivery(workshop, sent(asked("12 each"))))).toEqual([
+      "lines[0].weight: 12 each counts pieces, but the line is measured by mass; write it by weight, as 250 g",
+    ]);
+  });
+
+  test("[LEDGER-9] a weight that is lacking is asked for at its line, with the other ways to share", () => {
+    const read = readDelivery(workshop, sent(asked("")));
+    if (read.kind !== "read") throw new Error("it was refused");
+    const extra = { what: "delivery", amount: money("4.4"), by: "weight" } as const;
+    const saying = sayingIn(workshop, day("2026-11-25"));
+    expect(deliveryFault({ kind: "no weight", extra, lots: ["J1", "J2"] }, read.asked, saying)).toEqual({
+      field: "lines[0].weight",
+      message:
+        "is needed to share the delivery by weight, and of lot J2 as well; write what all pieces of the line weigh together, as 4.2 kg, or share the delivery by what each line cost or by packs",
+    });
   });
 });
 
