@@ -78,7 +78,7 @@ function option(asked: Asked, day: Day, today: Day): { readonly href: Route; rea
     ...(asked === "left" ? {} : { lots: asked }),
     ...(day === today ? {} : { day: isoDate(day) }),
   }).toString();
-  return { href: `/shelf/count${query === "" ? "" : `?${query}`}`, label: LABELS[asked] };
+  return { href: query === "" ? "/shelf/count" : `/shelf/count?${query}`, label: LABELS[asked] };
 }
 
 function toCount(lots: number, day: Day, today: Day): string {

@@ -1,8 +1,9 @@
 /** What a count would change, and why one is refused, in words. @rule LEDGER-13, LEDGER-26 */
 import type { CountResult, Difference } from "@/lib/domain/ledger/count-shelf";
-import { finishedLot, type LotName, lotKey, materialLot, wholeValue } from "@/lib/domain/ledger/posting";
+import { lotKey, wholeValue } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
 import { moneyShown } from "@/lib/edge/figures";
+import { lotWords } from "@/lib/edge/lot-words";
 import type { CountTyped } from "./count-form";
 import { refusalInWords, type Saying } from "./posting-refusals";
 import type { ShownTable } from "./shown-table";
@@ -41,9 +42,9 @@ export function countRefusal(
 /** What a count would change of each lot, and what that is worth. */
 export function countShown(workshop: Workshop, differences: readonly Difference[], saying: Saying): ShownTable {
   const { currency } = workshop.settings;
-  const nameOf = lotNames(workshop);
+  const words = lotWords(workshop, []);
   const rowsShown = differences.map(({ lot, expected, counted, quantity, value }) => [
-    `${nameOf(lot)}, lot ${lot.id}`,
+    `${words(lot).name}, lot ${lot.id}`,
     saying.amount(lot, expected),
     saying.amount(lot, counted),
     quantity === 0n ? "none" : saying.amount(lot, quantity),
@@ -58,14 +59,4 @@ export function countShown(workshop: Workshop, differences: readonly Difference[
     rows: rowsShown,
     total: ["All", "", "", "", moneyShown(all, currency)],
   };
-}
-
-function lotNames({ lots, finished, materials, products }: Workshop): (lot: LotName) => string {
-  const materialById = new Map(materials.map(({ id, name }) => [id, name]));
-  const productById = new Map(products.map(({ id, name }) => [id, name]));
-  const names = new Map([
-    ...lots.map(({ id, material }) => [lotKey(materialLot(id)), materialById.get(material)] as const),
-    ...finished.map(({ id, product }) => [lotKey(finishedLot(id)), productById.get(product)] as const),
-  ]);
-  return (lot) => names.get(lotKey(lot)) ?? "";
 }

@@ -4,6 +4,7 @@ import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
+import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Balance } from "@/lib/domain/ledger/standing";
 import { batchUses } from "@/lib/domain/ledger/standing-postings";
@@ -24,6 +25,7 @@ import {
   runsOfLots,
   sinceCounted,
 } from "./ledger-reading";
+import { struckOffIn } from "./struck-off";
 import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
 const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
@@ -51,6 +53,9 @@ export const readPosting = (
     const posting = await postingNamed(sql, id);
     return posting && { posting, reversedBy: await reversalOf(sql, id) };
   });
+
+/** The lots that the ledger names and no list shows. */
+export const readStruckOff = (): Promise<readonly StruckOffLot[]> => asking(struckOffIn);
 
 /** What came for an order, by the day. @rule ORDER-5 */
 export const readReceivedFor = (order: string): Promise<readonly LotReceived[]> =>
