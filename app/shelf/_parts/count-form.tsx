@@ -73,7 +73,7 @@ const KINDS = [
 
 /** What was typed, at its lot: after a reload there may be other lots, in other rows. */
 function byLot(values: FormValues, lots: readonly CountedLot[]): FormValues {
-  const rows = new Map(rowsOf(values, "lines").map((row) => [`${row.of ?? ""} ${row.lot ?? ""}`, row]));
+  const rows = new Map(rowsOf(values, "lines").map((row) => [`${row.kind ?? ""} ${row.lot ?? ""}`, row]));
   return withRows(
     values,
     "lines",
@@ -132,7 +132,7 @@ function CountRow({
       <th scope="row">
         {name}, lot {lot}
         {[bestBefore, held].map((says) => says !== "" && <small key={says}>{says}</small>)}
-        {Object.entries({ of, lot, expected }).map(([field, value]) => (
+        {Object.entries({ kind: of, lot, expected }).map(([field, value]) => (
           <input key={field} type="hidden" name={`${row}.${field}`} value={value} readOnly />
         ))}
       </th>

@@ -24,7 +24,7 @@ export const COUNT_FORM: readonly FormField[] = [
     "Lots",
     rows(
       1,
-      needed("of", "Kind", { kind: "hidden" }),
+      needed("kind", "Kind", { kind: "hidden" }),
       needed("lot", "Lot", { kind: "hidden" }),
       needed("expected", "Written down", { kind: "hidden" }),
       GROSS,
@@ -69,8 +69,8 @@ export function readCount(workshop: Workshop, form: SentForm): CountReading {
   return { kind: "read", asked: { key, day: on, reason, lines }, fieldOf, reading };
 }
 
-const lotOf = ({ of, lot }: TypedRecord): LotName =>
-  of === "finished" ? finishedLot(String(lot)) : materialLot(String(lot));
+const lotOf = ({ kind, lot }: TypedRecord): LotName =>
+  kind === "finished" ? finishedLot(String(lot)) : materialLot(String(lot));
 
 function readLine(workshop: Workshop, line: TypedRecord, at: string, judged: Judging): CountLine | undefined {
   const lot = lotOf(line);

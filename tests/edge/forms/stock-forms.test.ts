@@ -112,13 +112,13 @@ describe("a count as it was typed", () => {
     id: "key",
     day: "2026-11-25",
     reason: "month's end",
-    ...line({ of: "material", lot: "L1", expected: "600000000", gross, tare }),
+    ...line({ kind: "material", lot: "L1", expected: "600000000", gross, tare }),
   });
   const units = (gross: string, lot = "F1") => ({
     id: "key",
     day: "2026-11-25",
     reason: "month's end",
-    ...line({ of: "finished", lot, expected: "12", gross }),
+    ...line({ kind: "finished", lot, expected: "12", gross }),
   });
   const saying = sayingIn(workshop, day("2026-11-25"));
 
