@@ -3,8 +3,8 @@
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
-import { MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
-import { placedRefusal, shownIn, takesField, typedIn } from "@/lib/edge/forms/posting-forms";
+import { drawField, MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
+import { placedRefusal, shownIn, typedIn } from "@/lib/edge/forms/posting-forms";
 import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
 import { textIn } from "@/lib/edge/forms/week-forms";
@@ -61,8 +61,9 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
     case "out of date":
     case "cost came later":
     case "out of range": {
+      const there = told.kind === "not there" ? told.there : null;
       const { faults, says } = placedRefusal(refusalWords(told, shownIn(form)), ({ of, id: lot }) =>
-        of === "material" ? takesField(lot) : null,
+        of === "material" ? drawField(read.asked, lot, there) : null,
       );
       return refused(typed, faults, says);
     }
