@@ -23,13 +23,17 @@ export interface NoWorkshop {
 
 /** The tables that a change of the books writes. */
 const BOOK_TABLES = TABLE_NAMES.map((name) => TABLES[name].name);
-/** Nothing names a row of these, so that taking one off cannot leave a name without its record. */
+/**
+ * Nothing names a row of these, so that taking one off cannot leave a name without its record; but for the versions of a
+ * run that was made, whose key is looked at when all is written.
+ */
 const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>([
   "lots",
   "orderLines",
   "finished",
   "runs",
   "closedRuns",
+  "closedRunVersions",
   "sales",
 ]);
 

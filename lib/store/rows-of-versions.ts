@@ -1,7 +1,7 @@
 /** Versions of formulas and trials as the rows of the store, and the rows as them. */
 import type { Desk } from "@/lib/domain/desk";
 import type { Trial, TrialLine } from "@/lib/domain/formula-book/trials";
-import type { FormulaVersion } from "@/lib/domain/formula-book/versions";
+import type { FormulaVersion } from "@/lib/domain/formula-book/version-record";
 import { ingredientCells, lineCells, placed, within } from "./rows-of-workshop";
 import type { DeskRows, Row } from "./tables";
 import { formulaLineOf, ingredientOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
@@ -66,10 +66,7 @@ export const rowsOfTrials = (trials: Desk["trials"]) => ({
 const versionKey = ({ formula, number }: { readonly formula: string; readonly number: number }): string =>
   `${String(number)} ${formula}`;
 
-type VersionRows = Pick<
-  DeskRows,
-  "versions" | "versionLines" | "versionPhases" | "versionSteps" | "acceptedWarnings"
->;
+type VersionRows = Pick<DeskRows, "versions" | "versionLines" | "versionPhases" | "versionSteps" | "acceptedWarnings">;
 
 export function versionsOfRows(rows: VersionRows): Versions {
   const linesOf = inner(rows.versionLines, versionKey);

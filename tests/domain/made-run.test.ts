@@ -63,7 +63,7 @@ describe("closing a run as made", () => {
     const { workshop, desk } = booksAfter(result);
     expect(workshop.runs.map(({ id }) => id)).toEqual(["r2"]);
     expect(workshop.finished).toEqual([{ id: "batch 1", product: "p", made: today, bestBefore, units: 4n }]);
-    expect(desk.closedRuns).toEqual([{ run: before.workshop.runs[0], madeOn: today, unitsMade: 4n }]);
+    expect(desk.closedRuns).toEqual([{ versions: [], run: before.workshop.runs[0], madeOn: today, unitsMade: 4n }]);
     expect(before).toEqual(booksOf({ ...bench, lots: [lot("a", "A", "600", "6"), jars(10n, "5")] }));
   });
 

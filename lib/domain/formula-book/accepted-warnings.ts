@@ -2,7 +2,8 @@
 import type { Books } from "@/lib/domain/desk";
 import { checksOf, type Checked } from "./checks";
 import { type Finding, findingKey, severityOf } from "./findings";
-import { type AcceptedWarning, standingVersion, withStanding } from "./versions";
+import { standingVersion, withStanding } from "./versions";
+import type { AcceptedWarning } from "./version-record";
 
 export interface WarningToAccept extends Omit<AcceptedWarning, "on"> {
   readonly formula: string;

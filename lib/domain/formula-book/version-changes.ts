@@ -1,7 +1,7 @@
 /** What one version of a formula has otherwise than another. @rule VERSION-1 */
 import type { PartsPerMillion } from "@/lib/domain/quantity";
 import type { FormulaLine } from "@/lib/domain/workshop";
-import type { FormulaContent } from "./versions";
+import type { FormulaContent } from "./version-record";
 
 export type VersionChange =
   | { readonly kind: "put in" | "taken out"; readonly line: FormulaLine }

@@ -1,7 +1,7 @@
 /** Formulas, and what the checks need to know of materials, as their records in the file hold it. @rule FILE-4, CHECK-1 */
 import { isoDate } from "@/lib/domain/calendar";
 import type { FormulaFacts, MaterialFacts } from "@/lib/domain/formula-book/facts";
-import type { FormulaContent } from "@/lib/domain/formula-book/versions";
+import type { FormulaContent } from "@/lib/domain/formula-book/version-record";
 import type { Formula } from "@/lib/domain/workshop";
 import { densityText, percentText } from "@/lib/edge/written-figures";
 

@@ -2,7 +2,7 @@
 import { isoDate } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { Trial } from "@/lib/domain/formula-book/trials";
-import type { FormulaVersion } from "@/lib/domain/formula-book/versions";
+import type { FormulaVersion } from "@/lib/domain/formula-book/version-record";
 import { contentWritten } from "./facts-writing";
 
 type Written = Readonly<Record<string, unknown>>;

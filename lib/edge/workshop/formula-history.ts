@@ -1,6 +1,6 @@
 /** Versions of formulas and trials, as the past in the file holds them. @rule FILE-5, VERSION-1, TRIAL-1 */
 import type { Trial, TrialLine, TrialReading } from "@/lib/domain/formula-book/trials";
-import type { AcceptedWarning, FormulaVersion, VersionUsed } from "@/lib/domain/formula-book/versions";
+import type { AcceptedWarning, FormulaVersion, VersionUsed } from "@/lib/domain/formula-book/version-record";
 import { LARGEST_FIGURE, type Micrograms, quantity } from "@/lib/domain/quantity";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { day, id, name, note, orElse, phase, reference, wholeNumber } from "@/lib/edge/fields";

@@ -9,7 +9,7 @@ CREATE TABLE "closed_run_versions" (
     "number" INTEGER NOT NULL,
 
     PRIMARY KEY ("run", "position"),
-    CONSTRAINT "closed_run_versions_run_fkey" FOREIGN KEY ("run") REFERENCES "closed_runs" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "closed_run_versions_run_fkey" FOREIGN KEY ("run") REFERENCES "closed_runs" ("id") ON DELETE NO ACTION ON UPDATE CASCADE DEFERRABLE INITIALLY DEFERRED,
     CONSTRAINT "closed_run_versions_formula_fkey" FOREIGN KEY ("formula") REFERENCES "formulas" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CONSTRAINT "closed_run_versions_position" CHECK (typeof("position") = 'integer' AND "position" BETWEEN 0 AND 2147483647),
     CONSTRAINT "closed_run_versions_number" CHECK (typeof("number") = 'integer' AND "number" BETWEEN 1 AND 2147483647)

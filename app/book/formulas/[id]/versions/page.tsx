@@ -43,7 +43,8 @@ export default async function VersionsPage({ params, searchParams }: Address): P
           <>It has only had one version so far.</>
         ) : (
           <>
-            <b>{asSentence(counted(versions.length, "version", "versions"))}</b>; number {versions.at(-1)?.number} stands.
+            <b>{asSentence(counted(versions.length, "version", "versions"))}</b>; number {versions.at(-1)?.number}{" "}
+            stands.
           </>
         )}
       </Opening>
