@@ -105,15 +105,21 @@ function outermostFirst(
 ): readonly MadeAhead[] {
   const byPart = new Map(all.flatMap((ahead) => [MARK + ahead.premix.id, ahead.material.id].map((id) => [id, ahead])));
   const innermostFirst = new Set<MadeAhead>();
-  const visit = (ahead: MadeAhead): void => {
-    if (innermostFirst.has(ahead)) return;
+  const entered = new Set<MadeAhead>();
+  // A stack of its own: such chains may be of any length.
+  const open = all.toSorted((a, b) => byCodePoint(b.premix.id, a.premix.id));
+  for (let ahead = open.at(-1); ahead !== undefined; ahead = open.at(-1)) {
+    if (entered.has(ahead)) {
+      innermostFirst.add(ahead);
+      open.pop();
+      continue;
+    }
+    entered.add(ahead);
     for (const part of partsOf(ahead.premix.id)) {
       const below = byPart.get(part);
-      if (below) visit(below);
+      if (below && !entered.has(below)) open.push(below);
     }
-    innermostFirst.add(ahead);
-  };
-  for (const ahead of all.toSorted((a, b) => byCodePoint(a.premix.id, b.premix.id))) visit(ahead);
+  }
   return [...innermostFirst].reverse();
 }
 
