@@ -15,6 +15,7 @@ import { type MicroUnits, totalMoney } from "./money";
 import { roundedUpFor, usesOf } from "./needs";
 import type { RunDraw, RunShortage } from "./plan-figures";
 import { quantity, smaller, type Stock, type Units } from "./quantity";
+import { isTaken, withOutput } from "./run-output";
 import type { FinishedLot, Lot, Material, Product, Run, Workshop } from "./workshop";
 
 /** What the maker says of a run that was made. */
@@ -67,7 +68,8 @@ export function closeAsMade(books: Books, made: MadeRun): MadeRunResult {
     const closed = desk.closedRuns.find((each) => each.run.id === made.run);
     return closed ? { kind: "already made", closed } : { kind: "no such run" };
   }
-  if (workshop.finished.some(({ id }) => id === made.finishedLot.id)) return { kind: "finished lot exists" };
+  const product = byId("product", workshop.products)(run.product);
+  if (isTaken(workshop, product, made.finishedLot.id)) return { kind: "finished lot exists" };
 
   const asked = askedOf(workshop, run, made.today);
   const short = asked
@@ -145,14 +147,7 @@ const valueOf = (lot: Lot, drawn: Stock): MicroUnits =>
 /** The workshop without the run, its draws and with its units. @rule CLOSE-1, CLOSE-4 */
 function afterwards(workshop: Workshop, run: Run, made: MadeRun, draws: readonly LotDraw[]): Workshop {
   const drawOf = new Map(draws.map((draw) => [draw.lot, draw]));
-  const finished: FinishedLot = {
-    id: made.finishedLot.id,
-    product: run.product,
-    made: made.today,
-    bestBefore: made.finishedLot.bestBefore,
-    units: made.unitsMade,
-  };
-  return {
+  const without = {
     ...workshop,
     lots: workshop.lots.map((lot) => {
       const draw = drawOf.get(lot);
@@ -164,8 +159,14 @@ function afterwards(workshop: Workshop, run: Run, made: MadeRun, draws: readonly
       };
     }),
     runs: workshop.runs.filter((each) => each !== run),
-    finished: made.unitsMade > 0n ? [...workshop.finished, finished] : workshop.finished,
   };
+  return withOutput(without, {
+    product: byId("product", workshop.products)(run.product),
+    lot: made.finishedLot,
+    made: made.today,
+    units: made.unitsMade,
+    value: totalMoney(draws.map(({ value }) => value)),
+  });
 }
 
 const withClosed = ({ desk }: Books, run: Run, made: MadeRun): Books["desk"] => ({
