@@ -24,6 +24,8 @@ interface MadeView {
   readonly workshop: Workshop;
   readonly today: Day;
   readonly uses: readonly MaterialUse[];
+  /** Whether the needs depend on what the shelf had made ahead. */
+  readonly isAtMost: boolean;
 }
 
 /** What came out against what was planned, and what it cost. */
@@ -97,7 +99,8 @@ function Drawn({ view, making }: { readonly view: MadeView; readonly making: Mak
       >
         {uses.flatMap(({ material: { id, name, measure }, need }) => {
           const draws = making.draws.filter(({ lot }) => materialOf.get(lot) === id);
-          const needed = `${stockShown(roundedUpFor(need, closed.run.units), measure, "lacking")} planned`;
+          const most = stockShown(roundedUpFor(need, closed.run.units), measure, "lacking");
+          const needed = view.isAtMost ? `${most} at most, by what was there made ahead` : `${most} planned`;
           if (draws.length === 0)
             return [
               <tr key={id}>
