@@ -5,9 +5,10 @@ export default defineConfig({
   testDir: "tests/journeys",
   outputDir: ".playwright",
   globalSetup: "./tests/journeys/built.ts",
-  // Two files at a time: a journey alone leaves one of two cores waiting for the other, its server for its browser.
+  // Two journeys at a time: one alone leaves one of two cores waiting for the other, its server for its browser. They are
+  // handed out one by one, since whole files leave a worker idle while the other comes to the end of a long one.
   workers: 2,
-  fullyParallel: false,
+  fullyParallel: true,
   forbidOnly: true,
   retries: 0,
   // A busy machine must not fail what is right: what is looked for usually stands there within a tenth of a second.

@@ -1,5 +1,6 @@
 /**
- * Everything that has to hold before a change is kept, in one command and one order. The first step that fails ends it.
+ * Everything that has to hold before a change is kept, in one command. The first step that fails ends it, once what
+ * runs beside it has come to its end.
  * Types, lint, format, migrations and build count as one check each; tests and journeys count one by one.
  * The last line is `N passed, N failed`; the exit status is 0 only where nothing failed.
  */
@@ -20,17 +21,22 @@ interface Step {
   readonly script: string;
   /** How the step's own report is asked for and counted; without one the step is one check. */
   readonly report?: {
-    readonly args: readonly string[];
+    readonly args: (file: string) => readonly string[];
     readonly environment: (file: string) => Record<string, string>;
     readonly count: (report: unknown) => Count;
   };
+}
+
+interface Ended {
+  readonly count: Count;
+  readonly said: string;
 }
 
 const LINES_OF_A_FAILURE = 200;
 const scratch = mkdtempSync(join(tmpdir(), "stillroom-checks-"));
 
 const vitest = {
-  args: ["--reporter=default", "--reporter=json", `--outputFile.json=${join(scratch, "report.json")}`],
+  args: (file: string) => ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`],
   environment: () => ({}),
   count: (report: unknown): Count => {
     const { numPassedTests, numTotalTests, success } = report as Record<string, number>;
@@ -42,7 +48,7 @@ const vitest = {
 };
 
 const playwright = {
-  args: ["--reporter=list,json"],
+  args: () => ["--reporter=list,json"],
   environment: (file: string) => ({ PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
   count: (report: unknown): Count => {
     const { stats, errors } = report as { stats: Record<string, number>; errors: readonly unknown[] };
@@ -51,15 +57,28 @@ const playwright = {
   },
 };
 
-const STEPS: readonly Step[] = [
-  { name: "types", script: "typecheck" },
-  { name: "lint", script: "lint" },
-  { name: "format", script: "format:check" },
-  { name: "doors", script: "doors", report: vitest },
-  { name: "migrations", script: "db:check" },
-  { name: "unit tests", script: "test:unit", report: vitest },
-  { name: "build", script: "build" },
-  { name: "journeys", script: "test:journeys", report: playwright },
+type Lane = readonly Step[];
+
+/**
+ * Stages in order, and in a stage its lanes beside one another: each of their steps keeps one processor busy. Lint reads
+ * the types of the routes that the types step writes, so the two share a lane. The steps of the later stages keep every
+ * processor busy by themselves.
+ */
+const STAGES: readonly (readonly Lane[])[] = [
+  [
+    [
+      { name: "types", script: "typecheck" },
+      { name: "lint", script: "lint" },
+    ],
+    [
+      { name: "format", script: "format:check" },
+      { name: "doors", script: "doors", report: vitest },
+      { name: "migrations", script: "db:check" },
+    ],
+  ],
+  [[{ name: "unit tests", script: "test:unit", report: vitest }]],
+  [[{ name: "build", script: "build" }]],
+  [[{ name: "journeys", script: "test:journeys", report: playwright }]],
 ];
 
 async function runAll(): Promise<Count> {
@@ -68,29 +87,38 @@ async function runAll(): Promise<Count> {
     console.log(browser.message);
     return { passed: 0, failed: 1 };
   }
-  let all: Count = { passed: 0, failed: 0 };
-  for (const [index, step] of STEPS.entries()) {
-    process.stdout.write(step.name.padEnd(12));
-    const began = performance.now();
-    const { count, said } = await run(step);
-    const seconds = ((performance.now() - began) / 1000).toFixed(1);
-    console.log(`${String(count.passed)} passed, ${String(count.failed)} failed, ${seconds} s`);
-    all = { passed: all.passed + count.passed, failed: all.failed + count.failed };
-    if (count.failed === 0) continue;
-    console.log(said.trimEnd().split("\n").slice(-LINES_OF_A_FAILURE).join("\n"));
-    const left = STEPS.slice(index + 1).map(({ name }) => name);
-    console.log(`\nStopped at ${step.name}; run it alone with: npm run ${step.script}`);
-    if (left.length > 0) console.log(`Not run: ${left.join(", ")}.`);
-    break;
-  }
-  return all;
+  const ended = new Map<Step, Ended>();
+  const isFailing = () => [...ended.values()].some(({ count }) => count.failed > 0);
+  const runLane = async (lane: Lane) => {
+    for (const step of lane) if (!isFailing()) ended.set(step, await runTimed(step));
+  };
+  for (const lanes of STAGES) await Promise.all(lanes.map(runLane));
+  for (const [step, { count, said }] of ended) if (count.failed > 0) tellFailure(step, said);
+  const left = STAGES.flat(2).filter((step) => !ended.has(step));
+  if (left.length > 0) console.log(`Not run: ${left.map(({ name }) => name).join(", ")}.`);
+  const sum = (key: keyof Count) => [...ended.values()].reduce((total, { count }) => total + count[key], 0);
+  return { passed: sum("passed"), failed: sum("failed") };
 }
 
-async function run({ script, report }: Step): Promise<{ readonly count: Count; readonly said: string }> {
-  const file = join(scratch, "report.json");
-  rmSync(file, { force: true });
+async function runTimed(step: Step): Promise<Ended> {
+  const began = performance.now();
+  const ended = await run(step);
+  const seconds = ((performance.now() - began) / 1000).toFixed(1);
+  const { passed, failed } = ended.count;
+  // In one piece, since another lane writes its lines too.
+  console.log(`${step.name.padEnd(12)}${String(passed)} passed, ${String(failed)} failed, ${seconds} s`);
+  return ended;
+}
+
+function tellFailure({ name, script }: Step, said: string): void {
+  console.log(`\n${said.trimEnd().split("\n").slice(-LINES_OF_A_FAILURE).join("\n")}`);
+  console.log(`\nStopped at ${name}; run it alone with: npm run ${script}`);
+}
+
+async function run({ script, report }: Step): Promise<Ended> {
+  const file = join(scratch, `${script.replaceAll(":", "-")}.json`);
   const [program, npm] = npmProgram();
-  const args = [...npm, "run", "--silent", script, ...(report ? ["--", ...report.args] : [])];
+  const args = [...npm, "run", "--silent", script, ...(report ? ["--", ...report.args(file)] : [])];
   const { status, said } = await output(program, args, report?.environment(file) ?? {});
   if (report && existsSync(file)) {
     const count = report.count(JSON.parse(readFileSync(file, "utf8")));

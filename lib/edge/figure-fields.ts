@@ -3,10 +3,12 @@
  * What is typed with more decimals than a figure keeps is refused, never rounded.
  * @rule QTY-3, QTY-6, QTY-7, MONEY-1
  */
+import { compare, whole } from "@/lib/domain/fraction";
 import type { MicroUnits } from "@/lib/domain/money";
 import {
   type Amount,
   type DecimalText,
+  decimalValue,
   type Density,
   LARGEST_FIGURE,
   type PartsPerMillion,
@@ -47,23 +49,23 @@ function readScaled(typed: string, decimals: number): Outcome<bigint> {
 export const decimal = textField('a decimal in double quotes, as "1.5"', readDecimal);
 
 /** A decimal from zero up to a bound, both included. */
-const decimalUpTo = (most: number, example: string, tooMuch: string) =>
+const decimalUpTo = (most: bigint, example: string, tooMuch: string) =>
   textField(`a decimal in double quotes, as "${example}"`, (typed): Outcome<DecimalText> => {
     const read = readDecimal(typed);
-    if ("fault" in read || Number(read.value) <= most) return read;
+    if ("fault" in read || compare(decimalValue(read.value), whole(most)) <= 0) return read;
     return { fault: `${typed} ${tooMuch}` };
   });
 
 /** pH, from 0 to 14. */
-export const ph = decimalUpTo(14, "5.5", "is out of range: pH goes from 0 to 14");
+export const ph = decimalUpTo(14n, "5.5", "is out of range: pH goes from 0 to 14");
 /** A temperature at the bench, °C. */
 export const celsius = decimalUpTo(
-  150,
+  150n,
   "70",
   "is out of range: a temperature is in °C, at most 150; convert it if it was in °F",
 );
 /** Grams counted for each gram of a material: at most three, as of an acid in its salts. */
-export const countsAs = decimalUpTo(3, "0.8475", "is out of range: it is grams counted for each gram, at most 3");
+export const countsAs = decimalUpTo(3n, "0.8475", "is out of range: it is grams counted for each gram, at most 3");
 
 const moneyField = (mayBeZero: boolean) =>
   textField('a decimal in double quotes, as "8.40"', (typed): Outcome<MicroUnits> => {

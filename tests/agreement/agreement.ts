@@ -10,7 +10,7 @@ import { REAL_TODAY } from "../helpers/random-workshop";
 import { type BasketOfReport, basketOfPacks } from "../second/buying";
 import { byCodePoint } from "../second/exact";
 import type { WorkshopFile } from "../second/file-shape";
-import { secondReport } from "../second/second-report";
+import { type secondReport, secondReports } from "../second/second-report";
 
 export type SecondReport = ReturnType<typeof secondReport>;
 
@@ -77,8 +77,9 @@ export function expectGoodBasket(file: WorkshopFile, basket: BasketOfReport): vo
 /** Holds the product to the second implementation, field by field, on every basis. */
 export function expectAgreement(file: WorkshopFile): void {
   const first = firstReports(file);
+  const secondOn = secondReports(file, REAL_TODAY);
   for (const basis of BASES) {
-    const second = secondReport(file, basis, REAL_TODAY);
+    const second = secondOn(basis);
     expect(comparable(first[basis], second.costs)).toEqual(second);
   }
   expectGoodBasket(file, basketIn(first.replacement));

@@ -4,14 +4,11 @@
  */
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { dateAfter } from "../helpers/random-dice";
 import { REAL_TODAY, randomWorkshop, workshops } from "../helpers/random-workshop";
 import { secondReport } from "../second/second-report";
 import { expectAgreement } from "./agreement";
-
-// The second implementation is slow on purpose, and slower still on a busy machine.
-vi.setConfig({ testTimeout: 120_000 });
 
 const SHARDS = Array.from({ length: 10 }, (_, shard) => ({ shard: shard + 1, seed: 20_261_125 + shard }));
 

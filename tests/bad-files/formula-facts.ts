@@ -5,10 +5,10 @@ export const FORMULA_FACTS: readonly BadFile[] = [
   {
     rule: "CHECK-11",
     says: "pH 15",
-    changes: { version: 4, "materials[0].phTo": "15", "formulas[0].phFrom": "14.1" },
+    changes: { version: 4, "materials[0].phTo": "15", "formulas[0].phFrom": "14.00000000000000000001" },
     faults: [
       "materials[0].phTo: 15 is out of range: pH goes from 0 to 14",
-      "formulas[0].phFrom: 14.1 is out of range: pH goes from 0 to 14",
+      "formulas[0].phFrom: 14.00000000000000000001 is out of range: pH goes from 0 to 14",
     ],
   },
   {

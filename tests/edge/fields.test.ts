@@ -15,6 +15,7 @@ import {
 } from "@/lib/edge/figure-fields";
 import { numberAsWritten } from "@/lib/edge/json-tree";
 import { dayCalled } from "../bad-files/bench-workshop";
+import { processorMs } from "../helpers/processor-time";
 
 describe("a field gives the value of the domain", () => {
   test.each<[string, z.ZodType, unknown, unknown]>([
@@ -82,12 +83,13 @@ describe("or says what is wrong and what would be right", () => {
 });
 
 test("[FILE-2] a value of many megabytes is shown short, and at once", () => {
-  const begun = performance.now();
-  for (const field of [money, amount, day, name, currency, percentOrQs, density]) {
-    for (const text of ["1".repeat(2e7), "\u0000".repeat(2e7), `${"1".repeat(2e7)} g`]) {
-      const [issue] = field.safeParse(text).error?.issues ?? [];
-      expect(issue?.message.length).toBeLessThan(250);
+  const taken = processorMs(() => {
+    for (const field of [money, amount, day, name, currency, percentOrQs, density]) {
+      for (const text of ["1".repeat(2e7), "\u0000".repeat(2e7), `${"1".repeat(2e7)} g`]) {
+        const [issue] = field.safeParse(text).error?.issues ?? [];
+        expect(issue?.message.length).toBeLessThan(250);
+      }
     }
-  }
-  expect(performance.now() - begun).toBeLessThan(5_000);
+  });
+  expect(taken).toBeLessThan(5_000);
 });

@@ -4,6 +4,7 @@ import { faultList } from "@/lib/edge/fault-list";
 import { readJson } from "@/lib/edge/json-text";
 import type { Json } from "@/lib/edge/json-tree";
 import { faultsOf } from "../bad-files/bench-workshop";
+import { processorMs } from "../helpers/processor-time";
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -158,9 +159,10 @@ describe("[FILE-1] depth and size", () => {
     ["one text without an end", '"a', "not JSON"],
     ["line ends", "\n", "file: is empty"],
   ])("50 MB of %s end soon, in one line", (_, text, words) => {
-    const begun = performance.now();
-    expect(faultsOf(text.repeat(Math.ceil((50 * 2 ** 20) / text.length)))).toEqual([expect.stringContaining(words)]);
-    expect(performance.now() - begun).toBeLessThan(10_000);
+    const taken = processorMs(() => {
+      expect(faultsOf(text.repeat(Math.ceil((50 * 2 ** 20) / text.length)))).toEqual([expect.stringContaining(words)]);
+    });
+    expect(taken).toBeLessThan(10_000);
   });
 
   test("too many values are refused before they fill the memory", () => {

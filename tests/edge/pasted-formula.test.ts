@@ -10,6 +10,7 @@ import {
   weightsAsPercents,
 } from "@/lib/edge/pasted-formula";
 import { formula, material } from "../helpers/notation";
+import { processorMs } from "../helpers/processor-time";
 
 const MATERIALS = [
   "Water",
@@ -255,19 +256,22 @@ describe("grams are asked about, and turned into percents only then", () => {
 
 describe("whatever is pasted", () => {
   test("ten thousand lines: the first are read, and the sentence says how many were left out", () => {
-    const start = performance.now();
-    const { lines, says } = read("Glicerine alcohl 5 %\n".repeat(10_000));
-    expect(performance.now() - start).toBeLessThan(1_000);
-    expect(lines).toHaveLength(MOST_LINES);
-    expect(says).toEqual(["The first 500 lines were read; 9500 more were left out."]);
+    const taken = processorMs(() => {
+      const { lines, says } = read("Glicerine alcohl 5 %\n".repeat(10_000));
+      expect(lines).toHaveLength(MOST_LINES);
+      expect(says).toEqual(["The first 500 lines were read; 9500 more were left out."]);
+    });
+    expect(taken).toBeLessThan(1_000);
   });
 
   test("one line of three million characters", () => {
-    const start = performance.now();
-    for (const text of ["a ".repeat(1_500_000), "1 ".repeat(1_500_000), "(".repeat(3_000_000), "-".repeat(3_000_000)]) {
-      expect(read(text).says).toContain("Only the first 2000000 characters were looked at; 1000000 were left out.");
-    }
-    expect(performance.now() - start).toBeLessThan(2_000);
+    const long = ["a ".repeat(1_500_000), "1 ".repeat(1_500_000), "(".repeat(3_000_000), "-".repeat(3_000_000)];
+    const taken = processorMs(() => {
+      for (const text of long) {
+        expect(read(text).says).toContain("Only the first 2000000 characters were looked at; 1000000 were left out.");
+      }
+    });
+    expect(taken).toBeLessThan(2_000);
   });
 
   propertyTest.prop([fc.string({ unit: "grapheme", maxLength: 400 })], { numRuns: 500 })(

@@ -1,7 +1,7 @@
-import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import { readFileSync, truncateSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { connect } from "node:net";
-import { networkInterfaces, tmpdir } from "node:os";
+import { networkInterfaces } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "./fixtures";
 import { PROJECT } from "./server";
@@ -74,11 +74,6 @@ test.describe("who can reach the app", () => {
 });
 
 test.describe("a workshop file that cannot be taken", () => {
-  const folder = mkdtempSync(join(tmpdir(), "stillroom-files-"));
-  test.afterAll(() => {
-    rmSync(folder, { recursive: true, force: true });
-  });
-
   for (const mebibytes of [65, 100]) {
     test(`one of ${String(mebibytes)} MiB, sent by another program, is refused in a sentence`, async ({ app }) => {
       const own = { host: `127.0.0.1:${String(app.port)}`, origin: app.url };
@@ -89,7 +84,7 @@ test.describe("a workshop file that cannot be taken", () => {
   }
 
   test("a maker who chooses one of more than 64 MiB is told so", async ({ page }) => {
-    const file = join(folder, "large.json");
+    const file = test.info().outputPath("large.json");
     writeFileSync(file, "{");
     truncateSync(file, 65 * MEBIBYTE);
     await page.goto("/");
@@ -109,7 +104,7 @@ test.describe("a workshop file that cannot be taken", () => {
     };
     Object.assign(workshop.lots[3] ?? {}, { expires: "2026-02-30" });
     Object.assign(workshop.runs[0] ?? {}, { product: "no-such-product" });
-    const file = join(folder, "faults.json");
+    const file = test.info().outputPath("faults.json");
     writeFileSync(file, JSON.stringify(workshop));
 
     await page.goto("/");

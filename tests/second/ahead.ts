@@ -1,8 +1,8 @@
 /** Premixes made ahead, in the second implementation: every formula is poured out anew for every run. */
 import { add, type Exact, divide, exact, isLess, multiply, upward } from "./exact";
 import { day, type Diary } from "./days";
-import type { FileMaterial, FileProduct, FileRun, WorkshopFile } from "./file-shape";
-import { bulkOf, found, linesOf, needOf, type Uses, usesOf } from "./needs";
+import type { FileMaterial, FileProduct, WorkshopFile } from "./file-shape";
+import { bulkOf, found, linesOf, needOf, shares, type Uses, usesOf } from "./needs";
 import { heldBy, lotsHere, lotsOnOrder, runsInOrder, take, usable } from "./shelf";
 
 export type There = (material: FileMaterial) => bigint;
@@ -23,18 +23,38 @@ function asksFor(file: WorkshopFile, formula: string, other: string, made: strin
   );
 }
 
-/**
- * What so many units use where the shelf holds so much.
- * @param rounding  whole: what is drawn instead of a premix is its need rounded up; exact: nothing is rounded
- */
-export function usesGiven(
-  file: WorkshopFile,
+/** What so many units use where the shelf holds so much; exact where nothing is rounded. */
+export type Opener = (
   product: FileProduct,
   units: bigint,
   there: There,
-  rounding: "whole" | "exact" = "whole",
-): ReadonlyMap<FileMaterial, Uses> {
+  rounding?: "whole" | "exact",
+) => ReadonlyMap<FileMaterial, Uses>;
+
+/** Opens products; one without premixes made ahead uses the same shares whatever is there. */
+export function openerOf(file: WorkshopFile): Opener {
   const madeOf = materialByFormula(file);
+  const shareByProduct = new Map(
+    file.products
+      .filter(({ formula }) => ![...madeOf.keys()].some((premix) => asksFor(file, formula, premix, "")))
+      .map((product) => [product.id, shares(file, product.formula)]),
+  );
+  return (product, units, there, rounding = "whole") => {
+    const share = shareByProduct.get(product.id);
+    return share === undefined
+      ? usesGiven(file, madeOf, product, units, there, rounding)
+      : usesOf(file, product, share, units);
+  };
+}
+
+function usesGiven(
+  file: WorkshopFile,
+  madeOf: ReadonlyMap<string, string>,
+  product: FileProduct,
+  units: bigint,
+  there: There,
+  rounding: "whole" | "exact",
+): ReadonlyMap<FileMaterial, Uses> {
   const poured = new Map<string, Exact>();
   const waiting = new Map<string, Exact>();
   const more = (into: Map<string, Exact>, id: string, mass: Exact) =>
@@ -78,15 +98,17 @@ export function usesInTurn(
   file: WorkshopFile,
   diary: Diary,
   today: number,
+  open: Opener,
 ): (runId: string) => ReadonlyMap<FileMaterial, Uses> {
   const lots = [...lotsHere(file), ...lotsOnOrder(file, diary, today)];
   const made = file.materials.filter(({ id }) => file.products.some(({ madeInto }) => madeInto === id));
+  const runs = runsInOrder(file);
   const owed = new Map<FileMaterial, bigint>(made.map((material) => [material, 0n]));
   const byRun = new Map<string, ReadonlyMap<FileMaterial, Uses>>();
   for (let on = today; on <= today + (file.workshop.horizonDays ?? 56); on += 1) {
     for (const material of made) owed.set(material, take(usable(lots, material, on), owed.get(material) ?? 0n));
-    for (const run of runsInOrder(file).filter((each) => Math.max(day(each.date), today) === on)) {
-      const uses = usesGiven(file, found(file.products, run.product), BigInt(run.units), (material) =>
+    for (const run of runs.filter((each) => Math.max(day(each.date), today) === on)) {
+      const uses = open(found(file.products, run.product), BigInt(run.units), (material) =>
         heldBy(usable(lots, material, on)),
       );
       byRun.set(run.id, uses);
@@ -99,9 +121,3 @@ export function usesInTurn(
   }
   return (runId) => byRun.get(runId) ?? new Map();
 }
-
-/** What a run of so many units uses where the shelf holds so much. */
-export const usesOfRunGiven =
-  (file: WorkshopFile) =>
-  (run: FileRun, units: bigint, there: There): ReadonlyMap<FileMaterial, Uses> =>
-    usesGiven(file, found(file.products, run.product), units, there);

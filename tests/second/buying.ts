@@ -1,5 +1,5 @@
 /** What the second implementation would buy from whom, and what it holds against a basket that is reported. */
-import { usesInTurn } from "./ahead";
+import { openerOf, usesInTurn } from "./ahead";
 import { cheapestCost, type Instance, linePrice } from "./cheapest-basket";
 import { date, day, type Diary, diaryOf } from "./days";
 import { cashText, exact, money, quantity } from "./exact";
@@ -17,7 +17,7 @@ export interface Wanted {
 export function wantedOf(file: WorkshopFile, realToday: string): readonly Wanted[] {
   const today = day(file.workshop.today ?? realToday);
   const diary = diaryOf(file);
-  const usesOfRun = usesInTurn(file, diary, today);
+  const usesOfRun = usesInTurn(file, diary, today, openerOf(file));
   return file.materials.flatMap((material) => {
     const figures = figuresOf(file, diary, today, material, usesOfRun);
     const candidates = candidatesOf(file, diary, today, figures, material.safetyDays ?? 0);

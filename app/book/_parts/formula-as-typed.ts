@@ -2,6 +2,8 @@
 import { type FormulaFacts, MARKETS, type Phase, type Step, WAYS_OF_USE } from "@/lib/domain/formula-book/facts";
 import type { DecimalText } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine, Workshop } from "@/lib/domain/workshop";
+import { dayCount } from "@/lib/edge/fields";
+import { readTypedWholeNumber } from "@/lib/edge/forms/typed-amount";
 import { readTypedNumber } from "@/lib/edge/forms/typed-number";
 import { readTypedTemperature } from "@/lib/edge/forms/typed-temperature";
 import { type FormValues, rowsOf } from "@/app/_ui/form-values";
@@ -59,13 +61,13 @@ function componentOf({ material = "", formula = "" }: FormValues): FormulaLine["
 }
 
 function factsOf(values: FormValues): FormulaFacts {
-  const keeps = Number(written(values.keepsDays) ?? "x");
+  const keeps = readTypedWholeNumber(values.keepsDays ?? "");
   return {
     market: MARKETS.find((market) => market === values.market) ?? null,
     use: WAYS_OF_USE.find((use) => use === values.use) ?? null,
     phFrom: numberOf(values.phFrom),
     phTo: numberOf(values.phTo),
-    keepsDays: Number.isInteger(keeps) && keeps >= 0 && keeps <= 3660 ? keeps : null,
+    keepsDays: "value" in keeps && dayCount.safeParse(keeps.value).success ? keeps.value : null,
     phases: rowsOf(values, "phases").flatMap((row): readonly Phase[] => {
       const name = written(row.name);
       return name === null ? [] : [{ name, temperature: temperatureOf(row.temperature) }];

@@ -2,6 +2,7 @@
 
 import type { ReactNode } from "react";
 import { DrawnLate } from "@/app/_ui/drawn-late";
+import type { CurrencyCode } from "@/lib/domain/money";
 import type { PaidSeries } from "./paid-drawing";
 
 const HEIGHT_PX = 260;
@@ -14,7 +15,7 @@ export const PaidChart = ({
 }: {
   readonly says: string;
   readonly series: readonly PaidSeries[];
-  readonly currency: string;
+  readonly currency: CurrencyCode;
 }): ReactNode => (
   <DrawnLate
     says={says}

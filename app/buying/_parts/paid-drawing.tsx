@@ -2,6 +2,8 @@
 
 import type { ReactNode } from "react";
 import { CartesianGrid, Scatter, ScatterChart, XAxis, YAxis } from "recharts";
+import type { CurrencyCode } from "@/lib/domain/money";
+import { priceShown } from "@/lib/edge/figures";
 
 export interface PaidSeries {
   readonly supplier: string;
@@ -12,7 +14,7 @@ export interface PaidPoint {
   /** Days on one line, so that gaps look as long as they were. */
   readonly day: number;
   readonly dayShown: string;
-  /** Major units for a kilogram or a piece: a place in a drawing, no figure. */
+  /** Whole micro-units for a kilogram or a piece: a place in a drawing, no figure. */
   readonly price: number;
 }
 
@@ -27,7 +29,7 @@ export default function PaidDrawing({
   height,
 }: {
   readonly series: readonly PaidSeries[];
-  readonly currency: string;
+  readonly currency: CurrencyCode;
   readonly width: number;
   readonly height: number;
 }): ReactNode {
@@ -60,7 +62,8 @@ export default function PaidDrawing({
         width={64}
         tickLine={false}
         axisLine={false}
-        tickFormatter={(price: number) => `${currency}${price.toFixed(2)}`}
+        allowDecimals={false}
+        tickFormatter={(price: number) => priceShown(BigInt(Math.round(price)), currency)}
       />
       {series.map(({ supplier, points: own }, at) => (
         <Scatter

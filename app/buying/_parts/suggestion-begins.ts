@@ -1,25 +1,22 @@
 /** With what a suggestion begins before the maker has written anything. */
 import type { PlannedUse } from "@/lib/domain/buying/planned-use";
-import { type Fraction, times, ratio, whole } from "@/lib/domain/fraction";
+import { type Fraction, ratio, roundedHalfAway, times, whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, moneyTextInFull } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Supplier } from "@/lib/domain/workshop";
 import type { SuggestionField, SuggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
-import { exactStockText } from "@/lib/edge/written-figures";
+import { decimalText } from "@/lib/edge/written-figures";
 
-/** Lead in calendar days: five working days are a week. (Common practice.) */
 export function beginsWith(
   use: PlannedUse | null,
   supplier: Supplier | null,
   measure: Measure,
   currency: CurrencyCode,
 ): SuggestionTyped {
-  const lead =
-    supplier === null ? 0 : supplier.leadCounts === "working" ? (supplier.leadDays * 7) / 5 : supplier.leadDays;
   return {
     use: use === null ? "" : numberOf(use.mean, measure),
     spread: use === null ? "0" : numberOf(whole(use.deviation), measure),
-    lead: String(Math.round(lead * 10) / 10),
+    lead: supplier === null ? "0" : calendarDaysOf(supplier),
     leadspread: "0",
     service: "95",
     order: supplier === null ? "" : moneyTextInFull(supplier.shipping, currency),
@@ -27,12 +24,16 @@ export function beginsWith(
   };
 }
 
+const MICROGRAMS_A_GRAM = 1_000_000n;
+
+/** Lead in calendar days: five working days are a week. (Common practice.) */
+const calendarDaysOf = ({ leadCounts, leadDays }: Supplier): string =>
+  decimalText(BigInt(leadDays) * (leadCounts === "working" ? 14n : 10n), 1);
+
 /** Grams or pieces with two decimals: where a suggestion begins needs no more. */
 function numberOf(amount: Fraction, measure: Measure): string {
-  const [size, text] = [measure === "mass" ? 1_000_000n : 1n, exactStockText];
-  const hundredths = times(amount, ratio(100n, size));
-  const rounded = (hundredths.over * 2n + hundredths.under) / (hundredths.under * 2n);
-  return text(ratio(rounded * size, 100n), measure).split(" ")[0] ?? "0";
+  const size = measure === "mass" ? MICROGRAMS_A_GRAM : 1n;
+  return decimalText(roundedHalfAway(times(amount, ratio(100n, size))), 2);
 }
 
 export const LABELS = (measure: Measure): readonly { readonly field: SuggestionField; readonly label: string }[] => {

@@ -1,6 +1,7 @@
 /** What the planned runs use of a material, as a mean and a spread of days: where a suggestion begins. @rule BUY-14 */
 import { type Fraction, ratio } from "../fraction";
 import type { Plan } from "../plan-figures";
+import { rootDown } from "../whole-root";
 
 export interface PlannedUse {
   /** µg or pieces in a day, over the horizon. */
@@ -35,14 +36,4 @@ function deviationOfDay(weeks: readonly bigint[]): bigint {
   const squares = weeks.reduce((all, each) => all + each * each, 0n);
   // variance of a week = (n Σx² − (Σx)²) ÷ (n (n − 1)); of a day a seventh of that
   return rootDown((count * squares - sum * sum) / (count * (count - 1n) * 7n));
-}
-
-function rootDown(value: bigint): bigint {
-  if (value < 2n) return value;
-  let guess = 1n << BigInt((value.toString(2).length + 1) >> 1);
-  for (;;) {
-    const next = (guess + value / guess) >> 1n;
-    if (next >= guess) return guess;
-    guess = next;
-  }
 }

@@ -3,6 +3,7 @@ import { compare, dividedBy, type Fraction, plus, ratio, roundedDown, roundedUp,
 import type { MicroUnits } from "../money";
 import { normalQuantile } from "../normal-distribution";
 import { type PartsPerMillion, quantity, shareOf, type Stock } from "../quantity";
+import { rootDown } from "../whole-root";
 
 export interface OrderCosts {
   /** Of one order, whatever its size: shipping and the maker's time. */
@@ -67,17 +68,6 @@ export function safetyStockFor({ useOfDay, useDeviation, lead, leadDeviation, se
 /** What should be left when the next order goes out. @rule BUY-14 */
 export const reorderPoint = (demand: DemandAndLead): Stock =>
   quantity<Stock>(roundedUp(times(demand.useOfDay, demand.lead)) + safetyStockFor(demand));
-
-/** The largest whole number whose square is not above the value (Newton's method on whole numbers). */
-function rootDown(value: bigint): bigint {
-  if (value < 2n) return value;
-  let guess = 1n << BigInt((value.toString(2).length + 1) >> 1);
-  for (;;) {
-    const next = (guess + value / guess) >> 1n;
-    if (next >= guess) return guess;
-    guess = next;
-  }
-}
 
 function rootUp(value: Fraction): bigint {
   const root = rootDown(roundedDown(value));

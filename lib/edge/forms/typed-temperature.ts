@@ -1,12 +1,13 @@
 /** A temperature as a person types it: `70`, `70 °C`, `158 °F`. Held in °C. @rule CHECK-11 */
+import { compare, whole } from "@/lib/domain/fraction";
 import { celsiusOf } from "@/lib/domain/formula-book/temperature";
-import type { DecimalText } from "@/lib/domain/quantity";
+import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
 import type { Outcome } from "@/lib/edge/fields";
 import { quoted } from "@/lib/edge/shown-value";
 import { isTooLong, readTypedNumber, tooLong, withoutEnds } from "./typed-number";
 
 /** Above it a number alone is more likely to be °F, and as °C it would be hotter than water boils. */
-const HOTTEST_WITHOUT_A_UNIT = 100;
+const HOTTEST_WITHOUT_A_UNIT = whole(100n);
 
 /**
  * Reads °C, and °F with its unit.
@@ -22,13 +23,14 @@ export function readTypedTemperature(typed: string): Outcome<string> {
       ? { fault: `must be a temperature, as 70, 70 °C or 158 °F, not ${quoted(text)}` }
       : read;
   }
-  if (scale === "" && Number(read.value) > HOTTEST_WITHOUT_A_UNIT) return { fault: askForUnit(read.value) };
+  const degrees = read.value as DecimalText;
+  if (scale === "" && compare(decimalValue(degrees), HOTTEST_WITHOUT_A_UNIT) > 0) return { fault: askForUnit(degrees) };
   if (scale.toLowerCase() !== "f") return read;
-  const celsius = celsiusOf(read.value as DecimalText);
+  const celsius = celsiusOf(degrees);
   return celsius === null ? { fault: `${text} is below 0 °C, and nothing here is` } : { value: celsius };
 }
 
-function askForUnit(number: string): string {
-  const celsius = celsiusOf(number as DecimalText) ?? "";
+function askForUnit(number: DecimalText): string {
+  const celsius = celsiusOf(number) ?? "";
   return `is above 100 without a unit; write ${number} °F (that is ${celsius} °C) or ${number} °C`;
 }

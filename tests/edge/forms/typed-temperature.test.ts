@@ -23,6 +23,10 @@ test.each([
   ["100 °F", "37.78"],
   ["20 °F", "refused: 20 °F is below 0 °C, and nothing here is"],
   ["104", "refused: is above 100 without a unit; write 104 °F (that is 40 °C) or 104 °C"],
+  [
+    "100.00000000000000001",
+    "refused: is above 100 without a unit; write 100.00000000000000001 °F (that is 37.78 °C) or 100.00000000000000001 °C",
+  ],
   ["warm", 'refused: must be a temperature, as 70, 70 °C or 158 °F, not "warm"'],
   ["300 K", 'refused: must be a temperature, as 70, 70 °C or 158 °F, not "300 K"'],
   ["-5", 'refused: must not be below zero, as "-5" is'],

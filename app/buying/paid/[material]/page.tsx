@@ -5,12 +5,12 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { planForPage, type Planned } from "@/app/plan-for-page";
-import { compare } from "@/lib/domain/fraction";
+import { compare, roundedHalfAway } from "@/lib/domain/fraction";
 import { driftOf, landedEach, paidEach } from "@/lib/domain/landed";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
-import { amountShown, currencySign, dayShown, priceShown, stockShown } from "@/lib/edge/figures";
+import { amountShown, dayShown, priceShown, stockShown } from "@/lib/edge/figures";
 import { inLargeUnit, largeUnitShown } from "@/lib/edge/landed-figures";
 import { idOfSegment, lotAddress, postingAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -45,7 +45,7 @@ export default async function PaidPage({ params }: Page): Promise<ReactNode> {
           <PaidChart
             says={`What was paid for ${material.name} over time, by supplier; the table below says the same.`}
             series={seriesOf(received, material, found)}
-            currency={currencySign(currency)}
+            currency={currency}
           />
         </figure>
       )}
@@ -96,15 +96,11 @@ function seriesOf(received: readonly LotReceived[], material: Material, found: P
     supplier: nameOf(found, supplier),
     points: received
       .filter((each) => each.supplier === supplier)
-      .map((each) => {
-        const micros = inLargeUnit(paidEach(each), material.measure);
-        return {
-          day: each.day,
-          dayShown: dayShown(each.day, found.today, { weekday: false }),
-          // A place in a drawing.
-          price: Number(micros.over / micros.under) / 1_000_000,
-        };
-      }),
+      .map((each) => ({
+        day: each.day,
+        dayShown: dayShown(each.day, found.today, { weekday: false }),
+        price: Number(roundedHalfAway(inLargeUnit(paidEach(each), material.measure))),
+      })),
   }));
 }
 
