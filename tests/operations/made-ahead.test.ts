@@ -9,6 +9,8 @@ import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { postLateCost } from "@/lib/operations/late-cost";
 import { type MakeRun, makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
+import type { Lot } from "@/lib/domain/workshop";
+import { changeBooks } from "@/lib/store/change-books";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { readPosting, readStock, readTraceForward } from "@/lib/store/ledger/ledger-answers";
 import { readBooksWithPast } from "@/lib/store/ledger/past";
@@ -165,6 +167,17 @@ test("[LEDGER-16] it is taken back once nothing has drawn on it", async () => {
   expect(await back("a")).toMatchObject({ kind: "posted" });
   expect(await lots()).toBe("O 1000 for 10, H 400 for 4, W 5000 for 0, I 0 for 0");
   expect((await books()).workshop.runs.map(({ id }) => id)).toEqual(["b", "a"]);
+});
+
+test("[LEDGER-22] corrected in the Book it keeps the labour and overhead that stand", async () => {
+  await makePlannedRun(making("a"));
+  const less = (each: Lot): Lot => (each.id === "I" ? { ...each, remaining: g("400"), value: money("4") } : each);
+  await changeBooks(({ workshop, desk }) => ({
+    kind: "keep",
+    books: { workshop: { ...workshop, lots: workshop.lots.map(less) }, desk },
+    result: null,
+  }));
+  expect(await valueOf("I")).toBe("400 worth 4 + 6 + 3");
 });
 
 test("[LEDGER-24] [FILE-5] its past is written and read, a failed batch with it", async () => {
