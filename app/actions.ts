@@ -15,7 +15,7 @@ import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { openFirstWorkshop, openWorkshop } from "@/lib/operations/open-workshop";
 import { setToday } from "@/lib/operations/set-today";
 import type { DayAnswer } from "./_parts/day-answer";
-import type { Opening } from "./_parts/opening-state";
+import { FIRST_PRODUCT, type Opening } from "./_parts/opening-state";
 
 const A_YEAR = 365 * 24 * 60 * 60;
 const A_MINUTE = 60;
@@ -91,14 +91,14 @@ async function openBytes(bytes: Uint8Array, form: FormData): Promise<Opening> {
 async function openRead({ workshop, past }: ReadWorkshop, form: FormData): Promise<Opening> {
   const open = form.get("over") === "open" ? openWorkshop : openFirstWorkshop;
   const opened = await open(workshop, past);
-  return opened.kind === "opened" ? goHome(opened.keptAs) : { kind: "refused", faults: [ONE_IS_OPEN] };
+  return opened.kind === "opened" ? goOn(opened.keptAs, form) : { kind: "refused", faults: [ONE_IS_OPEN] };
 }
 
-/** The first page, which says for a minute where the workshop before this one was kept. */
-async function goHome(keptAs: string | null): Promise<never> {
+/** To the first page, which says for a minute where the workshop before this one was kept; else where the form says. */
+async function goOn(keptAs: string | null, form: FormData): Promise<never> {
   const jar = await cookies();
   if (keptAs === null) jar.delete("kept");
   else jar.set("kept", basename(keptAs), { maxAge: A_MINUTE, sameSite: "strict", httpOnly: true });
   revalidatePath("/", "layout");
-  redirect("/");
+  redirect(keptAs === null && form.get("then") === FIRST_PRODUCT ? "/book/first" : "/");
 }

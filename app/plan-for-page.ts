@@ -2,12 +2,13 @@ import "server-only";
 import { cache } from "react";
 import type { Day } from "@/lib/domain/calendar";
 import type { Desk } from "@/lib/domain/desk";
-import { changedMaterials, figuresByMaterial, type MaterialFigures } from "@/lib/domain/plan-changes";
-import { plan, type Prepared, preparedFor } from "@/lib/domain/plan";
+import { changedMaterials, type MaterialFigures } from "@/lib/domain/plan-changes";
+import type { Prepared } from "@/lib/domain/plan";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { realToday } from "@/lib/edge/real-today";
 import { readBooks } from "@/lib/store/books";
+import { planOnce } from "./plans-kept";
 import { shownBefore } from "./shown-before";
 
 /** All that the app keeps, or null where no workshop is open; read once for one page. */
@@ -46,10 +47,8 @@ export const planForPage: () => Promise<Planned | null> = cache(async () => {
   if (books === null) return null;
   const { workshop, desk } = books;
   const today = workshop.settings.today ?? realToday();
-  const prepared = preparedFor(workshop, today);
-  const planned = plan(workshop, today, prepared);
-  const figures = figuresByMaterial(planned.materials);
+  const { plan, prepared, figures } = planOnce(workshop, today);
   const before = remembered({ workshop: workshop.settings.name, today, figures });
   const materialsBefore = changedMaterials(before?.figures ?? new Map(), figures);
-  return { workshop, desk, today, plan: planned, prepared, materialsBefore };
+  return { workshop, desk, today, plan, prepared, materialsBefore };
 });

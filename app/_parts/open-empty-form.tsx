@@ -4,9 +4,15 @@ import { type ReactNode, useActionState } from "react";
 import { Field } from "@/app/_ui/field";
 import { openNothing } from "../actions";
 import { FaultList } from "./fault-list";
-import { NOT_TRIED, type Over } from "./opening-state";
+import { FIRST_PRODUCT, NOT_TRIED, type Over } from "./opening-state";
 
-/** A name and a currency are all that an empty workshop needs. What was typed stays where it is wrong. */
+/** Until it is given another, in the book. */
+const CALLED = "My workshop";
+
+/**
+ * A name and a currency are all that an empty workshop needs, and it goes on to its first product where that is wanted.
+ * What was typed stays where it is wrong.
+ */
 export function OpenEmptyForm({ over }: { readonly over: Over }): ReactNode {
   const [opening, open, waiting] = useActionState(openNothing, NOT_TRIED);
   const typed = opening.kind === "refused" ? opening.typed : undefined;
@@ -22,7 +28,7 @@ export function OpenEmptyForm({ over }: { readonly over: Over }): ReactNode {
     <form action={open}>
       <input type="hidden" name="over" value={over} readOnly />
       <div className="in-a-row">
-        <Field label="Name of the workshop" name="name" required defaultValue={typed?.name} fault={name} />
+        <Field label="Name of the workshop" name="name" required defaultValue={typed?.name ?? CALLED} fault={name} />
         <Field
           label="Currency, three letters"
           name="currency"
@@ -31,6 +37,9 @@ export function OpenEmptyForm({ over }: { readonly over: Over }): ReactNode {
           fault={currency}
         />
       </div>
+      <button className="button" name="then" value={FIRST_PRODUCT} aria-disabled={waiting ? true : undefined}>
+        Begin with the first product
+      </button>
       <button className="button" aria-disabled={waiting ? true : undefined}>
         Begin with an empty workshop
       </button>

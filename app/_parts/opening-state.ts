@@ -12,3 +12,6 @@ export type Opening =
 export type Over = "nothing" | "open";
 
 export const NOT_TRIED: Opening = { kind: "not tried" };
+
+/** What a workshop that begins empty goes on to, where its form says so. */
+export const FIRST_PRODUCT = "first product";

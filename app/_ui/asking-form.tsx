@@ -13,6 +13,7 @@ import {
 } from "react";
 import type { Choice } from "./choice-filter";
 import { RecordChoice } from "./record-choice";
+import { dataOfForm } from "./data-of-form";
 import { asSentence } from "./sentence";
 import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
@@ -28,7 +29,14 @@ export interface AskedField {
   readonly options?: readonly Choice[];
   readonly hint?: string;
   /** Fields that follow one another under the same title stand together; what is said of them is the first one's. */
-  readonly group?: { readonly title: string; readonly says: string };
+  readonly group?: Group;
+}
+
+interface Group {
+  readonly title: string;
+  readonly says: string;
+  /** Whether they are seldom needed, and stand behind the title until they are. */
+  readonly isFolded?: boolean;
 }
 
 interface Asking {
@@ -68,7 +76,7 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
   const submit = (event: SubmitEvent<HTMLFormElement>): void => {
     event.preventDefault();
     if (waiting) return;
-    const sent = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    const sent = dataOfForm(event.currentTarget, event.nativeEvent.submitter);
     typing.sent();
     startTransition(() => send(sent));
   };
@@ -100,6 +108,17 @@ export function AskingForm(asking: Asking): ReactNode {
             <Asked key={field.name} field={field} typed={typed[field.name]} fault={refused?.faults[field.name]} />
           ));
           if (group === undefined) return asked;
+          if (group.isFolded) {
+            const isUsed = each.some(({ name, value }) => (typed[name] ?? value) !== "");
+            return (
+              <details key={group.title} className="asking-group" open={isUsed}>
+                <summary>
+                  <b>{group.title}</b> <small>{group.says}</small>
+                </summary>
+                <div className="asking-group-fields">{asked}</div>
+              </details>
+            );
+          }
           return (
             <fieldset key={group.title} className="asking-group">
               <legend>

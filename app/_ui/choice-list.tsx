@@ -168,6 +168,12 @@ function useSentValue(value: string) {
   return element;
 }
 
+/** How many there are to choose from, for who cannot see the list; that there are none is said in its place. */
+function counted(groups: readonly ChoiceGroup[], further: number): string {
+  const all = groups.reduce((sum, { options }) => sum + options.length, further);
+  return all === 0 ? "" : all === 1 ? "One to choose from." : `${String(all)} to choose from.`;
+}
+
 interface Shown {
   readonly groups: readonly ChoiceGroup[];
   readonly further: number;
@@ -186,6 +192,7 @@ const Listed = ({ groups, further, text }: Shown): ReactNode => (
         <Combobox.Empty>
           {groups.length === 0 && <p className="choice-said">Nothing in the list is called “{text.trim()}”.</p>}
         </Combobox.Empty>
+        <Combobox.Status className="unseen">{counted(groups, further)}</Combobox.Status>
         <Combobox.List aria-label="To choose from">
           {groups.map(({ name, options }) => (
             <Combobox.Group key={name} items={options}>

@@ -10,6 +10,7 @@ import {
   useRef,
   useState,
 } from "react";
+import { dataOfForm } from "./data-of-form";
 import { type FormAnswer, NOT_SENT } from "./form-answer";
 import { fieldId } from "./form-control";
 import { type Drawn, type FormValues, type Rearrange, rearranged, valuesOfForm } from "./form-values";
@@ -84,7 +85,7 @@ export function useRecordForm({ values: given, seen, send, further }: FormToStat
   const submit = (event: SubmitEvent<HTMLFormElement>): void => {
     // Sent by hand, so that the browser leaves the fields as they are.
     event.preventDefault();
-    const sent = new FormData(event.currentTarget, event.nativeEvent.submitter);
+    const sent = dataOfForm(event.currentTarget, event.nativeEvent.submitter);
     kept.sent();
     startTransition(() => dispatch(sent));
   };

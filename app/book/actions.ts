@@ -3,17 +3,27 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { putDraft } from "@/lib/edge/forms/change-draft";
-import { putRecord, putSettings } from "@/lib/edge/forms/change-record";
+import { putRecord, putSettings, type RecordChange } from "@/lib/edge/forms/change-record";
 import { type FormReading, readForm } from "@/lib/edge/forms/form-reading";
 import { RECORD_FORMS } from "@/lib/edge/forms/record-forms";
 import { writtenRecord, writtenSettings } from "@/lib/edge/forms/written-record";
 import { realToday } from "@/lib/edge/real-today";
 import { keepDraft } from "@/lib/operations/keep-draft";
+import { type FormulaChange, keepFormula } from "@/lib/operations/keep-formula";
 import { keepRecord } from "@/lib/operations/keep-record";
 import { ANEW, type FormAnswer } from "@/app/_ui/form-answer";
 import { newPath, sectionPath } from "./_parts/addresses";
 import { type Section, sectionOf } from "./_parts/sections";
-import { answerRefused, answerSaid, answerStale, type Sent, sentFrom, staleForm } from "@/app/_ui/sent-form";
+import { AS_NEXT, MOST_OF_A_WHY, WHY } from "./_parts/version-fields";
+import {
+  answerRefused,
+  answerSaid,
+  answerStale,
+  type Sent,
+  sentFrom,
+  type StaleForm,
+  staleForm,
+} from "@/app/_ui/sent-form";
 
 const NONE_OPEN = "No workshop is open any more; open one on the first page. What you wrote is still here.";
 const EMPTY: FormReading = { record: {}, faults: [], rows: {} };
@@ -41,7 +51,7 @@ export async function keep(list: string, id: string | null, _before: FormAnswer,
 
 async function keepIn(section: Section, id: string | null, sent: Sent): Promise<FormAnswer> {
   let reading = EMPTY;
-  const told = await keepRecord({
+  const asked: Parameters<typeof keepRecord<RecordChange, StaleForm>>[0] = {
     change: (workshop) => {
       reading = readForm(section, sent.form, workshop.settings.currency);
       return putRecord(workshop, section, id, reading.record, realToday(), reading.faults);
@@ -50,8 +60,18 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
       id === null || decided.kind === "refused"
         ? null
         : staleForm(sent.seen, writtenRecord(workshop, section, id), decided.record),
-  });
+  };
+  const told = await (section === "formulas" && id !== null
+    ? keepFormula(asked, { formula: id, realToday: realToday(), ...versionSaid(sent) })
+    : keepRecord(asked));
   switch (told.kind) {
+    case "why is needed":
+      return {
+        kind: "refused",
+        values: sent.values,
+        faults: [{ name: WHY.name, message: whyIsNeeded(told.number) }],
+        breaks: [],
+      };
     case "no workshop":
       return answerSaid(sent, NONE_OPEN);
     case "already made":
@@ -73,6 +93,15 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
     }
   }
 }
+
+/** What the form of a formula says of its version. */
+const versionSaid = ({ values }: Sent): Pick<FormulaChange, "why" | "asNext"> => ({
+  why: values[WHY.name]?.trim().slice(0, MOST_OF_A_WHY) || null,
+  asNext: values[AS_NEXT.name] === "yes",
+});
+
+const whyIsNeeded = (number: number): string =>
+  `is needed: a batch was made by version ${String(number)}, so that this change becomes version ${String(number + 1)}; say in a few words what it is for`;
 
 /** A formula beside the others, whatever it comes to; its id was drawn with the form. */
 async function keepAsDraft(sent: Sent): Promise<FormAnswer> {

@@ -21,6 +21,7 @@ export async function placeTheOrder(form: FormData): Promise<void> {
     case "offer changed":
     case "ordered otherwise":
     case "already received":
+    case "too large":
       return goOn(form, { did: told.kind, about: "" });
     case "no workshop":
       return redirect("/", RedirectType.push);
@@ -40,6 +41,7 @@ export async function draftTheOrder(form: FormData): Promise<void> {
     case "offer changed":
     case "ordered otherwise":
     case "already received":
+    case "too large":
       return goOn(form, { did: told.kind, about: "" });
     case "no workshop":
       return redirect("/", RedirectType.push);

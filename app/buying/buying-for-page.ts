@@ -3,8 +3,10 @@ import { planForPage, type Planned } from "@/app/plan-for-page";
 import { type BasketDifference, differenceOf, withoutOffer } from "@/lib/domain/buying/basket-difference";
 import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
 import { type DecidingRule, lineReasons } from "@/lib/domain/buying/line-reasons";
+import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import { type FrameParameters, type FrameReading, readFrame } from "@/lib/edge/forms/buying-frame";
+import { readReceivedOf } from "@/lib/store/ledger/ledger-answers";
 import { basketInFrame, type BasketInFrame } from "@/lib/operations/basket-in-frame";
 import { basketOf, type ChosenBasket } from "@/lib/operations/choose-basket";
 import { withoutEachRule } from "@/lib/operations/rules-of-frame";
@@ -21,6 +23,8 @@ const EFFORT_FOR_RULES = 60_000;
 export interface Buying extends BasketInFrame {
   readonly found: Planned;
   readonly reading: FrameReading;
+  /** What came of the basket's materials in deliveries, by the day. */
+  readonly received: readonly LotReceived[];
 }
 
 /** What is to be bought in the frame that the address asks for, and the basket for it; null where no workshop is open. */
@@ -28,7 +32,14 @@ export async function buyingForPage(parameters: FrameParameters): Promise<Buying
   const found = await planForPage();
   if (found === null) return null;
   const reading = readFrame(parameters, found.workshop);
-  return { found, reading, ...(await basketInFrame(found.workshop, found.plan, reading.frame, PATIENCE)) };
+  const basket = await basketInFrame(found.workshop, found.plan, reading.frame, PATIENCE);
+  const lines = basket.chosen?.planned.orders.flatMap((order) => order.lines) ?? [];
+  return {
+    found,
+    reading,
+    ...basket,
+    received: await readReceivedOf([...new Set(lines.map(({ material }) => material.id))]),
+  };
 }
 
 export type Why =

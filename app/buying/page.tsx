@@ -5,6 +5,7 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { differenceOf } from "@/lib/domain/buying/basket-difference";
 import { byId } from "@/lib/domain/index-by-id";
+import { clockShown } from "@/lib/edge/clock-shown";
 import { addressWithoutEmptyFields } from "@/lib/edge/forms/buying-frame";
 import { type Buying, buyingForPage, whyOf } from "./buying-for-page";
 import { BuyingFinding } from "./_parts/buying-finding";
@@ -91,7 +92,8 @@ function Finding({ buying: { chosen, faults, list, waiting, found }, view }: Par
 function HowFar({ buying: { chosen, reading } }: Pick<PartOf, "buying">): ReactNode {
   if (chosen === null) return null;
   const state = chosen.chosen === "so far" ? "going on" : chosen.cutShort;
-  return state && <SearchStrip asked={reading.asked} search={chosen.search} state={state} />;
+  const from = chosen.foundAt && clockShown(chosen.foundAt, new Date());
+  return state && <SearchStrip asked={reading.asked} search={chosen.search} from={from} state={state} />;
 }
 
 function Sum({ buying: { chosen }, view }: PartOf): ReactNode {

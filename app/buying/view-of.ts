@@ -1,12 +1,13 @@
 import { lastingWith } from "@/lib/domain/buying/lasting";
 import { byId, grouped } from "@/lib/domain/index-by-id";
+import { driftOf } from "@/lib/domain/landed";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import type { Buying } from "./buying-for-page";
 import type { BuyingView, WantedThen } from "./_parts/buying-view";
 import type { Pinnable } from "./_parts/frame-further";
 
 /** What the parts of the page are drawn from. */
-export function viewOf({ found, reading, list, waiting, chosen }: Buying): BuyingView {
+export function viewOf({ found, reading, list, waiting, chosen, received }: Buying): BuyingView {
   const { plan, today, workshop } = found;
   const outlookOf = byId(
     "material",
@@ -24,6 +25,12 @@ export function viewOf({ found, reading, list, waiting, chosen }: Buying): Buyin
     currency: workshop.settings.currency,
     asked: reading.asked,
     wanted: new Map([...wantedOf(list.purchases, false), ...wantedOf(waiting, true)]),
+    drifts: new Map(
+      lines.flatMap(({ offer }) => {
+        const drift = driftOf(offer, received, today);
+        return drift === null ? [] : [[offer.id, drift] as const];
+      }),
+    ),
     leftOver: chosen?.basket.leftOver ?? new Map<string, Stock>(),
     lasting: new Map(
       [...grouped(lines, ({ material }) => material.id)].map(([id, own]) => [

@@ -1,8 +1,8 @@
 import type { Planned } from "@/app/plan-for-page";
+import { planBefore } from "@/app/plans-kept";
 import { benchDays } from "@/lib/domain/bench-hours";
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import { byId, grouped } from "@/lib/domain/index-by-id";
-import { plan } from "@/lib/domain/plan";
 import { changedBy } from "@/lib/domain/plan-changes";
 import { runAnchor } from "@/lib/edge/run-address";
 import type { Deed } from "./_parts/deed";
@@ -43,7 +43,7 @@ export function weekViewOf(found: Planned, { monday, deed, lifted, opensHere }: 
 function beforeOf({ workshop, desk, today, plan: after }: Planned, deed: Deed | null, monday: Day): Before | null {
   const was = workshopBefore(workshop, deed);
   if (was === null) return null;
-  const before = plan(was, today);
+  const before = planBefore(was, today);
   const outlooks = new Map(before.runs.map((outlook) => [outlook.run.id, outlook]));
   return {
     plan: before,

@@ -4,6 +4,8 @@
  */
 import type { BenchMinutes } from "./bench-hours";
 import type { Day } from "./calendar";
+import type { Trial } from "./formula-book/trials";
+import type { FormulaVersion, VersionUsed } from "./formula-book/versions";
 import type { CountRhythm } from "./ledger/counts-due";
 import type { Units } from "./quantity";
 import type { Formula, Run, Workshop } from "./workshop";
@@ -29,6 +31,10 @@ export interface Desk {
   readonly closedRuns: readonly ClosedRun[];
   /** Of the materials that the maker counts by a rhythm, each once. @rule LEDGER-25 */
   readonly countRhythms: readonly CountRhythm[];
+  /** What is known of the versions of formulas; a formula of which nothing is known has its first. @rule VERSION-1 */
+  readonly versions: readonly FormulaVersion[];
+  /** In the order in which they were made. @rule TRIAL-1 */
+  readonly trials: readonly Trial[];
 }
 
 /** A run that was made: as it was planned, when it was made and what came out. */
@@ -36,6 +42,8 @@ export interface ClosedRun {
   readonly run: Run;
   readonly madeOn: Day;
   readonly unitsMade: Units;
+  /** Of its formula and every premix in it; none for a run of before they were noted. @rule VERSION-2 */
+  readonly versions: readonly VersionUsed[];
 }
 
 /** The desk of a workshop that has just been opened. */
@@ -45,6 +53,8 @@ export const emptyDesk: Desk = {
   benchMinutes: null,
   closedRuns: [],
   countRhythms: [],
+  versions: [],
+  trials: [],
 };
 
 /** The records of a list that are offered for new work, in the list's order. @rule BOOK-2 */

@@ -41,6 +41,26 @@ export interface ComparedPart {
   readonly cost: Fraction | null;
 }
 
+/**
+ * Two formulas that are not in the workshop as they are here, an earlier version and the one that stands, say, compared
+ * as if they were.
+ * @rule BOOK-5
+ */
+export function compareBesides(
+  workshop: Workshop,
+  today: Day,
+  [first, second]: readonly [Formula, Formula],
+  asked: Pick<ToCompare, "product" | "basis">,
+): FormulaComparison {
+  // Ids that nothing refers to: what holds the formula goes on holding the one that stands.
+  const [one, other] = [
+    { ...first, id: `${first.id} (first)` },
+    { ...second, id: `${second.id} (second)` },
+  ];
+  const both = { ...workshop, formulas: [...workshop.formulas, one, other] };
+  return compareFormulas(both, today, { ...asked, first: one.id, second: other.id });
+}
+
 /** Which formulas of the workshop are compared, in which product. */
 export interface ToCompare {
   readonly product: Product;

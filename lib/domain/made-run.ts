@@ -171,5 +171,5 @@ function afterwards(workshop: Workshop, run: Run, made: MadeRun, draws: readonly
 
 const withClosed = ({ desk }: Books, run: Run, made: MadeRun): Books["desk"] => ({
   ...desk,
-  closedRuns: [...desk.closedRuns, { run, madeOn: made.today, unitsMade: made.unitsMade }],
+  closedRuns: [...desk.closedRuns, { run, madeOn: made.today, unitsMade: made.unitsMade, versions: [] }],
 });

@@ -1,7 +1,7 @@
 /** Orders from draft to delivery: what is still to come of them, and what a line of packs costs. @rule ORDER-1, ORDER-2 */
 import { roundedHalfEven } from "./fraction";
 import type { MicroUnits } from "./money";
-import { type Packs, quantity, type Stock } from "./quantity";
+import { LARGEST_FIGURE, type Packs, quantity, type Stock } from "./quantity";
 import type { Offer, Order, OrderLine, Supplier } from "./workshop";
 
 /** What a maker calls the state of an order. */
@@ -51,6 +51,21 @@ export const lineOfPacks = (offer: Offer, packs: Packs): OrderLine => ({
   packs,
   received: quantity<Stock>(0n),
 });
+
+/** A line that the books cannot hold, since a figure of it would be above the largest. @rule QTY-6 */
+export interface LineTooLarge {
+  readonly offer: Offer;
+  readonly of: "quantity" | "cost";
+  /** µg, pieces or micro-units above the largest figure. */
+  readonly by: bigint;
+}
+
+/** Whether so many packs come to more than a figure of the books can be: their quantity, or else what they cost. */
+export function lineTooLarge(offer: Offer, packs: Packs): LineTooLarge | null {
+  const line = lineOfPacks(offer, packs);
+  if (line.quantity > LARGEST_FIGURE) return { offer, of: "quantity", by: line.quantity - LARGEST_FIGURE };
+  return line.cost > LARGEST_FIGURE ? { offer, of: "cost", by: line.cost - LARGEST_FIGURE } : null;
+}
 
 /** Whether the offer still says what the line was written down with. @rule BUY-15 */
 export function stillOffered(offers: readonly Offer[], supplier: string, line: OrderLine): boolean {

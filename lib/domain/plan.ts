@@ -106,7 +106,7 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
   const arrivals: readonly Arrival[] = [...arrivalsOf(workshop.orders, deliveryOf, today)].sort(
     (a, b) => a.day - b.day,
   );
-  const runs = [...workshop.runs].sort(byTurn).map((run) => ({
+  const runs = inTurn(workshop.runs).map((run) => ({
     run,
     product: productOf(run.product),
     day: later(run.date, today),
@@ -121,8 +121,9 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
   return { stock, runs, usesByProduct, deliveryOf, ahead, openedByProduct };
 }
 
-/** The order in which runs draw. @rule PLAN-4 */
-const byTurn = (a: Run, b: Run): number => a.date - b.date || a.sequence - b.sequence || byCodePoint(a.id, b.id);
+/** Runs in the order in which they draw. @rule PLAN-4 */
+export const inTurn = (runs: readonly Run[]): readonly Run[] =>
+  runs.toSorted((a, b) => a.date - b.date || a.sequence - b.sequence || byCodePoint(a.id, b.id));
 
 /** What runs need, by material, in their order. */
 function drawsOn(runs: readonly RunToJudge[]): ReadonlyMap<string, readonly Draw[]> {

@@ -1,8 +1,8 @@
 /** What a record is used by, so that one in use is not removed and the message can say by what. @rule BOOK-4 */
 import type { Day } from "./calendar";
-import type { Books, RetirableList } from "./desk";
+import type { Books, ClosedRun, RetirableList } from "./desk";
 import { byId } from "./index-by-id";
-import type { Formula, Product, Workshop } from "./workshop";
+import type { Formula, FormulaLine, Product, Workshop } from "./workshop";
 
 /** The users in one list, in its order; never empty. */
 export interface Usage {
@@ -11,7 +11,18 @@ export interface Usage {
 }
 
 export type UsingList =
-  "offers" | "lots" | "orders" | "formulas" | "drafts" | "products" | "runs" | "finished" | "sales" | "closedRuns";
+  | "offers"
+  | "lots"
+  | "orders"
+  | "formulas"
+  | "drafts"
+  | "versions"
+  | "trials"
+  | "products"
+  | "runs"
+  | "finished"
+  | "sales"
+  | "closedRuns";
 
 export interface User {
   /** Null for a sale, which has none. */
@@ -32,7 +43,7 @@ export function usageOf(books: Books, list: RetirableList, id: string): readonly
 }
 
 function usersIn(books: Books, list: RetirableList, id: string): readonly Usage[] {
-  const { workshop, desk } = books;
+  const { workshop } = books;
   switch (list) {
     case "suppliers":
       return usersOfSupplier(workshop, id);
@@ -41,17 +52,13 @@ function usersIn(books: Books, list: RetirableList, id: string): readonly Usage[
     case "offers":
       return [];
     case "formulas":
-      return [...inFormulas(books, "formula", id), inProducts(books, ({ formula }) => formula === id)];
-    case "products":
       return [
-        ...usersOfProduct(workshop, id),
-        {
-          list: "closedRuns",
-          users: desk.closedRuns
-            .filter(({ run }) => run.product === id)
-            .map(({ run, madeOn }) => ({ id: run.id, name: null, on: madeOn })),
-        },
+        ...inFormulas(books, "formula", id),
+        inProducts(books, ({ formula }) => formula === id),
+        closedRunsWhere(books, ({ versions }) => versions.some(({ formula }) => formula === id)),
       ];
+    case "products":
+      return [...usersOfProduct(workshop, id), closedRunsWhere(books, ({ run }) => run.product === id)];
   }
 }
 
@@ -114,15 +121,34 @@ function usersOfProduct({ runs, finished, sales }: Workshop, id: string): readon
   ];
 }
 
-/** Formulas and drafts with a line of it. A draft may still name itself; that does not keep it. */
+const closedRunsWhere = ({ desk }: Books, used: (closed: ClosedRun) => boolean): Usage => ({
+  list: "closedRuns",
+  users: desk.closedRuns.filter(used).map(({ run, madeOn }) => ({ id: run.id, name: null, on: madeOn })),
+});
+
+/** Formulas, drafts, earlier versions and trials with a line of it. A draft may still name itself; that does not keep it. */
 function inFormulas({ workshop, desk }: Books, kind: "material" | "formula", id: string): readonly Usage[] {
-  const named = (formula: Formula) =>
-    !(kind === "formula" && formula.id === id) && formula.lines.some(({ of }) => of.kind === kind && of.id === id);
+  const hasLine = ({ lines }: { readonly lines: readonly Pick<FormulaLine, "of">[] }): boolean =>
+    lines.some(({ of }) => of.kind === kind && of.id === id);
+  const isItself = (formula: string): boolean => kind === "formula" && formula === id;
+  const named = (formula: Formula) => !isItself(formula.id) && hasLine(formula);
   const users = (formulas: readonly Formula[]): readonly User[] =>
     formulas.filter(named).map((formula) => ({ id: formula.id, name: formula.name, on: null }));
   return [
     { list: "formulas", users: users(workshop.formulas) },
     { list: "drafts", users: users(desk.drafts) },
+    {
+      list: "versions",
+      users: desk.versions
+        .filter(({ formula, content }) => content !== null && !isItself(formula) && hasLine(content))
+        .map((version) => ({ id: version.formula, name: version.content?.name ?? null, on: version.since })),
+    },
+    {
+      list: "trials",
+      users: desk.trials
+        .filter((trial) => isItself(trial.formula) || hasLine(trial))
+        .map((trial) => ({ id: trial.id, name: trial.name, on: trial.day })),
+    },
   ];
 }
 

@@ -104,15 +104,25 @@ export const densityShown = (density: Density): string =>
 
 const MICRO_UNITS = 1_000_000n;
 
+type Pattern = readonly Intl.NumberFormatPart[];
+
 /** Where the currency's sign stands beside a whole number. A workshop has one currency, so that its short sign is enough. */
-const currencyPattern = (currency: CurrencyCode): readonly Intl.NumberFormatPart[] =>
-  new Intl.NumberFormat(LOCALE, {
+function currencyPattern(currency: CurrencyCode): Pattern {
+  const known = patternByCurrency.get(currency);
+  if (known) return known;
+  const pattern = new Intl.NumberFormat(LOCALE, {
     style: "currency",
     currency,
     currencyDisplay: "narrowSymbol",
     minimumFractionDigits: 0,
     maximumFractionDigits: 0,
   }).formatToParts(0);
+  patternByCurrency.set(currency, pattern);
+  return pattern;
+}
+
+/** To ask for a pattern takes longer than all else in a price, and a page says hundreds of prices. */
+const patternByCurrency = new Map<CurrencyCode, Pattern>();
 
 /** Exact micro-units as so many decimals in the workshop's currency, or as many more as keep them from reading 0. */
 function currencyShown(micros: Fraction, currency: CurrencyCode, decimals: number): string {

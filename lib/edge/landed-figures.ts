@@ -1,8 +1,8 @@
 /** What a kilo or a piece costs, as a maker compares it. */
-import { type Fraction, times, whole } from "@/lib/domain/fraction";
+import { compare, type Fraction, times, whole } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
-import { moneyShown, NO_BREAK } from "./figures";
+import { moneyShown, NO_BREAK, priceShown } from "./figures";
 
 const MICROGRAMS_A_KILO = 1_000_000_000n;
 
@@ -15,3 +15,29 @@ export const largeUnitShown = (each: Fraction, measure: Measure, currency: Curre
 /** Micro-units for a kilogram or for one piece. */
 export const inLargeUnit = (each: Fraction, measure: Measure): Fraction =>
   measure === "mass" ? times(each, whole(MICROGRAMS_A_KILO)) : each;
+
+/** A line across a drawing of prices. */
+export interface PriceTick {
+  /** Millionths of the currency. */
+  readonly micros: bigint;
+  readonly shown: string;
+}
+
+/** No more lines than these, the one at nothing besides. */
+const MOST_TICKS = 4n;
+
+/**
+ * Lines from nothing up to or above the highest price, at 1, 2 or 5 of a decimal unit, each with the decimals that it
+ * needs and no fewer than the currency has.
+ * @param highest  micro-units for a kilogram or a piece, above zero
+ */
+export function priceTicks(highest: Fraction, currency: CurrencyCode): readonly PriceTick[] {
+  const reaches = (step: bigint) => compare(highest, whole(step * MOST_TICKS)) <= 0;
+  let unit = 1n;
+  while (!reaches(unit * 10n)) unit *= 10n;
+  const step = [1n, 2n, 5n, 10n].map((each) => each * unit).find(reaches) ?? unit * 10n;
+  const ticks: PriceTick[] = [];
+  for (let micros = 0n; ticks.length < 2 || compare(whole(micros - step), highest) < 0; micros += step)
+    ticks.push({ micros, shown: priceShown(micros, currency) });
+  return ticks;
+}

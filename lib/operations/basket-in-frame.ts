@@ -8,6 +8,7 @@ import { dueBy, ridingAlong } from "@/lib/domain/buying/ride-along";
 import type { Purchase, ShoppingList } from "@/lib/domain/buying/shopping-list";
 import { byId } from "@/lib/domain/index-by-id";
 import type { MicroUnits } from "@/lib/domain/money";
+import { lineTooLarge } from "@/lib/domain/orders";
 import { quantity } from "@/lib/domain/quantity";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
@@ -39,12 +40,22 @@ export async function basketInFrame(
     const supplierOf = byId("supplier", workshop.suppliers);
     for (const { supplier, by } of minimumsOutOfReach(problemOf(workshop, list), EFFORT_FOR_MINIMUMS))
       faults.push({ kind: "minimum out of reach", supplier: supplierOf(supplier), by });
-  } else if (chosen.chosen !== "so far") {
+  } else {
+    faults.push(...tooLargeIn(chosen.planned));
+    if (chosen.chosen === "so far") return { list, waiting, faults, chosen };
     const over = overCap({ total: chosen.basket.total, gap: gapOf(chosen.planned) }, frame.cap);
     if (over) faults.push(over);
   }
   return { list, waiting, faults, chosen };
 }
+
+const tooLargeIn = ({ orders }: PlannedBasket): readonly FrameFault[] =>
+  orders.flatMap(({ lines }) =>
+    lines.flatMap(({ offer, packs }): readonly FrameFault[] => {
+      const found = lineTooLarge(offer, packs);
+      return found ? [{ kind: "line too large", ...found }] : [];
+    }),
+  );
 
 const gapOf = ({ gap }: PlannedBasket): MicroUnits => gap ?? quantity<MicroUnits>(0n);
 

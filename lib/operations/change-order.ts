@@ -1,10 +1,11 @@
 /** What a maker does with an order between its draft and its last delivery, each in one transaction. @rule ORDER-1 to ORDER-4 */
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
-import { isAwaited, lineOfPacks, stillOffered } from "@/lib/domain/orders";
+import { isAwaited, lineTooLarge, stillOffered } from "@/lib/domain/orders";
 import { type Packs, quantity } from "@/lib/domain/quantity";
-import type { Order, OrderLine } from "@/lib/domain/workshop";
+import type { Offer, Order, OrderLine } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
+import { expectedLine } from "./place-order";
 
 type Changed = { readonly kind: "changed"; readonly order: Order; readonly books: Books };
 
@@ -35,8 +36,6 @@ export type ChangePacksResult =
 /** Other packs of a draft, at what its offers ask for them today. @rule ORDER-3 */
 export const changePacks = (asked: PacksOfDraft) => onTheBooks((books) => decideChangePacks(books, asked));
 
-const MOST = quantity<Packs>(2n ** 53n - 1n);
-
 export function decideChangePacks(books: Books, { id, packs, from }: PacksOfDraft): ChangePacksResult {
   const order = orderNamed(books, id);
   if (order === undefined) return { kind: "not there" };
@@ -51,9 +50,8 @@ export function decideChangePacks(books: Books, { id, packs, from }: PacksOfDraf
     const offer = books.workshop.offers.find((each) => each.id === line.offer && each.supplier === order.supplier);
     if (offer === undefined) return { kind: "offer gone", line: at };
     if (count < offer.minPacks) return { kind: "too few packs", line: at, least: offer.minPacks };
-    const changed = lineOfPacks(offer, count);
-    if (changed.quantity > MOST || changed.cost > MOST) return { kind: "too many packs", line: at };
-    lines.push({ ...changed, expires: line.expires });
+    if (lineTooLarge(offer, count)) return { kind: "too many packs", line: at };
+    lines.push(expectedLine(offer, count, order.due));
   }
   if (lines.length === 0) return { kind: "nothing left" };
   return changed(books, { ...order, lines });
@@ -79,8 +77,15 @@ export const orderDraft = (asked: { readonly id: string; readonly placed: Day; r
     if (order.state !== "drafted") return { kind: "state changed", order };
     const line = order.lines.findIndex((each) => !stillOffered(books.workshop.offers, order.supplier, each));
     if (line >= 0) return { kind: "offer changed", line };
-    return changed(books, { ...order, state: "ordered", placed: asked.placed, due: asked.due });
+    const lines = order.lines.map((each) => expectedOn(asked.due, each, books.workshop.offers));
+    return changed(books, { ...order, state: "ordered", placed: asked.placed, due: asked.due, lines });
   });
+
+/** The line as it is expected if it comes on that day; one without an offer stays. */
+function expectedOn(due: Day, line: OrderLine, offers: readonly Offer[]): OrderLine {
+  const offer = offers.find(({ id }) => id === line.offer);
+  return offer === undefined || line.packs === null ? line : expectedLine(offer, line.packs, due);
+}
 
 /** What has not come of an order is not expected any more, or is again. @rule ORDER-4 */
 export const giveUpRest = ({ id, to }: { readonly id: string; readonly to: "given up" | "ordered" }) =>

@@ -4,14 +4,16 @@ import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
 import { boughtByHand } from "@/lib/domain/buying/by-hand";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
 import { type Basket, checkedBasket } from "@/lib/domain/buying/checked-basket";
-import type { LeastBasket } from "@/lib/domain/buying/least-basket";
+import { countedCost, type LeastBasket } from "@/lib/domain/buying/least-basket";
 import type { Progress } from "@/lib/domain/buying/least-of-parts";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import type { ShoppingList } from "@/lib/domain/buying/shopping-list";
+import type { MicroUnits } from "@/lib/domain/money";
+import { quantity } from "@/lib/domain/quantity";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { type SolvedBasket, solvedBasket } from "@/lib/solver/solved-basket";
-import { type BasketSearch, searchFor } from "./solved-once";
+import { type BasketSearch, earlierAnswers, searchFor } from "./solved-once";
 
 const SECONDS = 20;
 
@@ -35,6 +37,8 @@ export interface ChosenBasket extends BasketToShow {
   /** By hand where the search gave no answer; the best so far while it goes on. */
   readonly chosen: "least" | "so far" | "by hand";
   readonly cutShort: SolvedBasket["cutShort"];
+  /** When it was found, where it is an earlier answer that still holds and is cheaper than what was found since. */
+  readonly foundAt: Date | null;
   /** Names the search where it is to be stopped or begun again, and how far it is. */
   readonly search: { readonly key: string; readonly progress: Progress | null };
 }
@@ -81,15 +85,48 @@ export async function basketOf(
     byHand,
     chosen,
     cutShort,
+    foundAt: null,
     search,
   });
-  if (found === "searching") {
-    const first = running.first();
-    if (first?.kind === "basket") return show(first, "so far", null);
-    return byHand && { ...byHand, byHand, chosen: "so far", cutShort: null, search };
+  const asFound = (): ChosenBasket | null => {
+    if (found === "searching") {
+      const first = running.first();
+      if (first?.kind === "basket") return show(first, "so far", null);
+      return byHand && { ...byHand, byHand, chosen: "so far", cutShort: null, foundAt: null, search };
+    }
+    if (found === null)
+      return byHand && { ...byHand, byHand, chosen: "by hand", cutShort: "failed", foundAt: null, search };
+    return found.answer.kind === "basket" ? show(found.answer, "least", found.cutShort) : null;
+  };
+  const now = asFound();
+  return now && (earlierThan(now, problem, toShow) ?? now);
+}
+
+/**
+ * Of what is not proven, the cheapest of the earlier answers that keeps every rule of the problem as it is now, if that
+ * is cheaper. It only stands in: no search begins from it, so that what one ends with does not hang on what was asked
+ * before. @rule BUY-6, BUY-9
+ */
+function earlierThan(
+  now: ChosenBasket,
+  problem: BasketProblem,
+  toShow: (basket: Basket, gap: PlannedBasket["gap"]) => BasketToShow,
+): ChosenBasket | null {
+  const { gap } = now.planned;
+  if (gap === null) return null;
+  let best: { readonly basket: Basket; readonly at: Date } | null = null;
+  let least = countedCost(now.basket);
+  for (const { packs, at } of earlierAnswers()) {
+    const checked = checkedBasket(problem, packs);
+    if (checked.kind === "broken" || countedCost(checked.basket) >= least) continue;
+    if (problem.cap != null && checked.basket.total > problem.cap) continue;
+    best = { basket: checked.basket, at };
+    least = countedCost(checked.basket);
   }
-  if (found === null) return byHand && { ...byHand, byHand, chosen: "by hand", cutShort: "failed", search };
-  return found.answer.kind === "basket" ? show(found.answer, "least", found.cutShort) : null;
+  if (best === null) return null;
+  const open = quantity<MicroUnits>(least - (countedCost(now.basket) - gap));
+  const chosen = now.chosen === "by hand" ? "least" : now.chosen;
+  return { ...now, ...toShow(best.basket, open), chosen, foundAt: best.at };
 }
 
 /** The answer of a search, unless it takes longer. */

@@ -27,7 +27,7 @@ export interface LotHasMoved {
 }
 
 /** What a change decides, without the workshop that it has made. */
-type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
+export type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
 
 /**
  * Keeps one record of the workshop, new or changed, or the settings, as a form has them. A formula that now adds up is
@@ -42,7 +42,7 @@ export const keepRecord = <Decided extends { readonly kind: string }, Stale exte
     (lot): LotHasMoved => ({ kind: "lot has moved", lot }),
   );
 
-function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
+export function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
   books: Books,
   { change, stale }: RecordToKeep<Decided, Stale>,
 ): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved {

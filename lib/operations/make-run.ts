@@ -1,6 +1,9 @@
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import { compositions } from "@/lib/domain/formula";
 import type { Fraction } from "@/lib/domain/fraction";
+import { errorsOf } from "@/lib/domain/formula-book/accepted-warnings";
+import { checksOf } from "@/lib/domain/formula-book/checks";
+import { versionsUsed } from "@/lib/domain/formula-book/versions";
 import { byId } from "@/lib/domain/index-by-id";
 import { type Draw, makeRun, type RunMade } from "@/lib/domain/ledger/make-run";
 import { plannedLosses, plannedMinutes, timeCost } from "@/lib/domain/ledger/planned-loss";
@@ -24,7 +27,10 @@ export interface MakeRun extends Asked, Pick<RunMade, "note" | "unitsMade" | "ou
   readonly minutes: Fraction | null;
 }
 
-/** Makes a planned run: draws, finishes and closes it. A second time it changes nothing. @rule LEDGER-11, LEDGER-12, CLOSE-1 */
+/**
+ * Makes a planned run: draws, finishes and closes it. A second time it changes nothing.
+ * @rule LEDGER-11, LEDGER-12, CLOSE-1, VERSION-2, VERSION-5
+ */
 export const makePlannedRun = (asked: MakeRun) =>
   onTheLedger(asked, (ledger, today) => decideRun(ledger, asked, today));
 
@@ -33,6 +39,8 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
   const found = plannedAsSeen(books, asked.run);
   if (found.kind !== "planned") return found;
   const { run } = found;
+  const findings = errorsOf(checksOfRun(books, run, today));
+  if (findings.length > 0) return { kind: "formula has errors" as const, findings };
   const draws = asked.draws ?? proposed(books, run, asked.day);
   const standing = await ledger.standingOf(draws.map(({ lot }) => materialLot(lot)));
   const decided = makeRun(runMade(books, run, asked, draws, today), standing, lossesOf(books, run), ledger.records);
@@ -44,11 +52,19 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
     units: asked.unitsMade,
     value: decided.finished.materials,
   };
-  const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade };
+  const versions = versionsUsed(books, output.product.formula);
+  const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade, versions };
   const after = withClosed(books, closed, output);
   return asked.unitsMade > 0n
     ? { ...decided, books: after }
     : { ...decided, books: after, failed: lotOfNothing(output) };
+}
+
+/** What the checks find of a run's formula as it stands. @rule VERSION-5 */
+function checksOfRun({ workshop }: Books, run: Run, today: Asked["day"]) {
+  const { formula } = byId("product", workshop.products)(run.product);
+  const checked = { ...workshop, today, step: workshop.settings.balanceStep.quantity, batch: null };
+  return checksOf(byId("formula", workshop.formulas)(formula), checked);
 }
 
 const proposed = (books: Books, run: Run, day: Asked["day"]): readonly Draw[] =>

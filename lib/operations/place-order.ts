@@ -1,7 +1,8 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import type { MicroUnits } from "@/lib/domain/money";
-import { lineOfPacks, packPriceAt } from "@/lib/domain/orders";
+import { lastDayOfUse } from "@/lib/domain/buying/keeping";
+import { lineOfPacks, lineTooLarge, packPriceAt } from "@/lib/domain/orders";
 import type { Packs } from "@/lib/domain/quantity";
 import type { Offer, Order, OrderLine } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
@@ -35,7 +36,15 @@ export type PlaceOrderResult =
   /** Something of it has come in, so that it is an open order no more. */
   | { readonly kind: "already received" }
   /** An offer is gone, or says something else than was shown. */
-  | { readonly kind: "offer changed"; readonly offer: string };
+  | { readonly kind: "offer changed"; readonly offer: string }
+  /** What would be ordered by an offer is more than the books can hold. */
+  | { readonly kind: "too large" };
+
+/** A line of packs with the last day on which they are expected to be of use. @rule ORDER-7 */
+export const expectedLine = (offer: Offer, packs: Packs, due: Day): OrderLine => ({
+  ...lineOfPacks(offer, packs),
+  expires: lastDayOfUse(due, offer.shelfLifeDays),
+});
 
 /** Keeps an order that the maker has placed, or a draft of one; sent twice it is one order. @rule BUY-15, ORDER-1 */
 export const placeOrder = (asked: OrderToPlace) => onTheBooks((books) => decidePlaceOrder(books, asked));
@@ -49,7 +58,8 @@ export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderR
     const offer = workshop.offers.find(({ id }) => id === packs.offer);
     if (offer === undefined || !stillSays(offer, packs, asked.supplier))
       return there ? { kind: "ordered otherwise" } : { kind: "offer changed", offer: packs.offer };
-    lines.push(lineOfPacks(offer, packs.packs));
+    if (lineTooLarge(offer, packs.packs)) return { kind: "too large" };
+    lines.push(expectedLine(offer, packs.packs, asked.due));
   }
   const { id, supplier, placed, due, state } = asked;
   const order: Order = { id, supplier, placed, due, state, lines };

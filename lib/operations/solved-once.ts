@@ -3,7 +3,7 @@
  * pages come and go, tells how far it is, and can be stopped.
  */
 import { createHash } from "node:crypto";
-import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
+import type { BasketProblem, PacksByOffer } from "@/lib/domain/buying/basket-problem";
 import type { BasketAnswer } from "@/lib/domain/buying/least-basket";
 import type { Progress } from "@/lib/domain/buying/least-of-parts";
 import { type SolvedBasket, solvedBasket } from "@/lib/solver/solved-basket";
@@ -21,19 +21,35 @@ export interface BasketSearch {
   readonly progress: () => Progress | null;
 }
 
+/** A basket that a search ended with, and when. */
+export interface EarlierAnswer {
+  readonly packs: PacksByOffer;
+  readonly at: Date;
+}
+
+/** So many answers are kept to stand in while a later search goes on, whatever they were asked for. */
+const MOST_EARLIER = 8;
+
 interface Running extends BasketSearch {
   readonly stop: AbortController;
 }
 
 /** Pages and actions may be given modules of their own by the server; what is being searched is the process's. */
 const KEPT = Symbol.for("stillroom.searches");
-const kept = globalThis as unknown as { [KEPT]: Map<string, Running> | undefined };
+const EARLIER = Symbol.for("stillroom.earlier answers");
+const kept = globalThis as unknown as {
+  [KEPT]: Map<string, Running> | undefined;
+  [EARLIER]: readonly EarlierAnswer[] | undefined;
+};
 
 function searches(): Map<string, Running> {
   const all = kept[KEPT] ?? new Map<string, Running>();
   kept[KEPT] = all;
   return all;
 }
+
+/** What the latest searches ended with, the last first. They may not fit the problem at hand: check them against it. */
+export const earlierAnswers = (): readonly EarlierAnswer[] => kept[EARLIER] ?? [];
 
 /**
  * Searches unless the same problem was asked before; who asks while it is being searched gets that search.
@@ -84,6 +100,8 @@ function begun(problem: BasketProblem, seconds: number, key: string): Running {
   const search: Running = {
     key,
     answered: solving.then((answer) => {
+      if (answer?.answer.kind === "basket")
+        kept[EARLIER] = [{ packs: answer.answer.packs, at: new Date() }, ...earlierAnswers()].slice(0, MOST_EARLIER);
       if ((answer === null || answer.cutShort === "failed") && searches().get(key) === search) searches().delete(key);
       return answer;
     }),

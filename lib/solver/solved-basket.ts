@@ -2,7 +2,7 @@
 import path from "node:path";
 import { Worker } from "node:worker_threads";
 import type { BasketProblem } from "@/lib/domain/buying/basket-problem";
-import { type BasketAnswer, leastBasket } from "@/lib/domain/buying/least-basket";
+import { type BasketAnswer, isSearchable, leastBasket } from "@/lib/domain/buying/least-basket";
 import type { Progress } from "@/lib/domain/buying/least-of-parts";
 import type { FromThread, ThreadTask } from "./thread-messages";
 
@@ -27,8 +27,11 @@ export interface SolvingOrders {
 
 export interface SolvedBasket {
   readonly answer: BasketAnswer;
-  /** Why the answer is not the best that could be had: stopped by the caller, out of time, or a fault of the thread. */
-  readonly cutShort: "stopped" | "out of time" | "failed" | null;
+  /**
+   * Why the answer is not the best that could be had: stopped by the caller, out of time, a fault of the thread, or
+   * figures that are too large to be searched exactly.
+   */
+  readonly cutShort: "stopped" | "out of time" | "failed" | "too large" | null;
 }
 
 /**
@@ -39,6 +42,7 @@ export async function solvedBasket(problem: BasketProblem, orders: SolvingOrders
   const atOnce = leastBasket(problem, { effort: EFFORT_AT_ONCE });
   const isSettled = atOnce.kind === "basket" ? atOnce.gap === null : atOnce.isProven;
   if (isSettled) return { answer: atOnce, cutShort: null };
+  if (!isSearchable(problem)) return { answer: atOnce, cutShort: "too large" };
   if (orders.signal?.aborted) return { answer: atOnce, cutShort: "stopped" };
   orders.onFirst?.(atOnce);
   const known = atOnce.kind === "basket" ? atOnce.packs : new Map<string, bigint>();

@@ -1,8 +1,9 @@
 import type { Books } from "@/lib/domain/desk";
 import type { Workshop } from "@/lib/domain/workshop";
 import type { Table } from "./columns";
-import type { Sql } from "./connection";
+import type { Connection, Sql } from "./connection";
 import { deskOfRows } from "./desk-of-rows";
+import { madeOnce } from "./made-of-tables";
 import { openStore } from "./open-store";
 import { rowsOfDesk } from "./rows-of-desk";
 import { rowsOfWorkshop } from "./rows-of-workshop";
@@ -21,11 +22,22 @@ export const readBooks = (): Promise<Books | null> => readBooksFrom(storeFile())
 /** The workshop of the app's store without what only the app keeps, or null where none has been opened yet. */
 export const readWorkshop = (): Promise<Workshop | null> => readWorkshopFrom(storeFile());
 
-/** What the store in this file holds. @throws StoreUnusable */
+/** What the store in this file holds; read anew where anybody has written to it since. @throws StoreUnusable */
 export async function readBooksFrom(file: string): Promise<Books | null> {
   const { reader } = await openStore(file);
-  return reader.alone(async (sql) => booksOfTexts(await loadTexts(sql)));
+  return reader.alone(async (sql) => {
+    // Asked first: where somebody writes between the two, what is read is newer than its number, and is read again.
+    const [[state] = []] = await sql.rows("PRAGMA data_version");
+    const last = lastRead.get(reader);
+    if (last !== undefined && last.state === state) return last.books;
+    const books = booksOfTexts(await loadTexts(sql));
+    lastRead.set(reader, { state, books });
+    return books;
+  });
 }
+
+/** What a reader read last, with the number that SQLite gives the state of the file and changes with every commit. */
+const lastRead = new WeakMap<Connection, { readonly state: unknown; readonly books: Books | null }>();
 
 /** The workshop of the store in this file. @throws StoreUnusable */
 export const readWorkshopFrom = async (file: string): Promise<Workshop | null> =>
@@ -51,7 +63,7 @@ export async function loadTexts(sql: Sql): Promise<LoadedTexts> {
 
 /** The books that these texts hold, or null where no workshop has been opened yet. */
 export function booksOfTexts({ tables, standing }: LoadedTexts): Books | null {
-  const rows = byTable(({ rowsOf }, name) => rowsOf(tables[name])) as Rows;
+  const rows = byTable((_table, name) => ROWS_OF[name](tables[name])) as Rows;
   const workshop = workshopOfRows(rows, standingOfText(standing));
   return workshop && { workshop, desk: deskOfRows(rows) };
 }
@@ -63,5 +75,10 @@ export function textsOfBooks({ workshop, desk }: Books): TableTexts {
 }
 
 /** One value for each table, under its name. */
-const byTable = <T>(value: (table: Table<unknown>, name: TableName) => T): Readonly<Record<string, T>> =>
-  Object.fromEntries(TABLE_NAMES.map((name) => [name, value(TABLES[name] as Table<unknown>, name)]));
+const byTable = <T>(value: (table: Table<unknown>, name: TableName) => T): Readonly<Record<TableName, T>> =>
+  Object.fromEntries(TABLE_NAMES.map((name) => [name, value(TABLES[name] as Table<unknown>, name)])) as Readonly<
+    Record<TableName, T>
+  >;
+
+/** A table that reads as it did last gives the very rows that it gave then. */
+const ROWS_OF = byTable(({ rowsOf }) => madeOnce(rowsOf));

@@ -1,46 +1,74 @@
 /** The rows of the store as the desk. */
 import type { ClosedRun, Desk } from "@/lib/domain/desk";
+import { madeOfTables } from "./made-of-tables";
+import { trialsOfRows, versionsOfRows } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
 import { formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
 
-export function deskOfRows(rows: DeskRows): Desk {
+/** The parts of which nothing has changed are those that came back last. */
+export const deskOfRows = (rows: DeskRows): Desk => ({
+  retired: retiredOf(rows),
+  drafts: draftsOf(rows),
+  benchMinutes: benchMinutesOf(rows),
+  closedRuns: closedRunsOf(rows),
+  countRhythms: countRhythmsOf(rows),
+  versions: versionsOf(rows),
+  trials: trialsOf(rows),
+});
+
+const retiredOf = madeOfTables(
+  ["retiredSuppliers", "retiredMaterials", "retiredOffers", "retiredFormulas", "retiredProducts"],
+  (rows): Desk["retired"] => ({
+    suppliers: rows.retiredSuppliers.map(idOf),
+    materials: rows.retiredMaterials.map(idOf),
+    offers: rows.retiredOffers.map(idOf),
+    formulas: rows.retiredFormulas.map(idOf),
+    products: rows.retiredProducts.map(idOf),
+  }),
+);
+
+const draftsOf = madeOfTables(["drafts", "draftLines", "draftPhases", "draftSteps"], (rows): Desk["drafts"] => {
   const linesOf = inner(rows.draftLines, ({ draft }) => draft);
   const phasesOf = inner(rows.draftPhases, ({ draft }) => draft);
   const stepsOf = inner(rows.draftSteps, ({ draft }) => draft);
-  const [week] = rows.benchWeek;
-  return {
-    retired: {
-      suppliers: rows.retiredSuppliers.map(idOf),
-      materials: rows.retiredMaterials.map(idOf),
-      offers: rows.retiredOffers.map(idOf),
-      formulas: rows.retiredFormulas.map(idOf),
-      products: rows.retiredProducts.map(idOf),
-    },
-    drafts: rows.drafts.map((row) => ({
-      ...withoutPosition(row),
-      lines: linesOf(row.id).map(formulaLineOf),
-      phases: phasesOf(row.id).map(phaseOf),
-      steps: stepsOf(row.id).map(stepOf),
-    })),
-    benchMinutes: week === undefined ? null : minutesOf(week),
-    closedRuns: rows.closedRuns.map(closedRunOf),
-    countRhythms: rows.countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
-  };
+  return rows.drafts.map((row) => ({
+    ...withoutPosition(row),
+    lines: linesOf(row.id).map(formulaLineOf),
+    phases: phasesOf(row.id).map(phaseOf),
+    steps: stepsOf(row.id).map(stepOf),
+  }));
+});
+
+const benchMinutesOf = madeOfTables(["benchWeek"], ({ benchWeek: [week] }): Desk["benchMinutes"] =>
+  week === undefined ? null : minutesOf(week),
+);
+
+const closedRunsOf = madeOfTables(["closedRuns", "closedRunVersions"], ({ closedRuns, closedRunVersions }) => {
+  const usedBy = inner(closedRunVersions, ({ run }) => run);
+  return closedRuns.map((row) => closedRunOf(row, usedBy(row.id)));
+});
+
+const versionsOf = madeOfTables(
+  ["versions", "versionLines", "versionPhases", "versionSteps", "acceptedWarnings"],
+  versionsOfRows,
+);
+
+const trialsOf = madeOfTables(["trials", "trialLines", "trialReadings"], trialsOfRows);
+
+const countRhythmsOf = madeOfTables(["countRhythms"], ({ countRhythms }): Desk["countRhythms"] =>
+  countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),
+);
+
+function idOf({ id }: Row<"retiredSuppliers">): string {
+  return id;
 }
 
-const idOf = ({ id }: Row<"retiredSuppliers">): string => id;
+function minutesOf(week: Row<"benchWeek">): NonNullable<Desk["benchMinutes"]> {
+  const { monday, tuesday, wednesday, thursday, friday, saturday, sunday } = week;
+  return [monday, tuesday, wednesday, thursday, friday, saturday, sunday];
+}
 
-const minutesOf = (week: Row<"benchWeek">): NonNullable<Desk["benchMinutes"]> => [
-  week.monday,
-  week.tuesday,
-  week.wednesday,
-  week.thursday,
-  week.friday,
-  week.saturday,
-  week.sunday,
-];
-
-function closedRunOf(row: Row<"closedRuns">): ClosedRun {
+function closedRunOf(row: Row<"closedRuns">, used: readonly Row<"closedRunVersions">[]): ClosedRun {
   const { madeOn, unitsMade, ...run } = withoutPosition(row);
-  return { run, madeOn, unitsMade };
+  return { run, madeOn, unitsMade, versions: used.map(({ formula, number }) => ({ formula, number })) };
 }

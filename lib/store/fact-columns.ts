@@ -1,4 +1,4 @@
-/** The columns of what the checks need to know of materials and formulas. */
+/** The columns of what the checks need to know of materials and formulas, and of the lines of formulas. */
 import type { Market, Role, Sheet, WayOfUse } from "@/lib/domain/formula-book/facts";
 import type { DecimalText, PartsPerMillion } from "@/lib/domain/quantity";
 import { day, flag, orNull, small, text, whole } from "./columns";
@@ -38,6 +38,15 @@ export const FORMULA_FACT_COLUMNS = {
   use: orNull(text<WayOfUse>()),
   ...phWindow,
   keepsDays: orNull(small),
+};
+
+/** A line of a formula, of a draft or of an earlier version. */
+export const LINE_COLUMNS = {
+  position,
+  material: orNull(label),
+  premix: orNull(label),
+  percent: orNull(share),
+  phase: orNull(label),
 };
 
 export const PHASE_COLUMNS = { position, name: label, temperature: orNull(decimal) };

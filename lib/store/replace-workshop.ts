@@ -1,4 +1,4 @@
-import { emptyDesk } from "@/lib/domain/desk";
+import { type Desk, emptyDesk } from "@/lib/domain/desk";
 import { type Past, pastOpening } from "@/lib/domain/ledger/past";
 import type { Workshop } from "@/lib/domain/workshop";
 import { textsOfBooks } from "./books";
@@ -33,7 +33,7 @@ export async function replaceWorkshop(
   over: "anything" | "nothing" = "anything",
   past: Past = pastOpening(workshop),
 ): Promise<Replaced> {
-  const texts = textsOfBooks({ workshop, desk: { ...emptyDesk, closedRuns: past.closedRuns } });
+  const texts = textsOfBooks({ workshop, desk: deskWith(past) });
   const migrations = migrationFiles(migrationsFolder());
   const { writer } = await openStore(file);
   return writer.alone((sql) =>
@@ -51,6 +51,9 @@ export async function replaceWorkshop(
     }),
   );
 }
+
+/** A file carries a part of the desk as its past. */
+const deskWith = ({ closedRuns, versions, trials }: Past): Desk => ({ ...emptyDesk, closedRuns, versions, trials });
 
 async function holdsWorkshop(sql: Sql): Promise<boolean> {
   const [held] = await sql.rows("SELECT 1 FROM settings");

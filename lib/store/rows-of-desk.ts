@@ -1,9 +1,10 @@
 /** The desk as the rows of the store. `position` keeps the order of each list. */
 import type { Desk } from "@/lib/domain/desk";
 import { lineCells, placed, within } from "./rows-of-workshop";
+import { rowsOfTrials, rowsOfVersions } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
 
-export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhythms }: Desk): DeskRows => ({
+export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhythms, ...book }: Desk): DeskRows => ({
   retiredSuppliers: retired.suppliers.map(idRow),
   retiredMaterials: retired.materials.map(idRow),
   retiredOffers: retired.offers.map(idRow),
@@ -27,6 +28,13 @@ export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhy
   ),
   benchWeek: benchMinutes === null ? [] : [benchRow(benchMinutes)],
   closedRuns: placed(closedRuns).map(({ run, ...closed }) => ({ ...run, ...closed })),
+  closedRunVersions: within(
+    closedRuns,
+    ({ versions }) => versions,
+    ({ run }, used, position) => ({ ...used, run: run.id, position }),
+  ),
+  ...rowsOfVersions(book.versions),
+  ...rowsOfTrials(book.trials),
   countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
 });
 

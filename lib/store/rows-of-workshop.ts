@@ -127,10 +127,15 @@ export const lineCells = (
   position: number,
 ): Omit<Row<"formulaLines">, "formula"> => ({
   position,
-  material: of.kind === "material" ? of.id : null,
-  premix: of.kind === "formula" ? of.id : null,
+  ...ingredientCells(of),
   percent: percent === "qs" ? null : percent,
   phase,
+});
+
+/** What a line is of: a material or a premix, never both. */
+export const ingredientCells = (of: FormulaLine["of"]): Pick<Row<"formulaLines">, "material" | "premix"> => ({
+  material: of.kind === "material" ? of.id : null,
+  premix: of.kind === "formula" ? of.id : null,
 });
 
 function productRow(product: Placed<Product>): Row<"products"> {

@@ -16,12 +16,14 @@ import type { MaterialKind, OrderState, Supplier } from "@/lib/domain/workshop";
 import {
   COMPONENT_COLUMNS,
   FORMULA_FACT_COLUMNS,
+  LINE_COLUMNS,
   LIMIT_COLUMNS,
   MATERIAL_FACT_COLUMNS,
   PHASE_COLUMNS,
   SHEET_COLUMNS,
   STEP_COLUMNS,
 } from "./fact-columns";
+import { VERSION_TABLES } from "./version-tables";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
 const id = text<string>();
@@ -39,13 +41,6 @@ const packs = whole<Packs>();
 const amount = { amount: whole<Micrograms | Pieces>(), amountNumber: decimal, amountUnit: unit };
 /** Of a formula, or of a draft of one. */
 const formulaColumns = { id, position, name: label, density: orNull(whole<Density>()), ...FORMULA_FACT_COLUMNS };
-const lineColumns = {
-  position,
-  material: orNull(id),
-  premix: orNull(id),
-  percent: orNull(share),
-  phase: orNull(label),
-};
 const runColumns = { id, position, product: id, date: day, sequence: small, units };
 
 /** What a workshop file carries. In an order in which each table names only those before it. */
@@ -153,7 +148,7 @@ const WORKSHOP_TABLES = {
     ["order", "position"],
   ),
   formulas: table("formulas", formulaColumns, ["position"]),
-  formulaLines: table("formula_lines", { formula: id, ...lineColumns }, ["formula", "position"]),
+  formulaLines: table("formula_lines", { formula: id, ...LINE_COLUMNS }, ["formula", "position"]),
   formulaPhases: table("formula_phases", { formula: id, ...PHASE_COLUMNS }, ["formula", "position"]),
   formulaSteps: table("formula_steps", { formula: id, ...STEP_COLUMNS }, ["formula", "position"]),
   products: table(
@@ -199,7 +194,7 @@ const WORKSHOP_TABLES = {
 /** A table of ids that are retired, each the id of a record in its list. */
 const retired = (name: string) => table(name, { id, position }, ["position"]);
 
-/** What only the app keeps. */
+/** What only the app keeps, and what of it is carried by a file as its past. */
 const DESK_TABLES = {
   retiredSuppliers: retired("retired_suppliers"),
   retiredMaterials: retired("retired_materials"),
@@ -207,7 +202,7 @@ const DESK_TABLES = {
   retiredFormulas: retired("retired_formulas"),
   retiredProducts: retired("retired_products"),
   drafts: table("drafts", formulaColumns, ["position"]),
-  draftLines: table("draft_lines", { draft: id, ...lineColumns }, ["draft", "position"]),
+  draftLines: table("draft_lines", { draft: id, ...LINE_COLUMNS }, ["draft", "position"]),
   draftPhases: table("draft_phases", { draft: id, ...PHASE_COLUMNS }, ["draft", "position"]),
   draftSteps: table("draft_steps", { draft: id, ...STEP_COLUMNS }, ["draft", "position"]),
   benchWeek: table(
@@ -225,6 +220,7 @@ const DESK_TABLES = {
     ["id"],
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
+  ...VERSION_TABLES,
   countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 

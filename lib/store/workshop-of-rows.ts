@@ -16,7 +16,8 @@ import type {
   Workshop,
 } from "@/lib/domain/workshop";
 import { measuredOf, measuredOrNull } from "./columns";
-import type { Row, WorkshopRows } from "./tables";
+import { madeOfTables, madeOnce } from "./made-of-tables";
+import type { Row, Rows, TableName, WorkshopRows } from "./tables";
 
 /** What stands of every lot where it can be used or sold: shelf and stock. By (place). */
 export const STANDING = `SELECT json_group_array(json_array("of", "lot", "quantity", "materials")) FROM "balances"
@@ -33,7 +34,7 @@ type OnHandOf = (of: "material" | "finished", id: string) => OnHand;
 
 const NONE: OnHand = { quantity: 0n, value: 0n };
 
-export function standingOfText(text: string): OnHandOf {
+export const standingOfText = madeOnce((text: string): OnHandOf => {
   const byLot = new Map(
     (JSON.parse(text) as [string, string, number, number][]).map(([of, lot, quantity, value]) => [
       `${of} ${lot}`,
@@ -41,35 +42,47 @@ export function standingOfText(text: string): OnHandOf {
     ]),
   );
   return (of, id) => byLot.get(`${of} ${id}`) ?? NONE;
-}
+});
 
-/** @returns null where no workshop has been opened yet */
+/** @returns null where no workshop has been opened yet; lists of which nothing has changed as they came back last */
 export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop | null {
-  const [settings] = rows.settings;
-  if (!settings) return null;
+  if (rows.settings.length === 0) return null;
   return {
-    settings: settingsOf(settings, rows),
+    settings: settingsOf(rows),
     suppliers: suppliersOf(rows),
     materials: materialsOf(rows),
     offers: offersOf(rows),
-    lots: rows.lots.map((row) => lotOf(row, onHand("material", row.id))),
+    lots: lotsOf(onHand)(rows),
     orders: ordersOf(rows),
     formulas: formulasOf(rows),
     products: productsOf(rows),
-    runs: rows.runs.map(withoutPosition),
-    finished: rows.finished.map((row) => ({
-      ...withoutPosition(row),
-      units: quantity<Units>(onHand("finished", row.id).quantity),
-    })),
-    sales: rows.sales.map(withoutPosition),
+    runs: runsOf(rows),
+    finished: finishedOf(onHand)(rows),
+    sales: salesOf(rows),
   };
 }
 
-const lotOf = (row: Row<"lots">, { quantity: remaining, value }: OnHand): Lot => ({
-  ...withoutPosition(row),
-  remaining: quantity<Stock>(remaining),
-  value: quantity<MicroUnits>(value),
-});
+type Of<Name extends TableName> = Pick<Rows, Name>;
+
+const runsOf = madeOfTables(["runs"], ({ runs }) => runs.map(withoutPosition));
+const salesOf = madeOfTables(["sales"], ({ sales }) => sales.map(withoutPosition));
+
+const lotsOf = madeOnce((onHand: OnHandOf) =>
+  madeOfTables(["lots"], ({ lots }): readonly Lot[] => lots.map((row) => lotOf(row, onHand("material", row.id)))),
+);
+
+function lotOf(row: Row<"lots">, { quantity: remaining, value }: OnHand): Lot {
+  return { ...withoutPosition(row), remaining: quantity<Stock>(remaining), value: quantity<MicroUnits>(value) };
+}
+
+const finishedOf = madeOnce((onHand: OnHandOf) =>
+  madeOfTables(["finished"], ({ finished }) =>
+    finished.map((row) => ({
+      ...withoutPosition(row),
+      units: quantity<Units>(onHand("finished", row.id).quantity),
+    })),
+  ),
+);
 
 /** A row as the record that it is of. */
 export function withoutPosition<T extends { readonly position: number }>(row: T): Omit<T, "position"> {
@@ -89,40 +102,48 @@ export function inner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owne
   return (owner) => byOwner.get(owner) ?? [];
 }
 
-function settingsOf(row: Row<"settings">, rows: WorkshopRows): Settings {
+const settingsOf = madeOfTables(["settings", "closedDays"], (rows: Of<"settings" | "closedDays">): Settings => {
+  const [row] = rows.settings;
+  if (row === undefined) throw new Error("no workshop has been opened yet");
   const { id: _one, balanceStep, balanceStepNumber, balanceStepUnit, ...settings } = row;
   return {
     ...settings,
     balanceStep: measuredOf({ quantity: balanceStep, number: balanceStepNumber, unit: balanceStepUnit }),
     closedDays: rows.closedDays.map(({ day }) => day),
   };
-}
+});
 
-function suppliersOf(rows: WorkshopRows): readonly Supplier[] {
-  const closedDaysOf = inner(rows.supplierClosedDays, (row) => row.supplier);
-  return rows.suppliers.map((row) => ({
-    ...withoutPosition(row),
-    closedDays: closedDaysOf(row.id).map(({ day }) => day),
-  }));
-}
+const suppliersOf = madeOfTables(
+  ["suppliers", "supplierClosedDays"],
+  (rows: Of<"suppliers" | "supplierClosedDays">): readonly Supplier[] => {
+    const closedDaysOf = inner(rows.supplierClosedDays, (row) => row.supplier);
+    return rows.suppliers.map((row) => ({
+      ...withoutPosition(row),
+      closedDays: closedDaysOf(row.id).map(({ day }) => day),
+    }));
+  },
+);
 
-function materialsOf(rows: WorkshopRows): readonly Material[] {
-  const componentsOf = inner(rows.materialComponents, (row) => row.material);
-  const limitsOf = inner(rows.materialLimits, (row) => row.material);
-  const sheetsOf = inner(rows.materialSheets, (row) => row.material);
-  return rows.materials.map((row) => {
-    const { safetyStock, safetyStockNumber, safetyStockUnit, ...material } = withoutPosition(row);
-    return {
-      ...material,
-      safetyStock: measuredOrNull(safetyStock, safetyStockNumber, safetyStockUnit),
-      composition: componentsOf(row.id).map(({ inci, share }) => ({ inci, share })),
-      limits: limitsOf(row.id).map(({ material: _own, ...limit }) => withoutPosition(limit)),
-      sheets: sheetsOf(row.id).map(({ kind, reference, reviewBy }) => ({ kind, reference, reviewBy })),
-    };
-  });
-}
+const materialsOf = madeOfTables(
+  ["materials", "materialComponents", "materialLimits", "materialSheets"],
+  (rows: Of<"materials" | "materialComponents" | "materialLimits" | "materialSheets">): readonly Material[] => {
+    const componentsOf = inner(rows.materialComponents, (row) => row.material);
+    const limitsOf = inner(rows.materialLimits, (row) => row.material);
+    const sheetsOf = inner(rows.materialSheets, (row) => row.material);
+    return rows.materials.map((row) => {
+      const { safetyStock, safetyStockNumber, safetyStockUnit, ...material } = withoutPosition(row);
+      return {
+        ...material,
+        safetyStock: measuredOrNull(safetyStock, safetyStockNumber, safetyStockUnit),
+        composition: componentsOf(row.id).map(({ inci, share }) => ({ inci, share })),
+        limits: limitsOf(row.id).map(({ material: _own, ...limit }) => withoutPosition(limit)),
+        sheets: sheetsOf(row.id).map(({ kind, reference, reviewBy }) => ({ kind, reference, reviewBy })),
+      };
+    });
+  },
+);
 
-function offersOf(rows: WorkshopRows): readonly Offer[] {
+const offersOf = madeOfTables(["offers", "priceBreaks"], (rows: Of<"offers" | "priceBreaks">): readonly Offer[] => {
   const breaksOf = inner(rows.priceBreaks, (row) => row.offer);
   return rows.offers.map((row) => {
     const { pack, packNumber, packUnit, ...offer } = withoutPosition(row);
@@ -132,27 +153,30 @@ function offersOf(rows: WorkshopRows): readonly Offer[] {
       breaks: breaksOf(offer.id).map(({ packs, price }) => ({ packs, price })),
     };
   });
-}
+});
 
-function ordersOf(rows: WorkshopRows): readonly Order[] {
+const ordersOf = madeOfTables(["orders", "orderLines"], (rows: Of<"orders" | "orderLines">): readonly Order[] => {
   const linesOf = inner(rows.orderLines, (row) => row.order);
   return rows.orders.map((row) => ({
     ...withoutPosition(row),
     lines: linesOf(row.id).map(({ order: _order, position: _place, ...line }) => line),
   }));
-}
+});
 
-function formulasOf(rows: WorkshopRows): readonly Formula[] {
-  const linesOf = inner(rows.formulaLines, (row) => row.formula);
-  const phasesOf = inner(rows.formulaPhases, (row) => row.formula);
-  const stepsOf = inner(rows.formulaSteps, (row) => row.formula);
-  return rows.formulas.map((row) => ({
-    ...withoutPosition(row),
-    lines: linesOf(row.id).map(formulaLineOf),
-    phases: phasesOf(row.id).map(phaseOf),
-    steps: stepsOf(row.id).map(stepOf),
-  }));
-}
+const formulasOf = madeOfTables(
+  ["formulas", "formulaLines", "formulaPhases", "formulaSteps"],
+  (rows: Of<"formulas" | "formulaLines" | "formulaPhases" | "formulaSteps">): readonly Formula[] => {
+    const linesOf = inner(rows.formulaLines, (row) => row.formula);
+    const phasesOf = inner(rows.formulaPhases, (row) => row.formula);
+    const stepsOf = inner(rows.formulaSteps, (row) => row.formula);
+    return rows.formulas.map((row) => ({
+      ...withoutPosition(row),
+      lines: linesOf(row.id).map(formulaLineOf),
+      phases: phasesOf(row.id).map(phaseOf),
+      steps: stepsOf(row.id).map(stepOf),
+    }));
+  },
+);
 
 /** A phase, and a step, of a formula, or of a draft of one. */
 export const phaseOf = ({ name, temperature }: Omit<Row<"formulaPhases">, "formula">): Phase => ({ name, temperature });
@@ -171,28 +195,31 @@ export function formulaLineOf({ material, premix, percent, phase }: Omit<Row<"fo
   return { of, percent: percent ?? "qs", phase };
 }
 
-function ingredientOf(material: string | null, premix: string | null): FormulaLine["of"] {
+export function ingredientOf(material: string | null, premix: string | null): FormulaLine["of"] {
   if (material !== null) return { kind: "material", id: material };
   if (premix !== null) return { kind: "formula", id: premix };
   throw new Error("a line of a formula names neither a material nor a premix");
 }
 
-function productsOf(rows: WorkshopRows): readonly Product[] {
-  const packagingOf = inner(rows.packagingItems, (row) => row.product);
-  const perRunOf = inner(rows.perRunItems, (row) => row.product);
-  return rows.products.map((row) => {
-    const { fill, fillNumber, fillUnit, overfill, overfillNumber, overfillUnit, ...others } = withoutPosition(row);
-    const { heel, heelNumber, heelUnit, ...product } = others;
-    return {
-      ...product,
-      fill: measuredOf({ quantity: fill, number: fillNumber, unit: fillUnit }),
-      overfill: measuredOrNull(overfill, overfillNumber, overfillUnit),
-      heel: measuredOrNull(heel, heelNumber, heelUnit),
-      packaging: packagingOf(row.id).map((item) => ({ ...itemOf(item), spoilage: item.spoilage })),
-      perRun: perRunOf(row.id).map(itemOf),
-    };
-  });
-}
+const productsOf = madeOfTables(
+  ["products", "packagingItems", "perRunItems"],
+  (rows: Of<"products" | "packagingItems" | "perRunItems">): readonly Product[] => {
+    const packagingOf = inner(rows.packagingItems, (row) => row.product);
+    const perRunOf = inner(rows.perRunItems, (row) => row.product);
+    return rows.products.map((row) => {
+      const { fill, fillNumber, fillUnit, overfill, overfillNumber, overfillUnit, ...others } = withoutPosition(row);
+      const { heel, heelNumber, heelUnit, ...product } = others;
+      return {
+        ...product,
+        fill: measuredOf({ quantity: fill, number: fillNumber, unit: fillUnit }),
+        overfill: measuredOrNull(overfill, overfillNumber, overfillUnit),
+        heel: measuredOrNull(heel, heelNumber, heelUnit),
+        packaging: packagingOf(row.id).map((item) => ({ ...itemOf(item), spoilage: item.spoilage })),
+        perRun: perRunOf(row.id).map(itemOf),
+      };
+    });
+  },
+);
 
 const itemOf = (row: Row<"perRunItems">): PerRunItem => ({
   material: row.material,

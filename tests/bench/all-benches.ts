@@ -2,21 +2,22 @@
  * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, how long the report command
  * takes from start to end, how long the ledger takes to post and to answer and a basket to be proven, and how long the
  * server takes for a page. Prints and asserts no times: they are the machine's.
- * The pages need a build: `npm run build` first, else the first start makes one.
+ * The pages need a build, which is made where there is none.
  */
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
-import { dayOf, isoDate } from "@/lib/domain/calendar";
+import { dayOf } from "@/lib/domain/calendar";
 import { plan } from "@/lib/domain/plan";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { largeWorkshop, REAL_TODAY } from "../helpers/random-workshop";
-import { runScript, startApp } from "../journeys/server";
+import { forgetFilledStores, runScript } from "../journeys/server";
 import { benchBaskets } from "./basket-bench";
 import { benchLedger } from "./ledger-bench";
-import { line, median, medianTime, medianTimeOf, milliseconds, TIMES } from "./median-time";
+import { line, medianTime, milliseconds } from "./median-time";
+import { benchPages } from "./page-bench";
 import { loopInput, projectByLoop } from "./typed-array-loop";
 
 const SIZE = { materials: 400, products: 60, runs: 200, days: 56, seed: 1 };
@@ -66,51 +67,16 @@ function benchReport(): void {
   console.log(line("npm run report, demo workshop, start to end", time));
 }
 
-async function benchPages(): Promise<void> {
+async function benchLargePages(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), "stillroom-bench-"));
   const path = join(folder, "large.json") as `${string}.json`;
   writeFileSync(path, text);
-  const app = await startApp(path);
   try {
-    for (const place of ["/cost", "/week", "/shelf"]) {
-      const ask = async () => {
-        const answer = await fetch(app.url + place);
-        if (!answer.ok) throw new Error(`${place} answered ${String(answer.status)}`);
-        return (await answer.text()).length;
-      };
-      const size = await ask();
-      const time = await medianTimeOf(ask);
-      console.log(line(`${place}, request to last byte`, time, `${String(Math.round(size / 1000))} kB`));
-    }
-    console.log(line("a run deleted on the week, then the shelf: answered", ...(await changedRun(app.url))));
+    await benchPages(path, workshop.runs);
   } finally {
-    await app.stop();
+    forgetFilledStores();
     rmSync(folder, { recursive: true, force: true });
   }
-}
-
-/** The forms of the week as a browser without scripts sends them: each time another run is deleted. */
-async function changedRun(url: string): Promise<readonly [number, string]> {
-  const [changes, shelves]: [number[], number[]] = [[], []];
-  for (let time = 0; time < TIMES; time += 1) {
-    const run = workshop.runs[time * 7];
-    if (run === undefined) throw new Error("the invented workshop has too few runs");
-    const page = await (await fetch(`${url}/week?of=${isoDate(run.date)}&run=${encodeURIComponent(run.id)}`)).text();
-    const form = (/<form class="press"(?:(?!<\/form>).)*?>Delete/s.exec(page) ?? [""])[0];
-    const fields = [...form.matchAll(/name="([^"]+)"(?: value="([^"]*)")?/g)];
-    if (fields.length === 0) throw new Error("the week offers no run to delete");
-    const sent = new FormData();
-    for (const [, name = "", value = ""] of fields) sent.append(name, value);
-    let began = performance.now();
-    const answer = await fetch(`${url}/week`, { method: "POST", body: sent, headers: { Origin: url } });
-    await answer.text();
-    changes.push(performance.now() - began);
-    if (!answer.ok) throw new Error(`deleting a run answered ${String(answer.status)}`);
-    began = performance.now();
-    await (await fetch(`${url}/shelf`)).text();
-    shelves.push(performance.now() - began);
-  }
-  return [median(changes), `the shelf after it ${median(shelves).toFixed(0)} ms`];
 }
 
 console.log(
@@ -121,4 +87,4 @@ benchPlan();
 benchReport();
 await benchLedger();
 await benchBaskets();
-await benchPages();
+await benchLargePages();

@@ -2,6 +2,7 @@
  * `npm run soak -- postings 10000`: so many random postings, forbidden ones among them, each held to a naive model.
  * `npm run soak -- kills 200`: kills the running app while clients post through its forms, so many times, and looks at
  * what it left.
+ * `npm run soak -- closings 200`: eight processes close so many runs at once, for which there is too little stock.
  * The last line has the figures; exit status 1 where something did not hold.
  */
 import { mkdtempSync, rmSync } from "node:fs";
@@ -10,6 +11,7 @@ import { join } from "node:path";
 import { wholeValue } from "@/lib/domain/ledger/posting";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { closeStore } from "@/lib/store/open-store";
+import { closeRunsAtOnce } from "../helpers/closing-processes";
 import { shop } from "../helpers/ledger-shop";
 import { ledgerSoak } from "../helpers/ledger-soak";
 import { openBooks } from "../helpers/store-desk";
@@ -42,6 +44,12 @@ async function kills(count: number, store: string): Promise<string> {
   return `${String(count)} kills of the server, ${told}; ${untold}; ${await clean(store)}`;
 }
 
+async function closings(count: number, store: string): Promise<string> {
+  const { processes, asked, posted, late, short, open } = await closeRunsAtOnce(store, count);
+  const told = `${String(posted)} posted, each there once, ${String(late)} told that another closed the run, ${String(short)} that too little is left`;
+  return `${String(processes)} processes asked ${String(asked)} times to close ${String(count)} runs: ${told}; ${String(open)} runs left open, nothing oversold; ${await clean(store)}`;
+}
+
 async function clean(store: string): Promise<string> {
   const checked = await checkLedger(store);
   if (!checked) throw new Error("the store holds no workshop");
@@ -50,13 +58,13 @@ async function clean(store: string): Promise<string> {
   return `${String(posted)} postings and ${String(entries)} entries checked, stock worth ${wholeValue(value.total).toString()} micro-units, 0 disagreements`;
 }
 
-const SOAKS = { postings, kills };
+const SOAKS = { postings, kills, closings };
 
 async function run(what: string | undefined, times: string | undefined): Promise<string> {
-  const soak = what === "postings" || what === "kills" ? SOAKS[what] : undefined;
+  const soak = Object.entries(SOAKS).find(([name]) => name === what)?.[1];
   const count = Number(times);
   if (!soak || !Number.isInteger(count) || count < 1) {
-    throw new Error("Write: npm run soak -- postings 10000, or: npm run soak -- kills 200");
+    throw new Error("Write: npm run soak -- postings 10000, or: kills 200, or: closings 200");
   }
   const folder = mkdtempSync(join(tmpdir(), "stillroom-soak-"));
   const store = join(folder, "stillroom.db");

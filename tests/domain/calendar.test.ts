@@ -55,6 +55,15 @@ describe("[DAY-4] weeks begin on Monday", () => {
   });
 });
 
+test("[DAY-1] every day of 400 years is called as the language's own Date calls it (ECMA-262, Date.prototype.toISOString)", () => {
+  const different: string[] = [];
+  for (let at = Date.UTC(1890, 0, 1); at < Date.UTC(2290, 0, 1); at += 86_400_000) {
+    const named = new Date(at).toISOString().slice(0, 10);
+    if (isoDate((at / 86_400_000) as Day) !== named) different.push(named);
+  }
+  expect(different).toEqual([]);
+});
+
 /** The walk that the numbering replaces. */
 const isWorking = (closed: readonly Day[], at: Day): boolean => weekday(at) <= 5 && !closed.includes(at);
 const walk = (closed: readonly Day[], from: Day, step: 1 | -1, count: number): Day => {

@@ -63,7 +63,9 @@ const books: Books = {
   desk: {
     ...emptyDesk,
     drafts: [formula("draft", { "=base": "20", A: "10" })],
-    closedRuns: [{ run: run("r0", "p", "2026-11-01", 2), madeOn: day("2026-11-02"), unitsMade: quantity(2n) }],
+    closedRuns: [
+      { run: run("r0", "p", "2026-11-01", 2), madeOn: day("2026-11-02"), unitsMade: quantity(2n), versions: [] },
+    ],
   },
 };
 

@@ -84,8 +84,8 @@ export function ledgerSoak(dice: Dice, name: string): Soak {
     counts.set(`${deed.verb}: ${kind}`, (counts.get(`${deed.verb}: ${kind}`) ?? 0) + 1);
     const allowed = deed.moves !== "refused" && model.allows(deed.moves);
     const posted = kind === "posted";
-    // A cost posted later may stand in the way of what quantities alone would allow; a count may find nothing to post.
-    const excused = kind === "cost came later" || kind === "lot is nowhere";
+    // A cost posted later may stand in the way of what quantities alone would allow, and so may a later count.
+    const excused = ["cost came later", "lot is nowhere", "counted since"].includes(kind);
     if (posted !== allowed && !(allowed && excused)) {
       throw new Error(`${deed.verb} ${deed.key} was ${kind}, and the model ${allowed ? "allows" : "refuses"} it`);
     }

@@ -41,9 +41,91 @@ export const richDesk = (): Desk => ({
     { material: "jar", days: 30, draws: null },
     { material: "glycerol", days: null, draws: 4 },
   ],
+  versions: [
+    { formula: "base", number: 1, since: null, why: null, accepted: [], content: null },
+    {
+      formula: "phases",
+      number: 2,
+      since: day("2026-09-01"),
+      why: "Thicker.",
+      accepted: [
+        {
+          key: '["water and no preservative"]',
+          says: "Water and no preservative",
+          reason: "Kept cold",
+          on: day("2026-09-02"),
+        },
+      ],
+      content: {
+        ...NO_FORMULA_FACTS,
+        name: "Before",
+        density: quantity(970_000n),
+        market: "EU",
+        use: "leave-on",
+        phFrom: decimal("4.5"),
+        phTo: decimal("5"),
+        keepsDays: 90,
+        phases: [{ name: "A", temperature: decimal("72") }],
+        steps: [{ phase: "A", text: "Melt", temperature: decimal("70"), minutes: decimal("5"), caution: "hot" }],
+        lines: [
+          { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "A" },
+          { of: { kind: "formula", id: "base" }, percent: percent("20"), phase: null },
+        ],
+      },
+    },
+    {
+      formula: "phases",
+      number: 3,
+      since: day("2026-10-01"),
+      why: null,
+      accepted: [{ key: "[]", says: "Something", reason: "Known", on: day("2026-10-02") }],
+      content: null,
+    },
+  ],
+  trials: [
+    {
+      id: "t",
+      formula: "phases",
+      name: "5 %",
+      day: day("2026-10-03"),
+      notes: null,
+      posting: "key",
+      lines: [
+        { of: { kind: "material", id: "glycerol" }, weighed: quantity(LARGEST_FIGURE), phase: "A" },
+        { of: { kind: "formula", id: "base" }, weighed: quantity(1n), phase: null },
+      ],
+      readings: [
+        { afterMinutes: 60, ph: decimal("4.6"), viscosity: decimal("12000"), appearance: "white" },
+        { afterMinutes: 1440, ph: null, viscosity: null, appearance: null },
+      ],
+    },
+    {
+      id: "__proto__",
+      formula: "base",
+      name: "Plain",
+      day: day("1900-01-01"),
+      notes: "On a wet day.",
+      posting: null,
+      lines: [{ of: { kind: "material", id: "glycerol" }, weighed: quantity(1n), phase: null }],
+      readings: [],
+    },
+  ],
   closedRuns: [
-    { run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }), madeOn: day("2026-11-21"), unitsMade: quantity(0n) },
-    { run: run("c1", "p1", "1900-01-01", 1), madeOn: day("2999-12-31"), unitsMade: quantity(LARGEST_FIGURE) },
+    {
+      run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }),
+      madeOn: day("2026-11-21"),
+      unitsMade: quantity(0n),
+      versions: [],
+    },
+    {
+      run: run("c1", "p1", "1900-01-01", 1),
+      madeOn: day("2999-12-31"),
+      unitsMade: quantity(LARGEST_FIGURE),
+      versions: [
+        { formula: "phases", number: 2 },
+        { formula: "base", number: 1 },
+      ],
+    },
   ],
 });
 

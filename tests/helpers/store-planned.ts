@@ -20,7 +20,12 @@ export const planned =
         ...desk,
         closedRuns: [
           ...desk.closedRuns,
-          { run: run(`${id} made`, "p", "2026-11-20", 1), madeOn: day("2026-11-21"), unitsMade: quantity(1n) },
+          {
+            run: run(`${id} made`, "p", "2026-11-20", 1),
+            madeOn: day("2026-11-21"),
+            unitsMade: quantity(1n),
+            versions: [],
+          },
         ],
       },
     },

@@ -10,6 +10,8 @@ export interface RunningApp {
   readonly url: string;
   readonly port: number;
   readonly store: string;
+  /** Of the process that was started; the server's own unless it was started as a maker does. */
+  readonly pid: number | undefined;
   readonly stop: () => Promise<void>;
 }
 
@@ -64,7 +66,7 @@ async function serve(
     if (afterwards === "remove") rmSync(dirname(store), { recursive: true, force: true, maxRetries: 5 });
   };
   const url = `http://127.0.0.1:${String(port)}`;
-  if (await answers(url, server)) return { url, port, store, stop };
+  if (await answers(url, server)) return { url, port, store, pid: server.pid, stop };
   await stop();
   throw new Error(`${program} ${args.join(" ")} did not answer on ${url}. It said:\n${said.join("")}`);
 }

@@ -40,7 +40,9 @@ const bench = (): Books =>
     }),
     {
       drafts: [formula("half", { oil: "40", "=old": "10" })],
-      closedRuns: [{ run: run("made", "p", "2026-11-20", 5), madeOn: day("2026-11-21"), unitsMade: quantity(5n) }],
+      closedRuns: [
+        { run: run("made", "p", "2026-11-20", 5), madeOn: day("2026-11-21"), unitsMade: quantity(5n), versions: [] },
+      ],
     },
   );
 

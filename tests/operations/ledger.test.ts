@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { wholeValue } from "@/lib/domain/ledger/posting";
-import { postCount } from "@/lib/operations/count-shelf";
+import { lookAtCount, postCount } from "@/lib/operations/count-shelf";
 import { outstanding, progressOf } from "@/lib/domain/orders";
 import { holdLot } from "@/lib/operations/hold-lot";
 import { postLateCost } from "@/lib/operations/late-cost";
@@ -196,6 +196,24 @@ describe("stock", () => {
       kind: "stale count",
       now: g("890"),
     });
+  });
+
+  test("[LEDGER-26] is counted for a past day, materials and finished units in one posting", async () => {
+    await makePlannedRun(making("r", { day: day("2026-11-20") }));
+    const lines = [
+      { lot: named("late"), expected: g("500"), counted: g("495") },
+      { lot: named("F-r"), expected: 10n, counted: 9n },
+    ];
+    const count = counting({}, { key: "both", day: day("2026-11-22"), lines });
+    expect(await lookAtCount(count)).toMatchObject({ kind: "would post" });
+    expect(await postCount(count)).toMatchObject({ kind: "posted", posting: { day: day("2026-11-22") } });
+    expect(await lots()).toBe("late 495 for 9.9, soon 0 for 0, jars 38 for 19");
+    expect(await finished()).toBe("F-r 9");
+    const before = counting({ late: ["500", "490"] }, { key: "before", day: day("2026-11-21") });
+    expect(await postCount(before)).toMatchObject({ kind: "counted since", on: day("2026-11-22") });
+    expect(await reversePosting(reversal("both"))).toMatchObject({ kind: "posted" });
+    expect([await lots(), await finished()]).toEqual(["late 500 for 10, soon 0 for 0, jars 38 for 19", "F-r 10"]);
+    expect(await postCount(before)).toMatchObject({ kind: "posted" });
   });
 
   test("[LEDGER-15] is sold by lot and taken back, and the list of sales follows", async () => {

@@ -1,6 +1,8 @@
 import { beforeEach, expect, test } from "vitest";
 import { plan } from "@/lib/domain/plan";
 import { quantity } from "@/lib/domain/quantity";
+import { valuesOfOrder } from "@/lib/edge/forms/delivery-form";
+import { changePacks, orderDraft } from "@/lib/operations/change-order";
 import { basketOfList } from "@/lib/operations/choose-basket";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
 import { type OrderToPlace, placeOrder, takeOrderBack } from "@/lib/operations/place-order";
@@ -82,6 +84,47 @@ test.each([
   const lines = [{ offer: line.offer, packs: quantity<never>(line.packs), packPrice: money(line.packPrice) }];
   expect(await placeOrder({ ...asked, lines })).toEqual({ kind: "offer changed", offer: line.offer });
   expect((await workshop()).orders).toEqual([]);
+});
+
+test.each([
+  { says: "quantity", offers: [offer("a", "A", "5000000000", "4")] },
+  { says: "cost", offers: [offer("a", "A", "1", "9000000000")] },
+])("[BUY-15] [QTY-6] nothing is kept whose $says is above every figure of the books", async ({ offers }) => {
+  const { workshop: before, desk } = books();
+  await keepBooks({ desk, workshop: { ...before, offers } });
+  const [price] = offers.map((each) => each.price);
+  const lines = [{ offer: "a", packs: quantity<never>(2n), packPrice: price ?? money("4") }];
+  expect(await placeOrder({ ...asked, lines })).toEqual({ kind: "too large" });
+  expect(await placeOrder({ ...asked, lines, state: "drafted" })).toEqual({ kind: "too large" });
+  expect((await workshop()).orders).toEqual([]);
+});
+
+test("[ORDER-7] what an offer says that it keeps is expected of an order, from the day on which it is due", async () => {
+  const { workshop: before, desk } = books();
+  const offers = before.offers.map((each) => ({ ...each, shelfLifeDays: 14 }));
+  await keepBooks({ desk, workshop: { ...before, offers } });
+  await placeOrder(asked);
+  const due = async () => (await workshop()).orders.map(({ lines }) => lines.map(({ expires }) => expires));
+  expect(await due()).toEqual([[day("2026-12-10")]]);
+  // The run on its last day of use still has it; a day later it would lack it.
+  expect(await toBuy()).toEqual([0n]);
+  const moved = (await workshop()).runs.map((each) => ({ ...each, date: day("2026-12-11") }));
+  await keepBooks({ desk, workshop: { ...(await workshop()), runs: moved } });
+  expect(await toBuy()).toEqual([g("200")]);
+});
+
+test("[ORDER-7] a draft is expected anew from the day that it is ordered for", async () => {
+  const { workshop: before, desk } = books();
+  const offers = before.offers.map((each) => ({ ...each, shelfLifeDays: 14 }));
+  await keepBooks({ desk, workshop: { ...before, offers } });
+  await placeOrder({ ...asked, state: "drafted" });
+  await changePacks({ id: asked.id, packs: [3n], from: [2n] });
+  await orderDraft({ id: asked.id, placed: today, due: day("2026-12-01") });
+  const [kept] = (await workshop()).orders;
+  expect(kept?.lines).toMatchObject([{ packs: 3n, expires: day("2026-12-15") }]);
+  // What comes is written down from its pack: the form does not fill in what was only expected.
+  if (kept === undefined) throw new Error("there is no order");
+  expect(valuesOfOrder(await workshop(), kept)).toMatchObject({ "lines.0.offer": "a", "lines.0.expires": "" });
 });
 
 test("[BUY-15] an order is taken back once, and counts no more", async () => {

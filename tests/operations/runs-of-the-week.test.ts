@@ -36,7 +36,11 @@ const week = (): Books =>
         run("d", "p", "2026-12-01", 4, { sequence: 5 }),
       ],
     }),
-    { closedRuns: [{ run: run("f", "p", "2026-11-20", 6), madeOn: day("2026-11-21"), unitsMade: units(5) }] },
+    {
+      closedRuns: [
+        { run: run("f", "p", "2026-11-20", 6), madeOn: day("2026-11-21"), unitsMade: units(5), versions: [] },
+      ],
+    },
   );
 
 beforeEach(() => openBooks(week()));

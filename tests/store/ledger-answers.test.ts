@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from "vitest";
 import { wholeValue } from "@/lib/domain/ledger/posting";
+import { balanceAt, movesOf, standingAfter } from "@/lib/domain/ledger/standing";
 import { traceBack, traceForward } from "@/lib/domain/ledger/trace";
 import { costOfSalesBetween, stockValueOn } from "@/lib/domain/ledger/valuation";
 import { postCount } from "@/lib/operations/count-shelf";
@@ -16,6 +17,7 @@ import {
   readHistoryOfRun,
   readPosting,
   readStock,
+  readStockOn,
   readStockValue,
   readTraceBack,
   readTraceForward,
@@ -53,6 +55,22 @@ test("[LEDGER-19] the history of a material is that of its lots together", async
   ]);
   expect((await readHistoryOfLot(named("D1"))).map(({ posting }) => posting.id)).toEqual(["delivery", "move D1"]);
   expect(await readHistoryOfMaterial("nothing")).toEqual([]);
+});
+
+test("[LEDGER-26] what stood on the shelf on a past day is what the entries until then come to", async () => {
+  const standing = standingAfter(movesOf(await all()));
+  for (const on of ["2026-11-19", "2026-11-20", "2026-11-21", "2026-11-22", "2026-11-23", "2026-11-25"]) {
+    const stood = await readStockOn(day(on));
+    for (const { lot, place, quantity } of stood) {
+      expect([on, lot.id, place.kind, quantity]).toEqual([
+        on,
+        lot.id,
+        place.kind,
+        balanceAt(standing, lot, place, day(on)).quantity,
+      ]);
+    }
+    expect(stood.length).toBeGreaterThan(4);
+  }
 });
 
 test("[LEDGER-19] the history of a run ends without value, that of a day begins with the day before", async () => {

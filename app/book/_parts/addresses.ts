@@ -34,6 +34,14 @@ export const batchPath = (formula: string, asked: Asked = {}): Route =>
 /** One material of a formula in the place of another, looked at before anything is kept. */
 export const swapPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/swap`, asked);
+/** The versions of a formula, and two of them side by side. */
+export const versionsPath = (formula: string, asked: Asked = {}): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/versions`, asked);
+/** The trials of a formula beside one another. */
+export const trialsPath = (formula: string, asked: Asked = {}): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/trials`, asked);
+export const newTrialPath = (formula: string, asked: Asked = {}): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/trials/new`, asked);
 export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
 /** What one of a product costs, on the place of that name. */
 export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;

@@ -3,7 +3,7 @@ import type { ComparedPart, FormulaComparison } from "@/lib/domain/formula-compa
 import { type Fraction, minus, times, total as sumOf, whole } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { WHOLE } from "@/lib/domain/quantity";
-import { moneyShown, percentShown } from "@/lib/edge/figures";
+import { gramsShown, moneyShown, percentShown } from "@/lib/edge/figures";
 import { Ledger } from "@/app/_ui/ledger";
 
 interface Names {
@@ -53,7 +53,7 @@ export function ComparedFinding({
   );
 }
 
-/** Every material of either, premixes opened: its percent and its cost in one unit, and the difference. */
+/** Every material of either, premixes opened: its percent, its grams and its cost in one unit, and the difference. */
 export function ComparedLedger({
   compared,
   first,
@@ -65,8 +65,8 @@ export function ComparedLedger({
 }): ReactNode {
   const columns = [
     { name: "Material", kind: "text" },
-    { name: `Percent, ${first}`, kind: "number" },
-    { name: `Percent, ${second}`, kind: "number" },
+    { name: `Percent, grams, ${first}`, kind: "number" },
+    { name: `Percent, grams, ${second}`, kind: "number" },
     { name: `Cost, ${first}`, kind: "number" },
     { name: `Cost, ${second}`, kind: "number" },
   ] as const;
@@ -120,15 +120,23 @@ const differs = ({ first, second }: Row): boolean =>
     ? first !== second
     : first.fraction.over * second.fraction.under !== second.fraction.over * first.fraction.under;
 
-const cellsOf = ({ first, second }: Row, currency: CurrencyCode): readonly string[] => [
-  percentOf(first),
-  percentOf(second),
+const cellsOf = ({ first, second }: Row, currency: CurrencyCode): readonly ReactNode[] => [
+  <PercentOf key="first" part={first} />,
+  <PercentOf key="second" part={second} />,
   costOf(first, currency),
   costOf(second, currency),
 ];
 
-const percentOf = (part: ComparedPart | null): string =>
-  part === null ? "–" : percentShown(times(part.fraction, whole(WHOLE)));
+/** Its percent, and what that is in one unit with all that is lost. */
+const PercentOf = ({ part }: { readonly part: ComparedPart | null }): ReactNode =>
+  part === null ? (
+    "–"
+  ) : (
+    <>
+      {percentShown(times(part.fraction, whole(WHOLE)))}
+      <small>{gramsShown(part.quantity)}</small>
+    </>
+  );
 
 function costOf(part: ComparedPart | null, currency: CurrencyCode): string {
   if (part === null) return "–";

@@ -1,6 +1,7 @@
 "use client";
 
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect } from "react";
+import { fieldId } from "@/app/_ui/form-control";
 import { RecordForm, type RecordFormProps } from "@/app/_ui/record-form";
 import { type Rearrange, isWritten, rowsOf, withRows } from "@/app/_ui/form-values";
 import { FormulaTotal } from "./formula-total";
@@ -16,21 +17,26 @@ const paste: Rearrange = (values, [as]) => {
   return { values: withRows(values, "lines", [...before, ...rows]), notes, focus: "lines" };
 };
 
-/** A product with all that goes into it, in one form. */
-export const FirstProductForm = (form: RecordFormProps): ReactNode => (
-  <RecordForm
-    {...form}
-    further={{ paste }}
-    under={{
-      lines: (values, notes) => (
-        <>
-          <FormulaTotal values={values} />
-          <p className="label">
-            A density is needed only where the pack is a volume, as 1 L; the supplier’s data sheet says it.
-          </p>
-          <PasteLines values={values} known={NOTHING_KNOWN} note={notes.pasted} />
-        </>
-      ),
-    }}
-  />
-);
+/** A product with all that goes into it, in one form, which is all that the page is for: one begins to type at once. */
+export function FirstProductForm(form: RecordFormProps): ReactNode {
+  useEffect(() => {
+    if (document.activeElement === document.body) document.getElementById(fieldId("name"))?.focus();
+  }, []);
+  return (
+    <RecordForm
+      {...form}
+      further={{ paste }}
+      under={{
+        lines: (values, notes) => (
+          <>
+            <FormulaTotal values={values} />
+            <p className="label">
+              A density is needed only where the pack is a volume, as 1 L; the supplier’s data sheet says it.
+            </p>
+            <PasteLines values={values} known={NOTHING_KNOWN} note={notes.pasted} />
+          </>
+        ),
+      }}
+    />
+  );
+}

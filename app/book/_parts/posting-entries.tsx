@@ -5,8 +5,8 @@ import { type Entry, type LotName, lotKey, type Place, placeKey, wholeValue } fr
 import type { CurrencyCode } from "@/lib/domain/money";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotPageAddress } from "@/lib/edge/ledger-address";
+import type { LotWords } from "@/lib/edge/lot-words";
 import { placeWords } from "@/lib/edge/posting-words";
-import type { LotWords } from "./lot-words";
 
 interface Entries {
   readonly entries: readonly Entry[];
@@ -34,17 +34,13 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
       ]}
     >
       {entries.map(({ lot, place, quantity, value }, at) => {
-        const { name, shown, isListed } = words(lot);
+        const { name, shown } = words(lot);
         return (
           <tr key={`${String(at)} ${lotKey(lot)} ${placeKey(place)}`}>
             <th scope="row">
-              {isListed ? (
-                <Link href={lotPageAddress(lot)} prefetch={false}>
-                  {name}, lot {lot.id}
-                </Link>
-              ) : (
-                `${name}, lot ${lot.id}`
-              )}
+              <Link href={lotPageAddress(lot)} prefetch={false}>
+                {name}, lot {lot.id}
+              </Link>
             </th>
             <td className="second-line">
               {leaves({ quantity, value }) ? "from" : "to"}{" "}

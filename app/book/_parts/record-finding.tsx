@@ -43,6 +43,8 @@ const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
   orders: ["order", "orders"],
   formulas: ["formula", "formulas"],
   drafts: ["draft", "drafts"],
+  versions: ["earlier version", "earlier versions"],
+  trials: ["trial", "trials"],
   products: ["product", "products"],
   runs: ["planned run", "planned runs"],
   finished: ["finished batch", "finished batches"],

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
+import { DayChoice } from "@/app/_ui/day-choice";
 import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
@@ -10,14 +11,13 @@ import type { HistoryLine } from "@/lib/domain/ledger/history";
 import { lotsOf, wholeValue } from "@/lib/domain/ledger/posting";
 import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
 import { longDayShown, moneyShown } from "@/lib/edge/figures";
+import { type LotWords, lotWords } from "@/lib/edge/lot-words";
 import { historyAddress, postingAddress } from "@/lib/edge/ledger-address";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { realToday } from "@/lib/edge/real-today";
-import { readHistoryOfDay } from "@/lib/store/ledger/ledger-answers";
+import { readHistoryOfDay, readStruckOff } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../_parts/addresses";
 import { Crumb } from "../_parts/crumb";
-import { DayChoice } from "../_parts/day-choice";
-import { type LotWords, lotWords } from "../_parts/lot-words";
 
 export const metadata: Metadata = { title: "History" };
 
@@ -32,7 +32,7 @@ export default async function HistoryPage({
   const { workshop } = books;
   const today = workshop.settings.today ?? realToday();
   const day = dayOf(textIn(parameters, "day")) ?? today;
-  const { before, lines } = await readHistoryOfDay(day);
+  const [{ before, lines }, struckOff] = await Promise.all([readHistoryOfDay(day), readStruckOff()]);
   const { currency } = workshop.settings;
   const after = lines.at(-1)?.balance.value ?? before.total;
   return (
@@ -53,7 +53,7 @@ export default async function HistoryPage({
           : `${inWordsFirst(lines.length)} ${lines.length === 1 ? "posting" : "postings"}. Stock was worth ${moneyShown(wholeValue(before.total), currency)} before, and ${moneyShown(wholeValue(after), currency)} at the end of the day.`}
       </Opening>
       <Neighbours day={day} today={today} />
-      {lines.length > 0 && <Postings lines={lines} words={lotWords(workshop)} currency={currency} />}
+      {lines.length > 0 && <Postings lines={lines} words={lotWords(workshop, struckOff)} currency={currency} />}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
+import { DayChoice } from "@/app/_ui/day-choice";
 import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
@@ -12,7 +13,6 @@ import { realToday } from "@/lib/edge/real-today";
 import { readCostOfSales, readStockValue } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../_parts/addresses";
 import { Crumb } from "../_parts/crumb";
-import { DayChoice } from "../_parts/day-choice";
 
 export const metadata: Metadata = { title: "Value of stock" };
 

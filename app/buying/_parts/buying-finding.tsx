@@ -10,6 +10,7 @@ const WHY_OPEN = {
   failed: "the search failed before it could tell",
   "out of time": "the search ran out of time",
   stopped: "you stopped the search",
+  "too large": "its figures are too large to be searched exactly",
 } as const;
 
 interface Finding {
@@ -20,7 +21,7 @@ interface Finding {
   readonly saved: bigint | null;
   readonly isWorthCounted: boolean;
   readonly chosen: "least" | "so far" | "by hand";
-  readonly cutShort: "stopped" | "out of time" | "failed" | null;
+  readonly cutShort: keyof typeof WHY_OPEN | null;
   /** Materials that the frame or the lack of an offer keeps from the basket. */
   readonly notBought: number;
   /** What is lacking and waits by the frame. */

@@ -18,6 +18,8 @@ const REFUSED: Readonly<Record<Exclude<Deed["did"], "ordered" | "taken back">, s
     "Not kept: an offer was changed since the page was drawn. The order below is worked out anew; check it first.",
   "ordered otherwise": "This form was sent before, and the order was changed since. Nothing was changed now.",
   "already received": "This order has come in already. Nothing was changed.",
+  "too large":
+    "Not kept: a line comes to more than the books can hold. What cannot hold, below, says which and by how much.",
   "not there": "The order is not open any more, so nothing was taken back.",
   "not understood": "The form did not say what was ordered. Nothing was kept; press the button on the page again.",
 };

@@ -2,6 +2,7 @@
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import type { Lasting } from "@/lib/domain/buying/lasting";
 import type { Day } from "@/lib/domain/calendar";
+import type { Drift } from "@/lib/domain/landed";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material } from "@/lib/domain/workshop";
@@ -26,6 +27,8 @@ export interface BuyingView {
   readonly leftOver: ReadonlyMap<string, Stock>;
   /** How long each material that is bought then lasts, by its id. */
   readonly lasting: ReadonlyMap<string, Lasting>;
+  /** What speaks against the price of an offer of the basket, by its id. */
+  readonly drifts: ReadonlyMap<string, Drift>;
   readonly lastDay: Day;
 }
 

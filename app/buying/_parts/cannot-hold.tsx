@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import type { FrameFault } from "@/lib/domain/buying/buying-frame";
 import type { Material, Supplier } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
-import { dayShown, daysShown, stockShown } from "@/lib/edge/figures";
+import { amountShown, dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import type { Day } from "@/lib/domain/calendar";
 import { type BuyingView, moneyIn } from "./buying-view";
 
@@ -43,6 +43,16 @@ function outOfDateWords(
   return `${material.name}: ${late} of ${stockShown(wanted, material.measure, "lacking")} would be out of date before a run takes it, after ${dayShown(lastUse, today)}. Buy that part later.`;
 }
 
+function tooLargeWords(
+  { offer, of, by }: Extract<FrameFault, { kind: "line too large" }>,
+  view: BuyingView,
+  supplierOf: NotHeld["supplierOf"],
+): string {
+  const measure = offer.pack.typed.unit === "each" ? "count" : "mass";
+  const beyond = of === "cost" ? moneyIn(view, by) : stockShown(by, measure, "lacking");
+  return `What would be ordered of ${supplierOf(offer.supplier).name} in packs of ${amountShown(offer.pack.typed)} is ${beyond} more than the books can hold. Correct the pack or the price of that offer.`;
+}
+
 function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supplierOf"]): string {
   const { today } = view;
   switch (fault.kind) {
@@ -61,6 +71,8 @@ function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supp
       return outOfDateWords(fault, today);
     case "minimum out of reach":
       return `${fault.supplier.name}’s minimum order cannot be reached without buying what goes out of date: ${moneyIn(view, fault.by)} are missing. Leave it out, cover more days, or let goods go out of date.`;
+    case "line too large":
+      return tooLargeWords(fault, view, supplierOf);
     case "over the cap":
       return `The least that it costs is ${moneyIn(view, fault.least)}, ${moneyIn(view, fault.by)} more than may be spent.`;
   }

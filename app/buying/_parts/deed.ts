@@ -8,6 +8,7 @@ const DEEDS = [
   "offer changed",
   "ordered otherwise",
   "already received",
+  "too large",
   "not there",
   "not understood",
 ] as const;

@@ -4,7 +4,9 @@ import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
+import { inWords } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/edge/figures";
+import { paidAddress } from "@/lib/edge/ledger-address";
 import {
   arrivesOn,
   type BuyingView,
@@ -16,6 +18,7 @@ import {
   whyAddress,
   whyAnchor,
 } from "./buying-view";
+import { driftSays } from "./drift-words";
 
 interface Slip {
   readonly order: PlannedOrder;
@@ -58,6 +61,7 @@ export function OrderSlip({ order, view, why, children }: Slip): ReactNode {
         ))}
         <Sums order={order} view={view} />
       </Ledger>
+      <NeverConfirmed order={order} view={view} />
       {children}
     </section>
   );
@@ -94,6 +98,7 @@ function Line({
               {dayShown(wanted.buyBy, view.today)}.{" "}
             </span>
           )}
+          <Drifted line={line} view={view} />
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
               Why these?<span className="unseen"> {material.name}</span>
@@ -102,6 +107,38 @@ function Line({
         </td>
       </tr>
     </>
+  );
+}
+
+/** What speaks against the price since it was last confirmed. @rule OFFER-3 */
+function Drifted({
+  line: { offer, material },
+  view,
+}: {
+  readonly line: PlannedLine;
+  readonly view: BuyingView;
+}): ReactNode {
+  const drift = view.drifts.get(offer.id);
+  // Of prices that were never confirmed the order says so once.
+  if (drift === undefined || drift.kind === "never confirmed") return null;
+  return (
+    <span className="warn">
+      {driftSays(drift, offer, view.today, view.currency)} <Link href={paidAddress(material.id)}>What was paid</Link>
+      .{" "}
+    </span>
+  );
+}
+
+/** How many of its prices nobody has confirmed. @rule OFFER-3 */
+function NeverConfirmed({ order: { lines }, view }: Pick<Slip, "order" | "view">): ReactNode {
+  const never = lines.filter(({ offer }) => view.drifts.get(offer.id)?.kind === "never confirmed").length;
+  if (never === 0) return null;
+  const which =
+    lines.length === 1 ? "this price" : never === lines.length ? "these prices" : `${inWords(never)} of these prices`;
+  return (
+    <p className="small soft">
+      Nobody has written down when {which} {never === 1 ? "was" : "were"} last confirmed.
+    </p>
   );
 }
 

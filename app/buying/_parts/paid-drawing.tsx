@@ -2,8 +2,7 @@
 
 import type { ReactNode } from "react";
 import { CartesianGrid, Scatter, ScatterChart, XAxis, YAxis } from "recharts";
-import type { CurrencyCode } from "@/lib/domain/money";
-import { priceShown } from "@/lib/edge/figures";
+import { Mark } from "./paid-marks";
 
 export interface PaidSeries {
   readonly supplier: string;
@@ -18,25 +17,33 @@ export interface PaidPoint {
   readonly price: number;
 }
 
-/** Each supplier has a shape of its own, which the table beside the drawing names. */
-export const MARKS = ["circle", "square", "triangle", "diamond", "cross", "star"] as const;
+/** A line across, at a place and with its words. */
+export interface PaidTick {
+  readonly price: number;
+  readonly shown: string;
+}
 
-/** Prices over days, from nothing up, so that a small change looks small. */
+export interface PaidOf {
+  readonly series: readonly PaidSeries[];
+  /** From nothing up, at least two. */
+  readonly ticks: readonly PaidTick[];
+}
+
+/** Room for the words of the widest line, in pixels for each letter. */
+const LETTER_PX = 8.5;
+
+/** Prices over days, from nothing up, so that a small change looks small; each supplier has a shape of its own. */
 export default function PaidDrawing({
   series,
-  currency,
+  ticks,
   width,
   height,
-}: {
-  readonly series: readonly PaidSeries[];
-  readonly currency: CurrencyCode;
-  readonly width: number;
-  readonly height: number;
-}): ReactNode {
+}: PaidOf & { readonly width: number; readonly height: number }): ReactNode {
   const points = series.flatMap((each) => each.points);
   const shownBy = new Map(points.map(({ day, dayShown }) => [day, dayShown]));
   const days = [...shownBy.keys()].sort((a, b) => a - b);
   const ends = [days[0] ?? 0, days.at(-1) ?? 1];
+  const places = ticks.map(({ price }) => price);
   return (
     <ScatterChart
       className="paid-points"
@@ -58,21 +65,26 @@ export default function PaidDrawing({
       <YAxis
         type="number"
         dataKey="price"
-        domain={[0, "auto"]}
-        width={64}
+        domain={[0, places.at(-1) ?? 1]}
+        ticks={places}
+        interval={0}
+        width={12 + Math.ceil(Math.max(...ticks.map(({ shown }) => shown.length)) * LETTER_PX)}
         tickLine={false}
         axisLine={false}
-        allowDecimals={false}
-        tickFormatter={(price: number) => priceShown(BigInt(Math.round(price)), currency)}
+        tickFormatter={(price: number) => ticks.find((tick) => tick.price === price)?.shown ?? ""}
       />
       {series.map(({ supplier, points: own }, at) => (
         <Scatter
           key={supplier}
-          className={`paid-series paid-${String(at % MARKS.length)}`}
+          className={`paid-series paid-${String(at)}`}
           name={supplier}
           data={[...own]}
           line
-          shape={MARKS[at % MARKS.length] ?? "circle"}
+          shape={({ cx, cy }: { readonly cx?: number | undefined; readonly cy?: number | undefined }) => (
+            <g transform={`translate(${String(cx ?? 0)} ${String(cy ?? 0)})`}>
+              <Mark at={at} />
+            </g>
+          )}
           isAnimationActive={false}
         />
       ))}

@@ -8,18 +8,10 @@ import { FormShown } from "@/app/_ui/form-shown";
 import { FormSummary } from "@/app/_ui/form-summary";
 import { type FormValues, rowsOf, withRows } from "@/app/_ui/form-values";
 import { useRecordForm } from "@/app/_ui/record-form-state";
-import { COUNT_FORM, COUNT_REASON, GROSS, TARE } from "@/lib/edge/forms/count-form";
+import { COUNT_FORM, COUNT_REASON, COUNTED_UNITS, GROSS, TARE } from "@/lib/edge/forms/count-form";
+import type { CountedLot } from "./lots-to-count";
+import type { FormField } from "@/lib/edge/forms/form-fields";
 import "@/app/_ui/record-form.css";
-
-export interface CountedLot {
-  readonly lot: string;
-  readonly material: string;
-  readonly bestBefore: string;
-  /** What is written down, as it is shown and as the form sends it. */
-  readonly there: string;
-  readonly expected: string;
-  readonly unit: string;
-}
 
 interface Counting {
   readonly id: string;
@@ -43,6 +35,7 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
     money: "",
     fixed: [],
   };
+  const numbered = lots.map((lot, at) => ({ lot, row: `lines.${String(at)}` }));
   const carried = { id: drawn.values.id ?? id, day: drawn.values.day ?? day };
   return (
     <>
@@ -53,7 +46,10 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
           <input key={name} type="hidden" name={name} value={value} readOnly />
         ))}
         <Fragment key={version}>
-          <CountLedger lots={lots} drawing={drawing} />
+          {KINDS.map(({ of, ...kind }) => {
+            const rows = numbered.filter(({ lot }) => lot.of === of);
+            return rows.length > 0 && <CountLedger key={of} rows={rows} drawing={drawing} {...kind} />;
+          })}
           <FormRow field={COUNT_REASON} drawing={drawing} />
         </Fragment>
         <FormShown answer={answer} ref={summaryRef} />
@@ -70,65 +66,79 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
   );
 }
 
+const KINDS = [
+  { of: "material", caption: "Lots of materials", columns: [GROSS, TARE] },
+  { of: "finished", caption: "Finished units", columns: [COUNTED_UNITS] },
+] as const;
+
 /** What was typed, at its lot: after a reload there may be other lots, in other rows. */
 function byLot(values: FormValues, lots: readonly CountedLot[]): FormValues {
-  const rows = new Map(rowsOf(values, "lines").map((row) => [row.lot, row]));
+  const rows = new Map(rowsOf(values, "lines").map((row) => [`${row.kind ?? ""} ${row.lot ?? ""}`, row]));
   return withRows(
     values,
     "lines",
-    lots.map(({ lot }) => rows.get(lot) ?? {}),
+    lots.map(({ of, lot }) => rows.get(`${of} ${lot}`) ?? {}),
   );
 }
 
-function CountLedger({
-  lots,
-  drawing,
-}: {
-  readonly lots: readonly CountedLot[];
+interface Kind {
+  readonly caption: string;
+  readonly columns: readonly FormField[];
   readonly drawing: Drawing;
-}): ReactNode {
+}
+
+interface Row {
+  readonly lot: CountedLot;
+  readonly row: string;
+}
+
+function CountLedger({ rows, caption, columns, drawing }: Kind & { readonly rows: readonly Row[] }): ReactNode {
   return (
-    <table className="ledger count-lots">
-      <caption className="unseen">The lots, with room for what the scale says</caption>
-      <thead>
-        <tr>
-          <th scope="col">Lot</th>
-          <th scope="col" className="number">
-            Written down
-          </th>
-          <th scope="col">Scale says</th>
-          <th scope="col">Less the vessel</th>
-        </tr>
-      </thead>
-      <tbody>
-        {lots.map((lot, at) => (
-          <CountRow key={lot.lot} lot={lot} row={`lines.${String(at)}`} drawing={drawing} />
-        ))}
-      </tbody>
-    </table>
+    <>
+      <h2>{caption}</h2>
+      <table className="ledger count-lots">
+        <caption className="unseen">{caption}, with room for what was counted</caption>
+        <thead>
+          <tr>
+            <th scope="col">Lot</th>
+            <th scope="col" className="number">
+              Written down
+            </th>
+            {columns.map(({ label }) => (
+              <th key={label} scope="col">
+                {label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((each) => (
+            <CountRow key={each.row} {...each} columns={columns} drawing={drawing} />
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 
 function CountRow({
-  lot: { lot, material, bestBefore, there, expected, unit },
+  lot: { of, lot, name, bestBefore, held, there, expected, unit },
   row,
+  columns,
   drawing,
-}: {
-  readonly lot: CountedLot;
-  readonly row: string;
-  readonly drawing: Drawing;
-}): ReactNode {
+}: Row & Omit<Kind, "caption">): ReactNode {
   return (
     <tr>
       <th scope="row">
-        {material}, lot {lot}
-        <small>{bestBefore}</small>
-        <input type="hidden" name={`${row}.lot`} value={lot} readOnly />
-        <input type="hidden" name={`${row}.expected`} value={expected} readOnly />
+        {name}, lot {lot}
+        {[bestBefore, held].map((says) => says !== "" && <small key={says}>{says}</small>)}
+        {Object.entries({ kind: of, lot, expected }).map(([field, value]) => (
+          <input key={field} type="hidden" name={`${row}.${field}`} value={value} readOnly />
+        ))}
       </th>
       <td className="number end">{there}</td>
-      {[GROSS, TARE].map((field) => {
-        const name = `${row}.${field.name}`;
+      {columns.map((field) => {
+        const sent = `${row}.${field.name}`;
         return (
           <td key={field.name} className="count-field">
             <span className="label phone-only" aria-hidden="true">
@@ -137,14 +147,14 @@ function CountRow({
             <span className="with-unit">
               <FormControl
                 field={field}
-                name={name}
+                name={sent}
                 drawing={drawing}
-                label={`${field.label}, ${unit}, ${material}, lot ${lot}`}
+                label={`${field.label}, ${unit}, ${name}, lot ${lot}`}
                 hasHint={false}
               />
               <span aria-hidden="true">{unit}</span>
             </span>
-            <UnderField name={name} drawing={drawing} />
+            <UnderField name={sent} drawing={drawing} />
           </td>
         );
       })}

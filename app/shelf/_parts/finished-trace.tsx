@@ -8,20 +8,21 @@ import type { CurrencyCode } from "@/lib/domain/money";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
-import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
+import { lotPageAddress, makingAddress, postingAddress } from "@/lib/edge/ledger-address";
+import type { LotWords } from "@/lib/edge/lot-words";
 import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 
 interface Traced {
   readonly trace: TraceBack;
-  readonly nameOf: (lot: LotName) => { readonly name: string; readonly measure: "mass" | "count" };
+  readonly words: (lot: LotName) => LotWords;
   readonly currency: CurrencyCode;
   readonly today: Day;
 }
 
 /** What the lot came from, lot by lot, back to the posting with which each came; and where its units are. */
-export function FinishedTrace({ trace, nameOf, currency, today }: Traced): ReactNode {
+export function FinishedTrace({ trace, words, currency, today }: Traced): ReactNode {
   const { from, units, runs } = trace;
-  const mass = from.filter(({ lot }) => nameOf(lot).measure === "mass").reduce((sum, { taken }) => sum + taken, 0n);
+  const mass = from.filter(({ lot }) => words(lot).measure === "mass").reduce((sum, { taken }) => sum + taken, 0n);
   const places = units.map(({ place, quantity }) => `${unitsInWords(quantity)} ${WHERE_WORDS[place]}`);
   return (
     <section className="finished-section">
@@ -48,7 +49,7 @@ export function FinishedTrace({ trace, nameOf, currency, today }: Traced): React
           ]}
         >
           {from.map((source) => (
-            <SourceRow key={`${source.run} ${source.lot.id}`} {...{ source, nameOf, currency, today }} />
+            <SourceRow key={`${source.run} ${source.lot.id}`} {...{ source, words, currency, today }} />
           ))}
         </Ledger>
       )}
@@ -58,18 +59,20 @@ export function FinishedTrace({ trace, nameOf, currency, today }: Traced): React
 
 function SourceRow({
   source: { lot, taken, value, cameWith },
-  nameOf,
+  words,
   currency,
   today,
 }: Omit<Traced, "trace"> & { readonly source: Source }): ReactNode {
-  const { name, measure } = nameOf(lot);
+  const { name, shown } = words(lot);
   return (
     <tr>
       <th scope="row">
-        {name}
+        <Link href={lotPageAddress(lot)} prefetch={false}>
+          {name}
+        </Link>
         <small>Lot {lot.id}</small>
       </th>
-      <td className="number end">{stockInFull(taken, measure)}</td>
+      <td className="number end">{shown(taken)}</td>
       <td className="number not-on-phone">{moneyShown(wholeValue(value), currency)}</td>
       <td className="second-line">
         {cameWith && (

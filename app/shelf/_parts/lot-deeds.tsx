@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import type { FormAnswer } from "@/app/_ui/form-answer";
 import { RecordForm } from "@/app/_ui/record-form";
 import { isoDate } from "@/lib/domain/calendar";
-import { quantity, type Stock } from "@/lib/domain/quantity";
+import { type Measure, quantity, type Stock } from "@/lib/domain/quantity";
 import { currencySign } from "@/lib/edge/figures";
 import { LOT_FORMS, type LotDeed } from "@/lib/edge/forms/lot-forms";
 import { stockText } from "@/lib/edge/written-figures";
@@ -33,6 +33,7 @@ const canBe = (deed: LotDeed, { onShelf, onHold }: LotView): boolean => {
 
 interface Deeds {
   readonly view: LotView;
+  readonly measure: Measure;
   /** The one that stands open. */
   readonly open: LotDeed | null;
   readonly newId: string;
@@ -40,7 +41,7 @@ interface Deeds {
 }
 
 /** What can be done with a lot, and the form of the one that was chosen. */
-export function LotDeeds({ view, open, newId, act }: Deeds): ReactNode {
+export function LotDeeds({ view, measure, open, newId, act }: Deeds): ReactNode {
   const { lot, currency } = view;
   return (
     <section className="shelf-form" aria-label="What can be done with this lot">
@@ -65,7 +66,7 @@ export function LotDeeds({ view, open, newId, act }: Deeds): ReactNode {
           <RecordForm
             key={open}
             fields={LOT_FORMS[open]}
-            values={{ id: newId, ...given(open, view) }}
+            values={{ id: newId, ...given(open, view, measure) }}
             choices={{}}
             money={currencySign(currency)}
             seen=""
@@ -79,12 +80,12 @@ export function LotDeeds({ view, open, newId, act }: Deeds): ReactNode {
 }
 
 /** What is most often meant: today, and all that is there. */
-function given(deed: LotDeed, { onShelf, onHold, material, today }: LotView): Readonly<Record<string, string>> {
+function given(deed: LotDeed, { onShelf, onHold, today }: LotView, measure: Measure): Readonly<Record<string, string>> {
   const fromHold = deed === "release" || (deed === "off" && onShelf.quantity === 0n);
   const there = quantity<Stock>(fromHold ? onHold.quantity : onShelf.quantity);
   return {
     day: isoDate(today),
-    amount: deed === "cost" ? "" : stockText(there, material.measure),
+    amount: deed === "cost" ? "" : stockText(there, measure),
     from: fromHold ? "hold" : "stock",
     ...(deed === "cost" && { why: "adds" }),
   };

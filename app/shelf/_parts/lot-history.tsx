@@ -3,14 +3,14 @@ import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import type { HistoryLine } from "@/lib/domain/ledger/history";
 import { wholeValue } from "@/lib/domain/ledger/posting";
-import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown } from "@/lib/edge/figures";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { postingAddress } from "@/lib/edge/ledger-address";
-import type { LotView } from "./lot-view";
+import { type LotView, muchOf } from "./lot-view";
 
 /** What happened to a lot on the shelf and on hold, with what there was after it. */
 export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
-  const { material, today, currency, lines } = view;
+  const { today, currency, lines } = view;
   return (
     <section aria-labelledby="lot-history">
       <h2 id="lot-history">What happened</h2>
@@ -40,7 +40,7 @@ export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
             </td>
             <td className="number not-on-phone">{changeOf(line, view)}</td>
             <td className="number not-on-phone">{moneyShown(wholeValue(line.value), currency)}</td>
-            <td className="number end">{stockShown(line.balance.quantity, material.measure, "there")}</td>
+            <td className="number end">{muchOf(view, line.balance.quantity, "there")}</td>
             <td className="number not-on-phone">{moneyShown(wholeValue(line.balance.value), currency)}</td>
           </tr>
         ))}
@@ -50,8 +50,8 @@ export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
 }
 
 /** What moves between shelf and hold changes nothing of what is there. */
-function changeOf({ quantity, entries }: HistoryLine, { material: { measure } }: LotView): string {
-  if (quantity !== 0n) return stockShown(quantity, measure, "nearest");
+function changeOf({ quantity, entries }: HistoryLine, view: LotView): string {
+  if (quantity !== 0n) return muchOf(view, quantity, "nearest");
   const moved = entries.find((entry) => entry.quantity > 0n);
-  return moved === undefined ? "–" : `${stockShown(moved.quantity, measure, "nearest")} moved`;
+  return moved === undefined ? "–" : `${muchOf(view, moved.quantity, "nearest")} moved`;
 }

@@ -2,15 +2,15 @@ import Link from "next/link";
 import { Fragment, type ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
-import { countShown, dayShown, NO_BREAK, stockInFull } from "@/lib/edge/figures";
+import { countShown, dayShown, NO_BREAK } from "@/lib/edge/figures";
 import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
-import type { LotView } from "./lot-view";
+import { type LotView, muchOf } from "./lot-view";
 
 /** Where a lot came from and where all of it has gone, to the last microgram. */
 export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
-  const { material, today, trace, lines } = view;
-  const shown = (amount: bigint): string => stockInFull(amount, material.measure);
+  const { today, trace, lines } = view;
+  const shown = (amount: bigint): string => muchOf(view, amount, "in full");
   const first = lines.find(({ posting }) =>
     posting.entries.some(({ place, quantity }) => place.kind === "supplier" && quantity < 0n),
   );

@@ -6,10 +6,15 @@ import type { Balance } from "@/lib/domain/ledger/standing";
 import type { TraceForward } from "@/lib/domain/ledger/trace";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Lot, Material } from "@/lib/domain/workshop";
+import { stockInFull, stockShown } from "@/lib/edge/figures";
+import { ofUnknownMeasure } from "@/lib/edge/lot-words";
 
 export interface LotView {
-  readonly lot: Lot;
-  readonly material: Material;
+  readonly lot: Pick<Lot, "id" | "received" | "expires">;
+  /** Null where it was taken out of the Book. */
+  readonly material: Pick<Material, "id" | "name" | "measure"> | null;
+  /** Whether the Book's list has it, so that something can be done with it. */
+  readonly isListed: boolean;
   readonly today: Day;
   readonly currency: CurrencyCode;
   readonly onShelf: Balance;
@@ -17,6 +22,12 @@ export interface LotView {
   /** On the shelf and on hold together. */
   readonly lines: readonly HistoryLine[];
   readonly trace: TraceForward;
+}
+
+/** So much of the lot, in its measure: rounded as `how` says, or in full. */
+export function muchOf({ material }: LotView, quantity: bigint, how: "there" | "nearest" | "in full"): string {
+  if (material === null) return ofUnknownMeasure(quantity);
+  return how === "in full" ? stockInFull(quantity, material.measure) : stockShown(quantity, material.measure, how);
 }
 
 /** The history of a lot in some places alone. */

@@ -1,7 +1,9 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { ratio } from "@/lib/domain/fraction";
 import type { Offer } from "@/lib/domain/workshop";
-import { amountShown, countShown, priceShown, pricePerGramShown } from "@/lib/edge/figures";
+import { amountShown, countShown, dayShown, daysShown, priceShown, pricePerGramShown } from "@/lib/edge/figures";
+import { paidAddress } from "@/lib/edge/ledger-address";
 import { leadWords, type MaterialPart } from "./shelf";
 
 /** Who sells it, in what packs, at what price, and how long it takes. */
@@ -37,9 +39,13 @@ export function Offers({ outlook: { material, pricedOffer, offersConsidered }, s
               <td className="second-line">
                 {supplierOf(offer.supplier).name}
                 <small>{leadWords(supplierOf(offer.supplier))}</small>
+                {offer.shelfLifeDays !== null && <small>keeps {daysShown(offer.shelfLifeDays)} after it comes</small>}
               </td>
               <td className="number end">
                 {priceShown(offer.price, currency)}
+                {offer.confirmedOn !== null && (
+                  <small>confirmed {dayShown(offer.confirmedOn, shelf.today, { weekday: false })}</small>
+                )}
                 {conditions(offer, (price) => priceShown(price, currency)).map((words) => (
                   <small key={words}>{words}</small>
                 ))}
@@ -51,6 +57,12 @@ export function Offers({ outlook: { material, pricedOffer, offersConsidered }, s
           ))}
         </tbody>
       </table>
+      <p className="shelf-facts">
+        <Link href={paidAddress(material.id)} prefetch={false}>
+          What was paid for it
+        </Link>
+        , and whether its offers still say that.
+      </p>
     </>
   );
 }

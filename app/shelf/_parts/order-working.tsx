@@ -2,8 +2,9 @@ import type { ReactNode } from "react";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
-import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
-import { inARow } from "@/lib/edge/counted";
+import { type LeastLeft, leastLeft } from "@/lib/domain/to-buy";
+import { counted, inARow } from "@/lib/edge/counted";
+import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockInFull, stockShown } from "@/lib/edge/figures";
 import { leadWords, type MaterialPart } from "./shelf";
 
 /** How the order day was reached, and how much is to be bought. */
@@ -13,12 +14,19 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
   const amount = (value: bigint, direction: "there" | "lacking" | "nearest"): string =>
     stockShown(value, material.measure, direction);
   const coverDays = workshop.settings.coverDays ?? workshop.settings.horizonDays;
+  const least = leastLeft(outlook, { today, lastDay: shelf.lastDay, coverDays });
   return (
     <>
       {belowSafetyOn !== null && (
         <>
           <h3 className="shelf-further">How the order day comes about</h3>
           <Working lines={orderLines({ outlook, shelf }, belowSafetyOn)} />
+        </>
+      )}
+      {least && (
+        <>
+          <h3 className="shelf-further">How much to buy</h3>
+          <Working lines={buyLines({ outlook, shelf }, least)} />
         </>
       )}
       {belowSafetyOn !== null && (
@@ -45,6 +53,29 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
       </p>
     </>
   );
+}
+
+/** Exactly, so that each line can be added up. */
+function buyLines({ outlook, shelf: { today } }: MaterialPart, least: LeastLeft): readonly WorkingLine[] {
+  const { material, onHand, toBuy } = outlook;
+  const { day, arrived, needed, runs, lost, left } = least;
+  const exactly = (held: bigint): string =>
+    `${held < 0n ? "−" : ""}${stockInFull(held < 0n ? -held : held, material.measure)}`;
+  const until = day === today ? "today" : `to ${dayShown(day, today)}`;
+  const line = (operator: "+" | "−", held: bigint, reason: string): readonly WorkingLine[] =>
+    held === 0n ? [] : [{ operator, figure: exactly(held), reason }];
+  return [
+    { figure: exactly(material.safetyStock?.quantity ?? 0n), reason: "is to stay, the safety stock" },
+    ...line("−", onHand, "on the shelf"),
+    ...line("−", arrived, `on the way, and in by ${dayShown(day, today)}`),
+    ...line("+", needed, `for ${counted(runs, "run", "runs")} ${until}`),
+    ...line("+", lost, "out of date by then"),
+    {
+      figure: exactly(toBuy),
+      reason: `to buy: ${left < 0n ? `${exactly(-left)} owed to runs` : `${exactly(left)} left`} on ${dayShown(day, today)}, the day with least`,
+      isResult: true,
+    },
+  ];
 }
 
 function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): readonly WorkingLine[] {

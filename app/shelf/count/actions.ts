@@ -4,8 +4,9 @@ import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { FormAnswer } from "@/app/_ui/form-answer";
 import { answerRefused, answerSaid, sentFrom } from "@/app/_ui/sent-form";
-import { countShown, readCount } from "@/lib/edge/forms/count-form";
-import { refusalInWords, sayingIn } from "@/lib/edge/forms/posting-refusals";
+import { readCount } from "@/lib/edge/forms/count-form";
+import { countRefusal, countShown } from "@/lib/edge/forms/count-words";
+import { sayingIn } from "@/lib/edge/forms/posting-refusals";
 import { realToday } from "@/lib/edge/real-today";
 import { lookAtCount, postCount } from "@/lib/operations/count-shelf";
 import { workshopAtHand } from "@/lib/operations/workshop-at-hand";
@@ -29,13 +30,11 @@ export async function countTheShelf(_before: FormAnswer, data: FormData): Promis
     return redirect(postingAddress(told.posting.id), RedirectType.push);
   }
   const { values } = sent;
-  if (told.kind === "would post") return { kind: "shown", values, shown: countShown(workshop, told.differences) };
   const saying = sayingIn(workshop, today);
+  if (told.kind === "would post")
+    return { kind: "shown", values, shown: countShown(workshop, told.differences, saying) };
   const lot = "lot" in told ? told.lot : null;
-  const message =
-    told.kind === "stale count"
-      ? `something of it moved since the form was drawn: ${saying.amount(told.lot, told.now)} is written down now. Load the page again and count it once more`
-      : refusalInWords(told, saying);
-  const fault = { field: lot && read.fieldOf(lot.id), message };
+  const message = countRefusal(told, asked, saying);
+  const fault = { field: lot && read.fieldOf(lot), message };
   return answerRefused(sent, { kind: "refused", faults: [fault], breaks: [] }, read.reading);
 }

@@ -1,19 +1,21 @@
-import type { Metadata } from "next";
+import type { Metadata, Route } from "next";
 import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Choice } from "@/app/_ui/choice";
+import { DayChoice } from "@/app/_ui/day-choice";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { countsDue } from "@/app/counts-due-for-page";
 import { readOnce } from "@/app/plan-for-page";
-import { type Day, isoDate } from "@/lib/domain/calendar";
+import { type Day, dayOf, isoDate } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
-import type { Lot, Workshop } from "@/lib/domain/workshop";
-import { counted } from "@/lib/edge/counted";
-import { dayShown, stockInFull } from "@/lib/edge/figures";
+import { inWordsFirst } from "@/lib/edge/counted";
+import { longDayShown } from "@/lib/edge/figures";
 import { realToday } from "@/lib/edge/real-today";
-import { CountForm, type CountedLot } from "../_parts/count-form";
+import { readStockOn } from "@/lib/store/ledger/ledger-answers";
+import { CountForm } from "../_parts/count-form";
+import { type CountedLot, lotsToCount } from "../_parts/lots-to-count";
 import { ShelfCrumb } from "../_parts/shelf-crumb";
 import { countTheShelf } from "./actions";
 import "../shelf.css";
@@ -35,10 +37,11 @@ const NOTHING: Readonly<Record<Asked, string>> = {
 export default async function CountPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [books, parameters] = await Promise.all([readOnce(), searchParams]);
   if (!books) redirect("/");
-  const { workshop } = books;
-  const today = workshop.settings.today ?? realToday();
+  const today = books.workshop.settings.today ?? realToday();
+  const wanted = typeof parameters.day === "string" ? dayOf(parameters.day) : null;
+  const day = wanted === null || wanted > today ? today : wanted;
   const asked = ASKED.find((each) => each === parameters.lots) ?? "left";
-  const lots = await lotsAsked(books, today, asked);
+  const lots = await lotsAsked(books, today, day, asked);
   return (
     <>
       <Opening
@@ -47,48 +50,52 @@ export default async function CountPage({ searchParams }: { readonly searchParam
         beside={
           <Choice
             name="Lots"
-            options={[
-              { href: "/shelf/count", label: "With something left", chosen: asked === "left" },
-              { href: "/shelf/count?lots=due", label: "Due for a count", chosen: asked === "due" },
-              { href: "/shelf/count?lots=all", label: "All", chosen: asked === "all" },
-            ]}
+            options={ASKED.map((each) => ({ ...option(each, day, today), chosen: each === asked }))}
           />
         }
       >
-        {lots.length === 0
-          ? NOTHING[asked]
-          : `${counted(lots.length, "lot", "lots").replace(/^./, (first) => first.toUpperCase())} to count. Write what the scale says, with its vessel and less it, of those you weigh; what is left empty stays as it is.`}{" "}
+        {wanted !== null && wanted > today && `${longDayShown(wanted, today)} is still to come; this is for today. `}
+        {lots.length === 0 ? NOTHING[asked] : toCount(lots.length, day, today)}{" "}
         <Link href="/shelf/count/due">When to count</Link>
       </Opening>
-      {lots.length > 0 && <CountForm key={asked} id={newId()} day={isoDate(today)} lots={lots} send={countTheShelf} />}
+      <DayChoice
+        action="/shelf/count"
+        fields={[{ name: "day", label: "Counted at the end of", value: isoDate(day) }]}
+        button="Count for this day"
+        carried={asked === "left" ? {} : { lots: asked }}
+      />
+      {lots.length > 0 && (
+        <CountForm key={`${asked} ${String(day)}`} id={newId()} day={isoDate(day)} lots={lots} send={countTheShelf} />
+      )}
     </>
   );
 }
 
-async function lotsAsked(books: Books, today: Day, asked: Asked): Promise<readonly CountedLot[]> {
-  if (asked !== "due") return lotsToCount(books.workshop, today, ({ remaining }) => asked === "all" || remaining > 0n);
-  const due = (await countsDue(books, today)).filter(({ isDue }) => isDue);
-  const materials = new Set(due.map(({ rhythm }) => rhythm.material));
-  return lotsToCount(books.workshop, today, ({ material, remaining }) => materials.has(material) && remaining > 0n);
+const LABELS: Readonly<Record<Asked, string>> = { left: "With something left", due: "Due for a count", all: "All" };
+
+function option(asked: Asked, day: Day, today: Day): { readonly href: Route; readonly label: string } {
+  const query = new URLSearchParams({
+    ...(asked === "left" ? {} : { lots: asked }),
+    ...(day === today ? {} : { day: isoDate(day) }),
+  }).toString();
+  return { href: query === "" ? "/shelf/count" : `/shelf/count?${query}`, label: LABELS[asked] };
 }
 
-const IN_ORDER = new Intl.Collator("en-GB", { numeric: true, sensitivity: "base" });
+function toCount(lots: number, day: Day, today: Day): string {
+  const many = `${inWordsFirst(lots)} ${lots === 1 ? "lot" : "lots"} to count`;
+  const when = day === today ? "" : `, as they stood at the end of ${longDayShown(day, today)}`;
+  return `${many}${when}. Write what the scale says, with its vessel and less it, of those you weigh, and how many units you find; what is left empty stays as it is.`;
+}
 
-function lotsToCount({ lots, materials }: Workshop, today: Day, counts: (lot: Lot) => boolean): readonly CountedLot[] {
-  const materialOf = new Map(materials.map((each) => [each.id, each]));
-  return lots
-    .filter(counts)
-    .flatMap(({ id, material, remaining, expires }) => {
-      const of = materialOf.get(material);
-      if (of === undefined) return [];
-      return {
-        lot: id,
-        material: of.name,
-        bestBefore: expires === null ? "" : `best before ${dayShown(expires, today, { weekday: false, year: true })}`,
-        there: stockInFull(remaining, of.measure),
-        expected: remaining.toString(),
-        unit: of.measure === "mass" ? "g" : "pieces",
-      };
-    })
-    .sort((a, b) => IN_ORDER.compare(a.material, b.material) || IN_ORDER.compare(a.lot, b.lot));
+async function lotsAsked(books: Books, today: Day, day: Day, asked: Asked): Promise<readonly CountedLot[]> {
+  const stood = await readStockOn(day);
+  if (asked !== "due") return lotsToCount(books.workshop, stood, day, (_, there) => asked === "all" || there > 0n);
+  const due = (await countsDue(books, today)).filter(({ isDue }) => isDue);
+  const materials = new Set(due.map(({ rhythm }) => rhythm.material));
+  return lotsToCount(
+    books.workshop,
+    stood,
+    day,
+    ({ lot, item }, there) => lot.of === "material" && materials.has(item) && there > 0n,
+  );
 }

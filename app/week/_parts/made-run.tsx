@@ -10,6 +10,7 @@ import { type Posted, wholeValue } from "@/lib/domain/ledger/posting";
 import { type MaterialUse, roundedUpFor } from "@/lib/domain/needs";
 import { quantity, type Units } from "@/lib/domain/quantity";
 import type { Product, Workshop } from "@/lib/domain/workshop";
+import { inARow } from "@/lib/edge/counted";
 import { moneyShown, stockShown } from "@/lib/edge/figures";
 import { lotPageAddress, postingAddress } from "@/lib/edge/ledger-address";
 import { takeMakingBack } from "../make/making-actions";
@@ -126,8 +127,21 @@ function Drawn({ view, making }: { readonly view: MadeView; readonly making: Mak
           ));
         })}
       </Ledger>
+      <Spilt making={making} workshop={workshop} />
     </section>
   );
+}
+
+/** What was lost beside the batch: no part of what its units cost. */
+function Spilt({ making: { spilt }, workshop }: { readonly making: Making; readonly workshop: Workshop }): ReactNode {
+  if (spilt.length === 0) return null;
+  const { lots, materials, settings } = workshop;
+  const each = spilt.map(({ lot, quantity, value }) => {
+    const material = materials.find(({ id }) => id === lots.find((one) => one.id === lot)?.material);
+    const much = stockShown(quantity, material?.measure ?? "mass", "nearest");
+    return `${much} of ${material?.name ?? "a lot that is on no list"}, lot ${lot}, worth ${moneyShown(wholeValue(value), settings.currency)}`;
+  });
+  return <p className="week-more">Spilt or broken beside the batch, and lost: {inARow(each)}.</p>;
 }
 
 const PARTS = [

@@ -7,10 +7,10 @@ import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import type { MadeRunResult } from "@/lib/domain/made-run";
 import type { MaterialUse } from "@/lib/domain/needs";
 import type { RunOutlook, RunShortage } from "@/lib/domain/plan-figures";
-import type { Lot, Workshop } from "@/lib/domain/workshop";
+import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, minutesShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
-import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
+import { measureField, spiltField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
 import { makeARun } from "../make/making-actions";
 import { unitsShown } from "./run-words";
@@ -74,7 +74,7 @@ export function MakeForm({
         kept={{ key: newKey, lot: newLot }}
         takesFocus
         className="asking-grouped"
-        fields={[...aboutTheRun(making), ...uses.flatMap((use) => drawsOf(use, making))]}
+        fields={[...aboutTheRun(making), ...uses.flatMap((use) => drawsOf(use, making)), ...lots.map(spiltOf)]}
         button="Close it as made, drawing this"
         {...(outOfDate && { other: { deed: "out of date", label: "The same, with lots that are out of date" } })}
       />
@@ -143,6 +143,25 @@ function drawsOf({ material }: MaterialUse, { workshop, made, today, short }: Ma
     };
   });
 }
+
+/** What was lost of a lot beside the batch. @rule LEDGER-12 */
+const spiltOf = ({
+  lot,
+  material: { name, measure },
+}: {
+  readonly lot: Lot;
+  readonly material: Material;
+}): AskedField => ({
+  name: spiltField(lot.id),
+  label: `Spilt of ${name}, lot ${lot.id}, ${measure === "mass" ? "g" : "pieces"}`,
+  type: "text",
+  value: "",
+  group: {
+    title: "Something was spilt or broken beside the batch",
+    says: "beyond what the plan loses: it leaves the shelf as lost, with what it cost",
+    isFolded: true,
+  },
+});
 
 function expiryOf(lot: Lot, today: Day): string {
   if (lot.expires === null) return "";

@@ -1,6 +1,8 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import type { MostFromShelf } from "@/lib/domain/most-from-shelf";
 import { countShown, stockShown } from "@/lib/edge/figures";
+import { materialAddress } from "@/lib/edge/material-address";
 
 /** More products than this stand below the week, in columns. */
 const BESIDE_THE_WEEK = 7;
@@ -18,7 +20,11 @@ export function MostYouCanMake({ mosts }: { readonly mosts: readonly MostFromShe
             <span>
               {product.name}
               <small>
-                stopped by {limiting.name}, {stockShown(there, limiting.measure, "there")}
+                stopped by{" "}
+                <Link href={materialAddress(limiting.id)} prefetch={false}>
+                  {limiting.name}
+                </Link>
+                , {stockShown(there, limiting.measure, "there")}
               </small>
             </span>
           </li>

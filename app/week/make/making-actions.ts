@@ -3,12 +3,13 @@
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
-import { MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
-import { placedRefusal, shownIn, takesField, typedIn } from "@/lib/edge/forms/posting-forms";
+import { drawField, MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
+import { placedRefusal, shownIn, typedIn } from "@/lib/edge/forms/posting-forms";
 import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { makingAddress } from "@/lib/edge/ledger-address";
+import { findingInWords } from "@/lib/edge/finding-words";
 import { realToday } from "@/lib/edge/real-today";
 import { makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
@@ -40,6 +41,13 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
         {},
         `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was posted; look at what it needs now, and press again.`,
       );
+    case "formula has errors": {
+      const errors = told.findings.map((finding) =>
+        findingInWords(finding, { today: realToday(), nameOf: ({ id: of }) => of }),
+      );
+      const says = errors.map(({ says: what, why, mend }) => `${what}: ${why}. ${mend ?? ""}`.trimEnd());
+      return refused(typed, {}, `A check of its formula stops this run. ${says.join(" ")} Nothing was posted.`);
+    }
     case "finished lot exists":
       return refused(typed, {}, LOAD_AGAIN);
     case "no workshop":
@@ -53,8 +61,9 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
     case "out of date":
     case "cost came later":
     case "out of range": {
+      const there = told.kind === "not there" ? told.there : null;
       const { faults, says } = placedRefusal(refusalWords(told, shownIn(form)), ({ of, id: lot }) =>
-        of === "material" ? takesField(lot) : null,
+        of === "material" ? drawField(read.asked, lot, there) : null,
       );
       return refused(typed, faults, says);
     }

@@ -5,6 +5,7 @@
  */
 import { type Day, daysBetween } from "../calendar";
 import type { MicroUnits } from "../money";
+import type { LineTooLarge } from "../orders";
 import type { MaterialOutlook } from "../plan-figures";
 import { type PartsPerMillion, quantity } from "../quantity";
 import type { Material, Offer, Supplier, Workshop } from "../workshop";
@@ -67,6 +68,8 @@ export type FrameFault =
   | OutOfDateBeforeUse
   /** An order stays below its minimum unless something is bought that goes out of date. */
   | { readonly kind: "minimum out of reach"; readonly supplier: Supplier; readonly by: MicroUnits }
+  /** What would be ordered is more than the books can hold, so that it cannot be kept. */
+  | ({ readonly kind: "line too large" } & LineTooLarge)
   | { readonly kind: "over the cap"; readonly cap: MicroUnits; readonly least: MicroUnits; readonly by: MicroUnits };
 
 export interface FramedList {

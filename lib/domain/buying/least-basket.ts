@@ -7,7 +7,7 @@ import { quantity } from "../quantity";
 import type { BasketProblem, PacksByOffer } from "./basket-problem";
 import { boughtByHand } from "./by-hand";
 import { type Basket, checkedBasket } from "./checked-basket";
-import { leastOfParts, type Progress } from "./least-of-parts";
+import { canBeSearched, leastOfParts, type Progress } from "./least-of-parts";
 import { reckoned, withoutReckoned, withReckoned } from "./left-over-offers";
 
 export interface LeastBasket {
@@ -43,11 +43,16 @@ export function leastBasket(problem: BasketProblem, orders: BasketOrders): Baske
   return leastWithin(problem, cap, bound, orders);
 }
 
+/** Whether its figures are small enough for the search, so that a longer one can find or prove more. @rule BUY-5 */
+export const isSearchable = (problem: BasketProblem): boolean => canBeSearched(reckoned(problem, 0n).problem);
+
 /** What the basket was chosen by: cash less what its leftovers are worth. */
 export const countedCost = ({ total, worth }: Pick<Basket, "total" | "worth">): bigint => total - worth;
 
-/** Each turn rules out more; what is open after so many is told as a gap. */
-const MOST_TURNS = 20;
+/** Each turn rules out more, now and then by a single coin; what is open after so many is told as a gap. */
+const MOST_TURNS = 200;
+/** And all turns together take no more than so many times the effort for one search. */
+const TURNS_EFFORT = 4;
 
 /**
  * The least counted cost among baskets that cost no more cash than the cap. If every basket counts for `bound` at the
@@ -63,8 +68,11 @@ function leastWithin(problem: BasketProblem, cap: bigint, least: bigint, orders:
   if (cash.basket.total > cap || more === 0n) return cash;
   let best: LeastBasket = recounted(problem, cash.packs);
   let bound = least;
-  for (let turn = 0; turn < MOST_TURNS && bound < countedCost(best.basket); turn += 1) {
-    const { answer: next, bound: raised } = leastCounted(problem, { ...orders, known: best.packs }, bound + more - cap);
+  let effort = orders.effort * TURNS_EFFORT;
+  for (let turn = 0; turn < MOST_TURNS && effort > 0 && bound < countedCost(best.basket); turn += 1) {
+    const turnsOrders = { ...orders, effort: Math.min(effort, orders.effort), known: best.packs };
+    const { answer: next, bound: raised, effortUsed } = leastCounted(problem, turnsOrders, bound + more - cap);
+    effort -= effortUsed;
     if (next.kind === "no basket") break;
     if (next.basket.total <= cap && countedCost(next.basket) < countedCost(best.basket)) best = next;
     if (raised <= bound) break;
@@ -92,6 +100,7 @@ interface Counted {
   readonly answer: BasketAnswer;
   /** No basket that forgoes so much counts for less. */
   readonly bound: bigint;
+  readonly effortUsed: number;
 }
 
 /** @param worthless  what leftovers must fall short of all that they could be worth */
@@ -103,12 +112,17 @@ function leastCounted(problem: BasketProblem, { known, effort, mayGoOn }: Basket
     (({ total, bound, ...rest }: Progress) =>
       mayGoOn({ ...rest, total: total === null ? null : less(total, more), bound: less(bound, more) }));
   const found = leastOfParts(plain, { effort, starts, mayGoOn: tell });
-  if (found.kind === "none") return { answer: { kind: "no basket", isProven: found.isProven }, bound: 0n };
+  if (found.kind === "none")
+    return { answer: { kind: "no basket", isProven: found.isProven }, bound: 0n, effortUsed: 0 };
   const packs = withoutReckoned(found.packs);
   const basket = mustHold(problem, packs);
   const bound = found.bound - more;
   const gap = less(quantity<MicroUnits>(countedCost(basket)), bound);
-  return { answer: { kind: "basket", basket, packs, gap: gap <= 0n ? null : gap }, bound };
+  return {
+    answer: { kind: "basket", basket, packs, gap: gap <= 0n ? null : gap },
+    bound,
+    effortUsed: found.effortUsed,
+  };
 }
 
 const less = (amount: bigint, by: bigint): MicroUnits => quantity<MicroUnits>(amount - by);

@@ -11,7 +11,13 @@ import { type ScaledProblem, scaled } from "./scaled-problem";
 import type { Choice } from "./search-node";
 
 export type LeastOfParts =
-  | { readonly kind: "found"; readonly packs: PacksByOffer; readonly total: bigint; readonly bound: bigint }
+  | {
+      readonly kind: "found";
+      readonly packs: PacksByOffer;
+      readonly total: bigint;
+      readonly bound: bigint;
+      readonly effortUsed: number;
+    }
   | { readonly kind: "none"; readonly isProven: boolean };
 
 /** How far the search has come: micro-units of the parts done and the part at hand. */
@@ -30,9 +36,13 @@ export interface PartsOrders {
   readonly mayGoOn?: ((soFar: Progress) => boolean) | undefined;
 }
 
+/** Whether the figures of every part are small enough to be searched exactly; else its best known basket stands. */
+export const canBeSearched = (problem: BasketProblem): boolean =>
+  componentsOf(withoutDominated(problem)).every((part) => scaled(part) !== null);
+
 export function leastOfParts(problem: BasketProblem, orders: PartsOrders): LeastOfParts {
   const packs = new Map<string, bigint>();
-  let [total, bound, done] = [0n, 0n, 0];
+  let [total, bound, done, effortUsed] = [0n, 0n, 0, 0];
   for (const part of componentsOf(withoutDominated(problem))) {
     const [totalBefore, boundBefore, doneBefore] = [total, bound, done];
     const { mayGoOn } = orders;
@@ -51,8 +61,9 @@ export function leastOfParts(problem: BasketProblem, orders: PartsOrders): Least
     total += answer.total;
     bound += answer.bound;
     done += part.suppliers.length;
+    effortUsed += answer.effortUsed;
   }
-  return { kind: "found", packs, total, bound };
+  return { kind: "found", packs, total, bound, effortUsed };
 }
 
 interface PartProgress {
@@ -62,7 +73,7 @@ interface PartProgress {
 }
 
 type PartAnswer =
-  | { readonly packs: PacksByOffer; readonly total: bigint; readonly bound: bigint }
+  | { readonly packs: PacksByOffer; readonly total: bigint; readonly bound: bigint; readonly effortUsed: number }
   | { readonly packs: null; readonly isProven: boolean };
 
 function leastOfPart(
@@ -76,7 +87,7 @@ function leastOfPart(
   const start = known.reduce<Known | null>((a, b) => (a === null || b.total < a.total ? b : a), null);
   if (small === null) {
     // Figures beyond what the search holds exactly: the best basket that is known stands, and nothing is proven of it.
-    return start === null ? { packs: null, isProven: false } : { ...start, bound: 0n };
+    return start === null ? { packs: null, isProven: false } : { ...start, bound: 0n, effortUsed: 0 };
   }
   const inMoney = (units: number) => BigInt(units) * small.moneyUnit;
   const search = searched(small, {
@@ -92,6 +103,7 @@ function leastOfPart(
     packs: packsOfChoice(small, search.best),
     total: inMoney(search.best.cost),
     bound: inMoney(search.isProven ? search.best.cost : search.bound),
+    effortUsed: search.effortUsed,
   };
 }
 

@@ -19,7 +19,7 @@ export interface Reckoned {
 
 /**
  * @param worthless  the least, in micro-units, that the leftovers of a basket must fall short of what they could be
- *                   worth; a cap on cash asks for that (capped-basket.ts)
+ *                   worth; a cap on cash asks for that (least-basket.ts)
  */
 export function reckoned(problem: BasketProblem, worthless: bigint): Reckoned {
   const counted = problem.materials.flatMap(({ id, leftOver }) => (leftOver ? [offerFor(id, leftOver)] : []));

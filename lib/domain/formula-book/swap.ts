@@ -1,7 +1,7 @@
 /** One material of a formula put in the place of another: what breaks, what must change, what it costs. @rule SWAP-1 to SWAP-4 */
 import type { Day } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
-import { type FormulaComparison, compareFormulas } from "@/lib/domain/formula-comparison";
+import { type FormulaComparison, compareBesides } from "@/lib/domain/formula-comparison";
 import { isUsable } from "@/lib/domain/lots";
 import type { Basis } from "@/lib/domain/plan-figures";
 import { larger, type Micrograms, type PartsPerMillion, quantity, smaller, type Stock } from "@/lib/domain/quantity";
@@ -124,7 +124,8 @@ function coolEnough({ phases }: Formula, was: string | null, { addBelow }: Mater
   return phases.find(bears)?.name;
 }
 
-function notAmong(findings: readonly Finding[], others: readonly Finding[]): readonly Finding[] {
+/** Findings that are not among others, their figures looked at as well. @rule CHECK-8 */
+export function notAmong(findings: readonly Finding[], others: readonly Finding[]): readonly Finding[] {
   const keys = new Set(others.map(findingKey));
   return findings.filter((finding) => !keys.has(findingKey(finding)));
 }
@@ -139,13 +140,11 @@ function costsOf(
   found: readonly Finding[],
 ): SwapPreview["costs"] {
   if (found.some(({ code }) => code === "does not add up")) return [];
-  const beside = { ...after, id: `${before.id} (swapped)` };
-  const both = { ...workshop, formulas: [...workshop.formulas, beside] };
   return workshop.products
     .filter(({ formula }) => formula === before.id)
     .map((product) => ({
       product,
-      compared: compareFormulas(both, today, { product, first: before.id, second: beside.id, basis }),
+      compared: compareBesides(workshop, today, [before, after], { product, basis }),
     }));
 }
 

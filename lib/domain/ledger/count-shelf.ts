@@ -1,4 +1,7 @@
-/** Counting: what the scale says takes the place of what was written down. One count is one posting. @rule LEDGER-13 */
+/**
+ * Counting: what the scale says takes the place of what was written down. One count is one posting.
+ * @rule LEDGER-13, LEDGER-26
+ */
 import type { Day } from "@/lib/domain/calendar";
 import { refusedFirst, settled, valueOfPart } from "./drawing";
 import {
@@ -11,10 +14,12 @@ import {
   moving,
   negated,
   NO_VALUE,
+  type Posted,
   type Value,
 } from "./posting";
 import type { Decided, LotRecords } from "./refusal";
 import { balanceAt, type Balance, leastFrom, type Standing } from "./standing";
+import { standingPostings } from "./standing-postings";
 
 export interface Count {
   readonly key: string;
@@ -44,14 +49,22 @@ export interface Difference {
 
 export type CountResult =
   | Decided<{ readonly differences: readonly Difference[] }>
-  | { readonly kind: "stale count"; readonly lot: LotName; readonly expected: bigint; readonly now: bigint };
+  | { readonly kind: "stale count"; readonly lot: LotName; readonly expected: bigint; readonly now: bigint }
+  /** What was counted on that later day would not be what stands any more. */
+  | { readonly kind: "counted since"; readonly lot: LotName; readonly on: Day };
 
 /**
  * Decides on a count. What is missing goes with its part of the value. What is over comes in at the value of what is
  * there, and where nothing is there at what the lot cost when it came.
  * @param standing  of every lot that was counted
+ * @param past  the postings of those that were counted for a later day as well
  */
-export function countShelf(count: Count, standing: Standing, records: LotRecords): CountResult {
+export function countShelf(
+  count: Count,
+  standing: Standing,
+  records: LotRecords,
+  past: readonly Posted[] = [],
+): CountResult {
   const lots = count.lines.map(({ lot }) => lot);
   const refusal = refusedFirst(count, lots, records);
   if (refusal) return refusal;
@@ -64,11 +77,30 @@ export function countShelf(count: Count, standing: Standing, records: LotRecords
     const now = onTheDay(standing, stale.lot, count.day).quantity;
     return { kind: "stale count", lot: stale.lot, expected: stale.expected, now };
   }
+  const counted = countedSince(past, lots, count.day);
+  if (counted) return counted;
   const differences = count.lines.map((line) => differenceOf(standing, count.day, line));
   const entries = differences.flatMap(entriesOf);
   const { key: id, day, reason } = count;
   const decided = settled(standing, { id, kind: "counted", day, reason, reverses: null, entries });
   return decided.kind === "posted" ? { ...decided, differences } : decided;
+}
+
+/** The lots whose counts of a later day may stand in the way of one for this day. */
+export const movedByCountsAfter = (standing: Standing, lots: readonly LotName[], day: Day): readonly LotName[] =>
+  lots.filter((lot) => standing.daysOf(lot, at("counted")).some((each) => each.day > day));
+
+/** The first count of one of the lots that stands and is of a later day. @rule LEDGER-26 */
+function countedSince(past: readonly Posted[], lots: readonly LotName[], day: Day) {
+  const later = standingPostings(past)
+    .filter((posting) => posting.kind === "counted" && posting.day > day)
+    .toSorted((a, b) => a.day - b.day);
+  for (const posting of later) {
+    const touched = new Set(posting.entries.map(({ lot }) => lotKey(lot)));
+    const lot = lots.find((each) => touched.has(lotKey(each)));
+    if (lot) return { kind: "counted since", lot, on: posting.day } as const;
+  }
+  return null;
 }
 
 const onTheDay = (standing: Standing, lot: LotName, day: Day): Balance => balanceAt(standing, lot, homeOf(lot), day);

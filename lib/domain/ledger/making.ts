@@ -22,6 +22,8 @@ export interface Drawn {
 export interface Making {
   /** Into the batch, by lot, in the order of the posting. */
   readonly draws: readonly Drawn[];
+  /** Lost beside the batch, with what it was worth, by lot. */
+  readonly spilt: readonly Drawn[];
   /** All that the batch cost: materials, labour and overhead. */
   readonly cost: Value;
   /** What came out: finished units, or a lot of the material that the run makes. */
@@ -47,6 +49,7 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
   const lost = atPlace("lost");
   return {
     draws: intoBatch.map(({ lot, quantity, value }) => ({ lot: lot.id, quantity, value })),
+    spilt: spiltIn(entries, intoBatch),
     cost: plusValue(valueOf(intoBatch), negated(valueOf(times))),
     lot: output,
     units: quantityOf(finished),
@@ -54,6 +57,16 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
     missing: quantityOf(lost),
     lost: valueOf(lost),
   };
+}
+
+/** What left the shelf and did not go into the batch. */
+function spiltIn(entries: readonly Entry[], intoBatch: readonly Entry[]): readonly Drawn[] {
+  const left = entries.filter(({ place, lot }) => place.kind === "shelf" && lot.of === "material");
+  return [...new Set(left.map(({ lot }) => lot.id))].flatMap((id) => {
+    const own = [...left, ...intoBatch].filter(({ lot }) => lot.id === id);
+    const quantity = -quantityOf(own);
+    return quantity === 0n ? [] : [{ lot: id, quantity, value: negated(valueOf(own)) }];
+  });
 }
 
 const quantityOf = (entries: readonly Entry[]): bigint => entries.reduce((sum, { quantity }) => sum + quantity, 0n);

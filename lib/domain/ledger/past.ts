@@ -1,15 +1,15 @@
 /**
- * What a workshop's past is, beside the workshop as it stands: all that was posted, the runs that were made, and the
- * lots that no list shows any more. @rule LEDGER-24
+ * What a workshop's past is, beside the workshop as it stands: all that was posted, the runs that were made, the lots
+ * that no list shows any more, earlier versions of formulas and trials. @rule LEDGER-24, VERSION-1, TRIAL-1
  */
 import type { Day } from "@/lib/domain/calendar";
-import type { ClosedRun } from "@/lib/domain/desk";
+import type { ClosedRun, Desk } from "@/lib/domain/desk";
 import type { Workshop } from "@/lib/domain/workshop";
 import { isOpeningsOf, openings } from "./opening";
 import type { LotName, Posted } from "./posting";
 import type { Receipt } from "./receipt";
 
-export interface Past {
+export interface Past extends Pick<Desk, "versions" | "trials"> {
   readonly postings: readonly Posted[];
   readonly closedRuns: readonly ClosedRun[];
   readonly struckOff: readonly StruckOffLot[];
@@ -32,8 +32,10 @@ export const pastOpening = (workshop: Pick<Workshop, "lots" | "finished">): Past
   closedRuns: [],
   struckOff: [],
   receipts: [],
+  versions: [],
+  trials: [],
 });
 
 /** Whether the workshop as it stands says all of its past. */
-export const saysAll = (workshop: Workshop, { postings, closedRuns, struckOff }: Past): boolean =>
-  closedRuns.length === 0 && struckOff.length === 0 && isOpeningsOf(workshop, postings);
+export const saysAll = (workshop: Workshop, { postings, closedRuns, struckOff, versions, trials }: Past): boolean =>
+  [closedRuns, struckOff, versions, trials].every((list) => list.length === 0) && isOpeningsOf(workshop, postings);

@@ -27,7 +27,7 @@ export interface DeliveryLine {
   /** For the whole line, without reclaimable tax. */
   readonly paid: MicroUnits;
   readonly packs: Packs;
-  /** Null for what is counted and was not weighed. */
+  /** Null for what is counted and was not weighed: needed only where something is shared by weight. */
   readonly weight: Micrograms | null;
 }
 
@@ -43,8 +43,10 @@ export interface Extra {
 export type DeliveryRefusal =
   | { readonly kind: "lot exists"; readonly lot: string }
   | { readonly kind: "arrived out of date"; readonly lot: string; readonly expires: Day }
-  /** Lines without a weight, or none that has anything to share by. */
-  | { readonly kind: "nothing to share by"; readonly extra: Extra; readonly lots: readonly string[] };
+  /** Several lines, some of which nobody weighed. */
+  | { readonly kind: "no weight"; readonly extra: Extra; readonly lots: readonly string[] }
+  /** Several lines, for none of which anything was paid. */
+  | { readonly kind: "nothing to share by"; readonly extra: Extra };
 
 export type Received = Decided<{ readonly lots: readonly ReceivedLot[] }> | DeliveryRefusal;
 
@@ -76,11 +78,16 @@ export function receiveDelivery(delivery: Delivery, records: LotRecords, coin: b
   const shares: (readonly bigint[])[] = [];
   for (const extra of extras) {
     const weights = weightsOf(lines, extra.by);
-    if (weights === null || weights.every((weight) => weight === 0n)) {
-      const lots = lines.filter(({ weight }) => extra.by !== "weight" || weight === null).map(({ lot }) => lot);
-      return { kind: "nothing to share by", extra, lots };
-    }
-    shares.push(sharedMoney(extra.amount, weights, coin));
+    const unweighed = lines.filter((_, line) => weights[line] === null).map(({ lot }) => lot);
+    if (unweighed.length > 0) return { kind: "no weight", extra, lots: unweighed };
+    if (weights.every((weight) => weight === 0n)) return { kind: "nothing to share by", extra };
+    shares.push(
+      sharedMoney(
+        extra.amount,
+        weights.map((weight) => weight ?? 0n),
+        coin,
+      ),
+    );
   }
   const lots = lines.map(({ lot, paid }, line): ReceivedLot => {
     const own = shares.map((each) => each[line] ?? 0n);
@@ -90,17 +97,16 @@ export function receiveDelivery(delivery: Delivery, records: LotRecords, coin: b
   return decided.kind === "posted" ? { ...decided, lots } : decided;
 }
 
-/** @returns null where a line has no weight to share by */
-function weightsOf(lines: readonly DeliveryLine[], by: SharedBy): readonly bigint[] | null {
+/** What each line counts for, null where it was not weighed. A line alone takes all, whatever it weighs or cost. */
+function weightsOf(lines: readonly DeliveryLine[], by: SharedBy): readonly (bigint | null)[] {
+  if (lines.length === 1) return [1n];
   switch (by) {
     case "value":
       return lines.map(({ paid }) => paid);
     case "quantity":
       return lines.map(({ packs }) => packs);
-    case "weight": {
-      const weights = lines.map(({ weight }) => weight);
-      return weights.includes(null) ? null : weights.map((weight) => weight ?? 0n);
-    }
+    case "weight":
+      return lines.map(({ weight }) => weight);
   }
 }
 

@@ -1,19 +1,18 @@
-/** The form of a count: what the scale says of each lot, gross less the vessel. @rule LEDGER-13 */
+/** The form of a count: what the scale says of each lot, gross less the vessel, and units by lot. @rule LEDGER-13, LEDGER-26 */
 import type { Day } from "@/lib/domain/calendar";
-import type { CountLine, Difference } from "@/lib/domain/ledger/count-shelf";
-import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
-import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
-import { day, id, name } from "@/lib/edge/fields";
-import { moneyShown, stockInFull } from "@/lib/edge/figures";
+import type { CountLine } from "@/lib/domain/ledger/count-shelf";
+import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
+import type { Material, Workshop } from "@/lib/domain/workshop";
+import { day, id, name, units } from "@/lib/edge/fields";
 import { DAY, type FormField, ID, needed, optional, rows, TEXT } from "./form-fields";
 import { type FieldFault, type FormReading, readFormOf, type SentForm, type TypedRecord } from "./form-reading";
 import { judging, type Judging } from "./judged-fields";
-import type { ShownTable } from "./shown-table";
-import { readTypedAmount } from "./typed-amount";
+import { readTypedAmount, readTypedWholeNumber } from "./typed-amount";
 
 export const COUNT_REASON = needed("reason", "Why it was counted", TEXT, { hint: "As the month’s end, or a spill." });
 /** What the scale says: grams or pieces without a unit, or an amount with one. */
 export const GROSS = optional("gross", "Scale says", TEXT);
+export const COUNTED_UNITS = optional("gross", "Counted", TEXT);
 export const TARE = optional("tare", "Less the vessel", TEXT);
 
 export const COUNT_FORM: readonly FormField[] = [
@@ -25,6 +24,7 @@ export const COUNT_FORM: readonly FormField[] = [
     "Lots",
     rows(
       1,
+      needed("kind", "Kind", { kind: "hidden" }),
       needed("lot", "Lot", { kind: "hidden" }),
       needed("expected", "Written down", { kind: "hidden" }),
       GROSS,
@@ -41,7 +41,7 @@ export interface CountTyped {
 }
 
 export type CountReading = { readonly reading: FormReading } & (
-  | { readonly kind: "read"; readonly asked: CountTyped; readonly fieldOf: (lot: string) => string | null }
+  | { readonly kind: "read"; readonly asked: CountTyped; readonly fieldOf: (lot: LotName) => string | null }
   | { readonly kind: "refused"; readonly faults: readonly FieldFault[] }
 );
 
@@ -62,21 +62,52 @@ export function readCount(workshop: Workshop, form: SentForm): CountReading {
   const faults = judged.faults();
   if (faults.length > 0 || key === undefined || on === undefined || reason === undefined)
     return { kind: "refused", faults, reading };
-  const fieldOf = (lot: string): string | null => {
-    const [, at] = written.find(([line]) => line.lot === lot) ?? [];
+  const fieldOf = (lot: LotName): string | null => {
+    const [, at] = written.find(([line]) => lotKey(lotOf(line)) === lotKey(lot)) ?? [];
     return at === undefined ? null : `${at}gross`;
   };
   return { kind: "read", asked: { key, day: on, reason, lines }, fieldOf, reading };
 }
 
+const lotOf = ({ kind, lot }: TypedRecord): LotName =>
+  kind === "finished" ? finishedLot(String(lot)) : materialLot(String(lot));
+
 function readLine(workshop: Workshop, line: TypedRecord, at: string, judged: Judging): CountLine | undefined {
-  const lot = workshop.lots.find((each) => each.id === line.lot);
-  const material = workshop.materials.find((each) => each.id === lot?.material);
+  const lot = lotOf(line);
   const expected = /^\d{1,16}$/.test(String(line.expected)) ? BigInt(String(line.expected)) : null;
-  if (lot === undefined || material === undefined || expected === null) {
+  const material = lot.of === "material" ? materialOf(workshop, lot.id) : undefined;
+  const isListed =
+    material !== undefined || (lot.of === "finished" && workshop.finished.some(({ id }) => id === lot.id));
+  if (!isListed || expected === null) {
     judged.tell(`${at}gross`, "this lot is on no list any more; load the page again");
     return undefined;
   }
+  const counted = material === undefined ? filled(line.gross, `${at}gross`, judged) : net(line, material, at, judged);
+  return counted === undefined ? undefined : { lot, counted, expected };
+}
+
+function materialOf({ lots, materials }: Workshop, id: string): Material | undefined {
+  const lot = lots.find((each) => each.id === id);
+  return materials.find((each) => each.id === lot?.material);
+}
+
+/** Whole units, as 12, or with the word. */
+function filled(typed: unknown, field: string, judged: Judging): bigint | undefined {
+  const text = String(typed);
+  const amount = readTypedAmount(/\p{L}/u.test(text) ? text : `${text} each`);
+  const [count = "", unit] = "value" in amount ? amount.value.split(" ") : [];
+  if ("fault" in amount) judged.tell(field, amount.fault);
+  else if (unit !== "each") judged.tell(field, "is counted in units; write a whole number, as 12");
+  else {
+    const whole = readTypedWholeNumber(count);
+    if ("value" in whole) return judged.value(units(0), whole.value, field);
+    judged.tell(field, whole.fault);
+  }
+  return undefined;
+}
+
+/** What the scale says less the vessel. */
+function net(line: TypedRecord, material: Material, at: string, judged: Judging): bigint | undefined {
   if (line.gross === undefined) {
     judged.tell(`${at}gross`, "is needed beside the vessel’s own weight; write what the scale says");
     return undefined;
@@ -84,11 +115,9 @@ function readLine(workshop: Workshop, line: TypedRecord, at: string, judged: Jud
   const gross = weighed(line.gross, material, `${at}gross`, judged);
   const tare = line.tare === undefined ? 0n : weighed(line.tare, material, `${at}tare`, judged);
   if (gross === undefined || tare === undefined) return undefined;
-  if (tare > gross) {
-    judged.tell(`${at}tare`, "is more than the scale says; write what the empty vessel weighs");
-    return undefined;
-  }
-  return { lot: materialLot(lot.id), counted: gross - tare, expected };
+  if (tare <= gross) return gross - tare;
+  judged.tell(`${at}tare`, "is more than the scale says; write what the empty vessel weighs");
+  return undefined;
 }
 
 /** A number without a unit is in grams, or pieces of what is counted. */
@@ -101,33 +130,4 @@ function weighed(typed: unknown, material: Material, field: string, judged: Judg
     return undefined;
   }
   return judged.stock(amount.value, material, 0n, field);
-}
-
-/** What a count would change of each lot, and what that is worth. */
-export function countShown(
-  { lots, materials, settings: { currency } }: Workshop,
-  differences: readonly Difference[],
-): ShownTable {
-  const materialOf = new Map(materials.map((each) => [each.id, each]));
-  const lotOf = new Map<string, Lot>(lots.map((each) => [each.id, each]));
-  const rowsShown = differences.map(({ lot, expected, counted, quantity, value }) => {
-    const material = materialOf.get(lotOf.get(lot.id)?.material ?? "");
-    const shown = (amount: bigint): string => stockInFull(amount, material?.measure ?? "mass");
-    return [
-      `${material?.name ?? ""}, lot ${lot.id}`,
-      shown(expected),
-      shown(counted),
-      quantity === 0n ? "none" : shown(quantity),
-      moneyShown(wholeValue(value), currency),
-    ];
-  });
-  const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
-  return {
-    says: differences.every(({ quantity }) => quantity === 0n)
-      ? "All that was counted is as it is written down. Posting the count keeps that it was counted; nothing is kept yet."
-      : "What the count would change. Nothing is kept yet.",
-    columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
-    rows: rowsShown,
-    total: ["All", "", "", "", moneyShown(all, currency)],
-  };
 }

@@ -52,7 +52,7 @@ type WhyNot =
   | { readonly kind: "id of a line on order"; readonly lot: string };
 
 /** A refusal at the line that it is about. */
-export function deliveryFault(refusal: WhyNot, { lines, extras }: DeliveryTyped, saying: Saying): FieldFault {
+export function deliveryFault(refusal: WhyNot, { lines }: DeliveryTyped, saying: Saying): FieldFault {
   const ofLot = (lot: string): number => lines.findLastIndex((line) => line.lot === lot);
   const at = (line: number, field: string, message: string): FieldFault => ({
     field: line < 0 ? null : `lines[${String(line)}].${field}`,
@@ -64,11 +64,21 @@ export function deliveryFault(refusal: WhyNot, { lines, extras }: DeliveryTyped,
       return at(ofLot(refusal.lot), "lot", `there is a lot ${refusal.lot} already; write it as ${refusal.lot}-2`);
     case "arrived out of date":
       return at(ofLot(refusal.lot), "expires", `was ${saying.day(refusal.expires)}, before the day on which it came`);
-    case "nothing to share by": {
-      const names = inARow(refusal.lots);
-      const field = extras.find(({ what }) => what === refusal.extra.what) ? `${refusal.extra.what}By` : null;
-      return { field, message: `lot ${names} has nothing to share by; choose what each line cost, or packs` };
+    case "no weight": {
+      const { extra, lots } = refusal;
+      const [first = "", ...others] = lots;
+      const more = others.length === 0 ? "" : `, and of ${inARow(others.map((lot) => `lot ${lot}`))} as well`;
+      return at(
+        ofLot(first),
+        "weight",
+        `is needed to share the ${extra.what} by weight${more}; write what all pieces of the line weigh together, as 4.2 kg, or share the ${extra.what} by what each line cost or by packs`,
+      );
     }
+    case "nothing to share by":
+      return {
+        field: `${refusal.extra.what}By`,
+        message: "cannot be by what each line cost: nothing was paid for any of them. Choose packs or weight",
+      };
     case "no such material":
       return at(
         lines.findIndex(({ material }) => material === refusal.material),

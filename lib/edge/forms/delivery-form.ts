@@ -5,7 +5,7 @@ import type { DeliveryLine, Extra } from "@/lib/domain/ledger/receive-delivery";
 import { moneyTextInFull } from "@/lib/domain/money";
 import { type Micrograms, type Packs, quantity, type Stock } from "@/lib/domain/quantity";
 import { costOutstanding, outstanding, packsOutstanding, toCome } from "@/lib/domain/orders";
-import type { Order, OrderLine, Workshop } from "@/lib/domain/workshop";
+import type { Material, Order, OrderLine, Workshop } from "@/lib/domain/workshop";
 import { day, id, name, packs } from "@/lib/edge/fields";
 import { money } from "@/lib/edge/figure-fields";
 import { stockText } from "@/lib/edge/written-figures";
@@ -44,7 +44,12 @@ export const DELIVERY_FORM: readonly FormField[] = [
       needed("packs", "Packs", WHOLE_NUMBER),
       optional("pack", "In a pack", AMOUNT, { hint: "needed where no offer says it, as 1 kg or 24 each." }),
       needed("lot", "Lot number", TEXT, { hint: "as it stands on the pack." }),
-      optional("expires", "Best before", LAST_DAY_OF_USE, { hint: "a month alone, as 2028-03, is its last day." }),
+      optional("expires", "Best before", LAST_DAY_OF_USE, {
+        hint: "as it stands on the pack; a month alone, as 2028-03, is its last day.",
+      }),
+      optional("weight", "Weighs", AMOUNT, {
+        hint: "of pieces, all of the line together, as 4.2 kg: only where something is shared by weight.",
+      }),
       needed("paid", "Paid for the line", MONEY, { hint: "without the tax that you reclaim." }),
     ),
   ),
@@ -84,7 +89,8 @@ export function valuesOfOrder(workshop: Workshop, order: Order) {
     Object.entries({
       ...packsTyped(workshop, line),
       lot: "",
-      expires: line.expires === null ? "" : isoDate(line.expires),
+      // What an offer lets expect is no date on a pack: that is read off it. @rule ORDER-7
+      expires: line.expires === null || line.offer !== null ? "" : isoDate(line.expires),
       paid: moneyTextInFull(costOutstanding(line), workshop.settings.currency),
       [LINE_ON_ORDER]: String(at + 1),
     }).map(([field, value]) => [`lines.${String(row)}.${field}`, value] as const),
@@ -168,9 +174,19 @@ function readLine(
   const pack = line.pack === undefined ? offer?.pack.quantity : judged.stock(line.pack, material, 1n, `${at}pack`);
   if (count === undefined || lot === undefined || paid === undefined || pack === undefined) return undefined;
   const all = quantity<Stock>(count * pack);
-  const weight = material.measure === "mass" ? quantity<Micrograms>(all) : null;
+  const weight = line.weight === undefined ? ownWeight(all, material) : weighed(line.weight, `${at}weight`, judged);
+  if (weight === undefined) return undefined;
   const named = offer?.id ?? null;
   return { lot, material: material.id, expires, quantity: all, paid, packs: count, weight, order, offer: named };
+}
+
+const ownWeight = (all: Stock, { measure }: Material): Micrograms | null =>
+  measure === "mass" ? quantity<Micrograms>(all) : null;
+
+function weighed(typed: unknown, field: string, judged: Judging): Micrograms | undefined {
+  const line = { name: "the line", measure: "mass", density: null } as const;
+  const stock = judged.stock(typed, line, 1n, field);
+  return stock === undefined ? undefined : quantity<Micrograms>(stock);
 }
 
 function extrasOf(record: TypedRecord, judged: Judging): readonly Extra[] {

@@ -5,7 +5,17 @@ import type { Draw } from "@/lib/domain/ledger/make-run";
 import { decimalValue, type Units } from "@/lib/domain/quantity";
 import type { Outcome } from "@/lib/edge/fields";
 import { decimal } from "@/lib/edge/figure-fields";
-import { type Faults, faultsOf, readDayOfPosting, readNoteTyped, readTakes, type SentForm } from "./posting-forms";
+import {
+  type Faults,
+  faultsOf,
+  type Read,
+  readDayOfPosting,
+  readNoteTyped,
+  readTakes,
+  type SentForm,
+  spiltField,
+  takesField,
+} from "./posting-forms";
 import { readTypedNumber, withoutEnds } from "./typed-number";
 import { readLastDayTyped, readNewId, readUnitsMade, type SeenRun, seenRunIn, textIn } from "./week-forms";
 
@@ -32,12 +42,12 @@ export function readMaking(form: SentForm): { readonly asked: MakingAsked } | { 
   const bestBefore = readLastDayTyped(textIn(form, "bestBefore"));
   const minutes = readMinutesTyped(textIn(form, "minutes"));
   const note = readNoteTyped(textIn(form, "note"));
-  const takes = readTakes(form);
+  const draws = readDraws(form);
   if ("fault" in made || "fault" in day || "fault" in bestBefore || "fault" in minutes || "fault" in note)
     return {
-      faults: { ...faultsOf({ made, day, bestBefore, minutes, note }), ...("faults" in takes && takes.faults) },
+      faults: { ...faultsOf({ made, day, bestBefore, minutes, note }), ...("faults" in draws && draws.faults) },
     };
-  if ("faults" in takes) return takes;
+  if ("faults" in draws) return draws;
   return {
     asked: {
       key,
@@ -47,9 +57,31 @@ export function readMaking(form: SentForm): { readonly asked: MakingAsked } | { 
       finishedLot: { id: lot, bestBefore: bestBefore.value },
       minutes: minutes.value,
       note: note.value,
-      draws: takes.asked.map((take) => ({ ...take, spilt: 0n })),
+      draws: draws.asked,
     },
   };
+}
+
+/** What each lot gave to the batch, and what of it was spilt beside it beyond plan. @rule LEDGER-12 */
+function readDraws(form: SentForm): Read<readonly Draw[]> {
+  const [takes, spilt] = [readTakes(form), readTakes(form, spiltField)];
+  if ("faults" in takes || "faults" in spilt)
+    return { faults: { ...("faults" in takes && takes.faults), ...("faults" in spilt && spilt.faults) } };
+  const [taken, lost] = [takes.asked, spilt.asked].map(
+    (asked) => new Map(asked.map(({ lot, quantity }) => [lot, quantity])),
+  );
+  const lots = [...new Set([...takes.asked, ...spilt.asked].map(({ lot }) => lot))];
+  return { asked: lots.map((lot) => ({ lot, quantity: taken?.get(lot) ?? 0n, spilt: lost?.get(lot) ?? 0n })) };
+}
+
+/**
+ * The field that a refusal of a lot is about: what was spilt of it, where what the batch takes would be there.
+ * @param there  what the refusal says is there, if anything
+ */
+export function drawField({ draws }: Pick<MakingAsked, "draws">, lot: string, there: bigint | null): string {
+  const draw = draws.find((each) => each.lot === lot);
+  const isSpilt = draw !== undefined && draw.spilt > 0n && there !== null && draw.quantity <= there;
+  return isSpilt ? spiltField(lot) : takesField(lot);
 }
 
 function readMinutesTyped(typed: string): Outcome<Fraction | null> {

@@ -18,10 +18,12 @@ export type Faults = Readonly<Partial<Record<string, string>>>;
 export type Read<T> = { readonly asked: T } | { readonly faults: Faults };
 
 const TAKES = "takes ";
+const SPILT = "spilt ";
 const MEASURE = "measure ";
 
 /** The field of what a lot gives, and what the form carries beside it. An id may hold any character; so may a name. */
 export const takesField = (lot: string): string => `${TAKES}${lot}`;
+export const spiltField = (lot: string): string => `${SPILT}${lot}`;
 export const measureField = (lot: string): string => `${MEASURE}${lot}`;
 
 export interface Takes {
@@ -29,13 +31,16 @@ export interface Takes {
   readonly quantity: bigint;
 }
 
-/** How much each lot gives; a field left empty gives nothing and is left out. */
-export function readTakes(form: SentForm): Read<readonly Takes[]> {
+/**
+ * How much each lot gives; a field left empty gives nothing and is left out.
+ * @param fieldOf  the field in which it stands: what is taken, or what was spilt beside it
+ */
+export function readTakes(form: SentForm, fieldOf: typeof takesField = takesField): Read<readonly Takes[]> {
   const read = lotsIn(form).map((lot) => ({
     lot,
-    outcome: readTypedStock(textIn(form, takesField(lot)), measureIn(form, lot)),
+    outcome: readTypedStock(textIn(form, fieldOf(lot)), measureIn(form, lot)),
   }));
-  const faults = faultsOf(Object.fromEntries(read.map(({ lot, outcome }) => [takesField(lot), outcome])));
+  const faults = faultsOf(Object.fromEntries(read.map(({ lot, outcome }) => [fieldOf(lot), outcome])));
   if (Object.keys(faults).length > 0) return { faults };
   const asked = read.flatMap(({ lot, outcome }) =>
     "value" in outcome && outcome.value !== null && outcome.value > 0n ? [{ lot, quantity: outcome.value }] : [],
@@ -60,7 +65,12 @@ export const unitsInWords = (units: bigint): string =>
 
 /** All that was typed, by the names of the fields, so that nothing of it is lost. */
 export const typedIn = (form: SentForm, names: readonly string[]): Readonly<Record<string, string>> =>
-  Object.fromEntries([...names, ...lotsIn(form).map(takesField)].map((name) => [name, textIn(form, name)]));
+  Object.fromEntries(
+    [...names, ...lotsIn(form).flatMap((lot) => [takesField(lot), spiltField(lot)])].map((name) => [
+      name,
+      textIn(form, name),
+    ]),
+  );
 
 /** The faults among what was read, by field. */
 export const faultsOf = (read: Readonly<Record<string, Outcome<unknown>>>): Faults =>

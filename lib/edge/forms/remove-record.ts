@@ -23,11 +23,15 @@ export function removeRecord(books: Books, list: RecordList, id: string): Remova
   const without = { ...workshop, [list]: kept.filter((record) => record.id !== id) };
   if (retirable === undefined) return { kind: "removed", books: { ...books, workshop: without } };
   const retired = { ...desk.retired, [retirable]: desk.retired[retirable].filter((hidden) => hidden !== id) };
-  // The rhythm of counting goes with its material.
-  const countRhythms =
-    list === "materials" ? desk.countRhythms.filter(({ material }) => material !== id) : desk.countRhythms;
-  return { kind: "removed", books: { workshop: without, desk: { ...desk, retired, countRhythms } } };
+  return { kind: "removed", books: { workshop: without, desk: { ...withoutWhatIsSaidOf(desk, list, id), retired } } };
 }
+
+/** The rhythm of counting goes with its material, and the versions with their formula. */
+const withoutWhatIsSaidOf = (desk: Books["desk"], list: RecordList, id: string): Books["desk"] => ({
+  ...desk,
+  countRhythms: desk.countRhythms.filter(({ material }) => !(list === "materials" && material === id)),
+  versions: desk.versions.filter(({ formula }) => !(list === "formulas" && formula === id)),
+});
 
 /** Takes a draft off the desk. Nothing can be made with a draft, so that nothing keeps it. */
 export function removeDraft(books: Books, id: string): Removal {
@@ -64,6 +68,8 @@ const MANY: Readonly<Record<UsingList, string>> = {
   orders: "orders",
   formulas: "formulas",
   drafts: "drafts",
+  versions: "earlier versions",
+  trials: "trials",
   products: "products",
   runs: "runs",
   finished: "finished batches",
@@ -74,6 +80,8 @@ const MANY: Readonly<Record<UsingList, string>> = {
 function userInWords(list: UsingList, { id, name, on }: User, document: JsonObject): string {
   const day = on === null ? "" : isoDate(on);
   if (list === "drafts") return `draft ${quoted(name ?? "")}`;
+  if (list === "versions") return `an earlier version of ${quoted(name ?? "")}`;
+  if (list === "trials") return `the trial ${quoted(name ?? "")} of ${day}`;
   if (list === "sales") return `the sale of ${day}`;
   if (list === "closedRuns") return `the run that was made on ${day}`;
   const records = isRecordList(list) ? (document.get(list) as readonly JsonObject[]) : [];

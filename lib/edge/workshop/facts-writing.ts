@@ -1,7 +1,9 @@
-/** What the checks need to know of materials and formulas, as their records in the file hold it. @rule FILE-4, CHECK-1 */
+/** Formulas, and what the checks need to know of materials, as their records in the file hold it. @rule FILE-4, CHECK-1 */
 import { isoDate } from "@/lib/domain/calendar";
 import type { FormulaFacts, MaterialFacts } from "@/lib/domain/formula-book/facts";
-import { percentText } from "@/lib/edge/written-figures";
+import type { FormulaContent } from "@/lib/domain/formula-book/versions";
+import type { Formula } from "@/lib/domain/workshop";
+import { densityText, percentText } from "@/lib/edge/written-figures";
 
 type Written = string | number | boolean | undefined | readonly unknown[];
 type WrittenRecord = Readonly<Record<string, Written>>;
@@ -34,7 +36,19 @@ export const materialFactsWritten = (facts: MaterialFacts): WrittenRecord => ({
   })),
 });
 
-export const formulaFactsWritten = (facts: FormulaFacts): WrittenRecord => ({
+/** A formula without its id, or a version of one. */
+export const contentWritten = (formula: FormulaContent & Pick<Formula, "name">): WrittenRecord => ({
+  name: formula.name,
+  density: formula.density === null ? undefined : densityText(formula.density),
+  lines: formula.lines.map(({ of, percent, phase }) => ({
+    [of.kind]: of.id,
+    percent: percent === "qs" ? percent : percentText(percent),
+    phase: phase ?? undefined,
+  })),
+  ...formulaFactsWritten(formula),
+});
+
+const formulaFactsWritten = (facts: FormulaFacts): WrittenRecord => ({
   market: facts.market ?? undefined,
   use: facts.use ?? undefined,
   phFrom: facts.phFrom ?? undefined,

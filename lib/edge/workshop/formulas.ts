@@ -21,13 +21,12 @@ import { checkChains } from "./formula-chains";
 import { FORMULA_FACTS, readFormulaFacts } from "./formula-facts";
 import { material, type MaterialIndex, materialNamed, subjectOf } from "./materials";
 
-const FORMULA = { id, name, density: orElse(density, null), lines: records, ...FORMULA_FACTS };
-const LINE = {
-  material: material.optional(),
-  formula: reference("formula").optional(),
-  percent: percentOrQs,
-  phase: orElse(phase, null),
-};
+/** Everything of a formula but its id: what a version of one is as well. */
+export const FORMULA_CONTENT = { name, density: orElse(density, null), lines: records, ...FORMULA_FACTS };
+const FORMULA = { id, ...FORMULA_CONTENT };
+/** The material or the premix that a line is of. */
+export const OF_LINE = { material: material.optional(), formula: reference("formula").optional() };
+const LINE = { ...OF_LINE, percent: percentOrQs, phase: orElse(phase, null) };
 
 export type FormulaEntry = Entry<typeof FORMULA>;
 export type FormulaIndex = Index<FormulaEntry>;
@@ -48,21 +47,33 @@ export function readFormulas(
   const index = indexById(list, entries, faults);
   const premixesOf = new Map<FormulaEntry, readonly FormulaEntry[]>();
   const formulas = entries.flatMap((entry) => {
-    const lineEntries = readEntries(entry.fields.lines, LINE, `${entry.path}.lines`, faults);
-    const premixes = new Set<FormulaEntry>();
-    const lines = lineEntries.map((line) => {
-      const of = readComponent(line, materials, index, faults);
-      if (of?.premix !== undefined) premixes.add(of.premix);
-      return complete({ of: of?.of, percent: line.fields.percent, phase: line.fields.phase });
-    });
-    premixesOf.set(entry, [...premixes]);
-    if (percents === "add up" && lineEntries.length === entry.fields.lines?.length)
-      checkPercents(entry, lineEntries, faults);
-    const facts = readFormulaFacts(entry.path, entry.fields, faults);
-    return complete({ ...entry.fields, lines: lines.filter((line) => line !== undefined), ...facts }) ?? [];
+    const { premixes, ...content } = readContent(entry, materials, index, faults, percents);
+    premixesOf.set(entry, premixes);
+    return complete({ ...entry.fields, ...content }) ?? [];
   });
   checkChains(entries, premixesOf, faults);
   return { formulas, index };
+}
+
+/** The lines and lists of a formula, or of a version of one, held against FORMULA-1. */
+export function readContent(
+  entry: Entry<typeof FORMULA_CONTENT>,
+  materials: MaterialIndex,
+  formulas: FormulaIndex,
+  faults: FaultList,
+  percents: "add up" | "left open" = "add up",
+) {
+  const lineEntries = readEntries(entry.fields.lines, LINE, `${entry.path}.lines`, faults);
+  const premixes = new Set<FormulaEntry>();
+  const lines = lineEntries.map((line) => {
+    const of = readComponent(line, materials, formulas, faults);
+    if (of?.premix !== undefined) premixes.add(of.premix);
+    return complete({ of: of?.of, percent: line.fields.percent, phase: line.fields.phase });
+  });
+  if (percents === "add up" && lineEntries.length === entry.fields.lines?.length)
+    checkPercents(entry, lineEntries, faults);
+  const facts = readFormulaFacts(entry.path, entry.fields, faults);
+  return { premixes: [...premixes], lines: lines.filter((line) => line !== undefined), ...facts };
 }
 
 /** What an amount of the product made by the formula is measured by. */
@@ -77,8 +88,8 @@ interface Component {
 }
 
 /** The material measured by mass, or the premix, that a line is of. @rule FORMULA-1 */
-function readComponent(
-  { path, source, fields }: Entry<typeof LINE>,
+export function readComponent(
+  { path, source, fields }: Entry<typeof OF_LINE>,
   materials: MaterialIndex,
   formulas: FormulaIndex,
   faults: FaultList,
@@ -101,7 +112,11 @@ function readComponent(
 }
 
 /** The percents add up to exactly 100, or one line takes what is left and that is above zero. @rule FORMULA-1 */
-function checkPercents(entry: FormulaEntry, lines: readonly Entry<typeof LINE>[], faults: FaultList): void {
+function checkPercents(
+  entry: Entry<typeof FORMULA_CONTENT>,
+  lines: readonly Entry<typeof LINE>[],
+  faults: FaultList,
+): void {
   if (lines.length === 0) {
     faults.tell(`${entry.path}.lines`, "a formula needs at least one line");
     return;

@@ -23,6 +23,7 @@ import type { FaultList } from "@/lib/edge/fault-list";
 import { day, id, note, oneOf, orElse, reference, sequence, units, wholeNumber } from "@/lib/edge/fields";
 import type { Json } from "@/lib/edge/json-tree";
 import { complete, indexById, readEntries, records, referredTo } from "@/lib/edge/record-reading";
+import { type BookIndexes, readTrials, readVersions, readVersionsUsed } from "./formula-history";
 import type { ProductIndex } from "./products";
 import { checkReceipts, readReceipts } from "./receipts-reading";
 
@@ -38,6 +39,7 @@ const CLOSED_RUN = {
   units: units(1),
   madeOn: day,
   unitsMade: units(0),
+  versions: orElse(records, []),
 };
 const STRUCK_OFF = { of: oneOf(KINDS_OF_LOT), id, item: orElse(id, null), since: day, expires: orElse(day, null) };
 const POSTING = {
@@ -65,6 +67,8 @@ export const PAST_KEYS = {
   struckOff: records,
   postings: records,
   receipts: orElse(records, []),
+  formulaVersions: orElse(records, []),
+  trials: orElse(records, []),
 };
 /** Those that a file which calls itself version 2 must have. */
 export const PAST_LISTS = ["closedRuns", "struckOff", "postings"] as const;
@@ -74,18 +78,25 @@ export interface PastLists {
   readonly struckOff: readonly Json[] | undefined;
   readonly postings: readonly Json[] | undefined;
   readonly receipts: readonly Json[] | undefined;
+  readonly formulaVersions: readonly Json[] | undefined;
+  readonly trials: readonly Json[] | undefined;
+}
+
+/** The lists of the workshop that the past refers to. */
+export interface PastIndexes extends BookIndexes {
+  readonly products: ProductIndex;
 }
 
 /** The past in its lists, each record by itself. */
-export function readPast(lists: PastLists, products: ProductIndex, faults: FaultList): Past {
+export function readPast(lists: PastLists, indexes: PastIndexes, faults: FaultList): Past {
   const closed = readEntries(lists.closedRuns, CLOSED_RUN, "closedRuns", faults);
   indexById(lists.closedRuns, closed, faults);
   const closedRuns = closed.flatMap(({ path, fields }): readonly ClosedRun[] => {
-    referredTo(products, "product", fields.product, `${path}.product`, faults);
+    referredTo(indexes.products, "product", fields.product, `${path}.product`, faults);
     const read = complete(fields);
     if (!read) return [];
-    const { madeOn, unitsMade, ...run } = read;
-    return [{ run, madeOn, unitsMade }];
+    const { madeOn, unitsMade, versions: used, ...run } = read;
+    return [{ run, madeOn, unitsMade, versions: readVersionsUsed(used, `${path}.versions`, indexes, faults) }];
   });
   const struckOff = readEntries(lists.struckOff, STRUCK_OFF, "struckOff", faults).flatMap(
     ({ fields }): readonly StruckOffLot[] => {
@@ -105,7 +116,14 @@ export function readPast(lists: PastLists, products: ProductIndex, faults: Fault
       return [{ ...read, sequence: at + 1, entries }];
     },
   );
-  return { closedRuns, struckOff, postings, receipts: readReceipts(lists.receipts, faults) };
+  return {
+    closedRuns,
+    struckOff,
+    postings,
+    receipts: readReceipts(lists.receipts, faults),
+    versions: readVersions(lists.formulaVersions, indexes, faults),
+    trials: readTrials(lists.trials, indexes, faults),
+  };
 }
 
 function entryOf(

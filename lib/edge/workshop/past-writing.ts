@@ -4,17 +4,20 @@ import type { ClosedRun } from "@/lib/domain/desk";
 import type { Past, StruckOffLot } from "@/lib/domain/ledger/past";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { Entry, Posted } from "@/lib/domain/ledger/posting";
+import { trialWritten, versionsInOrder, versionWritten } from "./formula-history-writing";
 
 type WrittenRecord = Readonly<Record<string, unknown>>;
 
-export const pastWritten = ({ closedRuns, struckOff, postings, receipts }: Past): WrittenRecord => ({
+export const pastWritten = ({ closedRuns, struckOff, postings, receipts, versions, trials }: Past): WrittenRecord => ({
   closedRuns: closedRuns.map(closedRunWritten),
   struckOff: struckOff.map(struckOffWritten),
   postings: postings.map(postingWritten),
   receipts: receipts.length === 0 ? undefined : receipts.map(receiptWritten),
+  formulaVersions: versions.length === 0 ? undefined : versionsInOrder(versions).map(versionWritten),
+  trials: trials.length === 0 ? undefined : trials.map(trialWritten),
 });
 
-const closedRunWritten = ({ run, madeOn, unitsMade }: ClosedRun): WrittenRecord => ({
+const closedRunWritten = ({ run, madeOn, unitsMade, versions }: ClosedRun): WrittenRecord => ({
   id: run.id,
   product: run.product,
   date: isoDate(run.date),
@@ -22,6 +25,7 @@ const closedRunWritten = ({ run, madeOn, unitsMade }: ClosedRun): WrittenRecord 
   units: Number(run.units),
   madeOn: isoDate(madeOn),
   unitsMade: Number(unitsMade),
+  versions: versions.length === 0 ? undefined : versions,
 });
 
 const struckOffWritten = ({ lot, item, since, expires }: StruckOffLot): WrittenRecord => ({

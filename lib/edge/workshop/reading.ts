@@ -13,8 +13,8 @@ import { checkLotsAgainstOrders, readLots, readOrders } from "./lots-and-orders"
 import { checkAheadCycles, checkMadeInto } from "./made-ahead-checks";
 import { readMaterials } from "./materials";
 import { readOffers } from "./offers";
-import { checkPast, PAST_KEYS, PAST_LISTS, readPast } from "./past-reading";
-import { type ProductIndex, readProducts } from "./products";
+import { checkPast, PAST_KEYS, PAST_LISTS, type PastIndexes, readPast } from "./past-reading";
+import { readProducts } from "./products";
 import { readFinished, readRuns, readSales } from "./runs-and-sales";
 import { readSettings } from "./settings";
 import { readSuppliers } from "./suppliers";
@@ -57,8 +57,8 @@ export function readTreeWithPast(tree: Json, realToday: Day, faults: FaultList):
   const withPast = holdsPast(tree) ? readEntry(tree, DOCUMENT_WITH_PAST, "", faults) : undefined;
   const entry = withPast ?? readEntry(tree, DOCUMENT, "", faults);
   if (entry === undefined) return undefined;
-  const { workshop, products } = readLists(entry.fields, realToday, faults);
-  const past = withPast ? readPast(withPast.fields, products, faults) : null;
+  const { workshop, ...indexes } = readLists(entry.fields, realToday, faults);
+  const past = withPast ? readPast(withPast.fields, indexes, faults) : null;
   if (faults.count() === 0 && workshop && past) checkPast(workshop, past, faults);
   return faults.count() === 0 && workshop ? { workshop, past } : undefined;
 }
@@ -93,7 +93,7 @@ function readLists(
   lists: Omit<Fields<typeof DOCUMENT>, "version">,
   realToday: Day,
   faults: FaultList,
-): { readonly workshop: Workshop | undefined; readonly products: ProductIndex } {
+): PastIndexes & { readonly workshop: Workshop | undefined } {
   const { settings, today } = readSettings(lists.workshop, faults);
   const suppliers = readSuppliers(lists.suppliers, faults);
   const materials = readMaterials(lists.materials, faults);
@@ -122,5 +122,5 @@ function readLists(
     finished,
     sales,
   };
-  return { workshop, products: products.index };
+  return { workshop, products: products.index, materials: materials.index, formulas: formulas.index };
 }

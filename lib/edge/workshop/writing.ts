@@ -21,7 +21,7 @@ import type {
   Workshop,
 } from "@/lib/domain/workshop";
 import { amountText, densityText, percentText, stockText } from "@/lib/edge/written-figures";
-import { formulaFactsWritten, materialFactsWritten } from "./facts-writing";
+import { contentWritten, materialFactsWritten } from "./facts-writing";
 import { ONE_PACK } from "./offers";
 import { NO_TIME } from "./products";
 import { pastWritten } from "./past-writing";
@@ -148,17 +148,7 @@ const orderWritten = (order: Order, money: MoneyText, stock: StockOfMaterial): W
   })),
 });
 
-const formulaWritten = (formula: Formula): WrittenRecord => ({
-  id: formula.id,
-  name: formula.name,
-  density: orNone(formula.density, densityText),
-  lines: formula.lines.map(({ of, percent, phase }) => ({
-    [of.kind]: of.id,
-    percent: percent === "qs" ? percent : percentText(percent),
-    phase: orNone(phase, same),
-  })),
-  ...formulaFactsWritten(formula),
-});
+const formulaWritten = (formula: Formula): WrittenRecord => ({ id: formula.id, ...contentWritten(formula) });
 
 const productWritten = (product: Product, money: MoneyText): WrittenRecord => ({
   id: product.id,

@@ -4,6 +4,7 @@ import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
+import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Balance } from "@/lib/domain/ledger/standing";
 import { batchUses } from "@/lib/domain/ledger/standing-postings";
@@ -12,7 +13,7 @@ import { costOfSales, isInHouse, type StockValue, stockValue } from "@/lib/domai
 import type { Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { storeFile } from "@/lib/store/store-file";
-import { balancesIn } from "./balances";
+import { balancesIn, type StoodThere, stoodOn } from "./balances";
 import {
   lotsOfMaterial,
   placeTotalsBetween,
@@ -26,6 +27,7 @@ import {
 } from "./ledger-reading";
 import { downstreamOf } from "./downstream";
 import { ledgerReader } from "./ledger-reader";
+import { struckOffIn } from "./struck-off";
 import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
 const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
@@ -36,6 +38,10 @@ const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
 /** Every lot that is on the shelf, on hold or in stock, with its value: what a count, a hold or a sale begins from. */
 export const readStock = (): Promise<readonly KeptBalance[]> =>
   asking((sql) => balancesIn(sql, ["shelf", "hold", "finished"]));
+
+/** The quantities that stood there at the end of a day, those that are gone by now included. @rule LEDGER-26 */
+export const readStockOn = (day: Day): Promise<readonly StoodThere[]> =>
+  asking((sql) => stoodOn(sql, ["shelf", "hold", "finished"], day));
 
 /** What there is to know of these materials since each was last counted. @rule LEDGER-25 */
 export const readSinceCounted = (materials: readonly string[]): Promise<ReadonlyMap<string, SinceCounted>> =>
@@ -50,13 +56,16 @@ export const readPosting = (
     return posting && { posting, reversedBy: await reversalOf(sql, id) };
   });
 
+/** The lots that the ledger names and no list shows. */
+export const readStruckOff = (): Promise<readonly StruckOffLot[]> => asking(struckOffIn);
+
 /** What came for an order, by the day. @rule ORDER-5 */
 export const readReceivedFor = (order: string): Promise<readonly LotReceived[]> =>
   asking((sql) => lotsReceivedFor(sql, order));
 
-/** What came of a material in deliveries, by the day. @rule ORDER-5 */
-export const readReceivedOf = (material: string): Promise<readonly LotReceived[]> =>
-  asking((sql) => lotsReceivedOf(sql, material));
+/** What came of materials in deliveries, by the day. @rule ORDER-5 */
+export const readReceivedOf = (materials: readonly string[]): Promise<readonly LotReceived[]> =>
+  asking((sql) => lotsReceivedOf(sql, materials));
 
 /** A material's lots together, in the house. @rule LEDGER-19 */
 export const readHistoryOfMaterial = (material: string): Promise<readonly HistoryLine[]> =>

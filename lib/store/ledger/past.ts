@@ -36,4 +36,6 @@ const pastOf = async (sql: Sql, { desk }: Books): Promise<Past> => ({
   closedRuns: desk.closedRuns,
   struckOff: await struckOffIn(sql),
   receipts: await allReceipts(sql),
+  versions: desk.versions,
+  trials: desk.trials,
 });

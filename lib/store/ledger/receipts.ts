@@ -34,9 +34,13 @@ export const receiptsOfPosting = (sql: Sql, posting: string): Promise<readonly R
 export const lotsReceivedFor = (sql: Sql, order: string): Promise<readonly LotReceived[]> =>
   lotsReceivedWhere(sql, `r."order" = ?`, order);
 
-/** Those of a material, likewise. */
-export const lotsReceivedOf = (sql: Sql, material: string): Promise<readonly LotReceived[]> =>
-  lotsReceivedWhere(sql, `r."lot" IN (SELECT "id" FROM "lots" WHERE "material" = ?)`, material);
+/** Those of some materials, likewise. */
+export const lotsReceivedOf = (sql: Sql, materials: readonly string[]): Promise<readonly LotReceived[]> =>
+  lotsReceivedWhere(
+    sql,
+    `r."lot" IN (SELECT "id" FROM "lots" WHERE "material" IN (SELECT "value" FROM json_each(?)))`,
+    JSON.stringify(materials),
+  );
 
 async function lotsReceivedWhere(sql: Sql, where: string, value: string): Promise<readonly LotReceived[]> {
   const rows = await sql.rows(

@@ -20,6 +20,7 @@ test("[LEDGER-12] a making tells its draws, what it cost, and what became of it"
   });
   expect(making).toEqual({
     draws: [{ lot: "oil", quantity: 1000n, value: ofMaterials(money("20")) }],
+    spilt: [{ lot: "oil", quantity: 10n, value: ofMaterials(money("0.2")) }],
     cost: { ...ofMaterials(money("20")), labour: money("6") },
     lot: units,
     units: 9n,

@@ -1,6 +1,6 @@
 /** Cases worked by hand from the rules. */
 import { describe, expect, test } from "vitest";
-import { countShelf } from "@/lib/domain/ledger/count-shelf";
+import { countShelf, movedByCountsAfter } from "@/lib/domain/ledger/count-shelf";
 import { balanced, finishedLot, materialLot, moving, NO_VALUE, type Posting } from "@/lib/domain/ledger/posting";
 import { receiveDelivery } from "@/lib/domain/ledger/receive-delivery";
 import { hold, release, sellUnits, type StockMove, takeBack, writeOff } from "@/lib/domain/ledger/stock-moves";
@@ -82,9 +82,22 @@ describe("receiving", () => {
     expect(result.kind === "posted" && result.lots.map(({ cost }) => inGrams(cost))).toEqual(["13", "21"]);
   });
 
+  test("[LEDGER-9] by weight needs no weight of a line alone, and shares by what several weigh", () => {
+    const extra = { what: "delivery", amount: money("4.00"), by: "weight" } as const;
+    const jars = deliveryOf("2026-11-02", { A1: ["0.00002", "10.00"] });
+    const alone = { ...jars, lines: jars.lines.map((line) => ({ ...line, weight: null })), extras: [extra] };
+    const oneLine = receiveDelivery(alone, () => null, COIN);
+    expect(oneLine.kind === "posted" && oneLine.lots.map(({ cost }) => inGrams(cost))).toEqual(["14"]);
+    const both = deliveryOf("2026-11-02", { A1: ["0.00002", "10.00"], B1: ["1000", "10.00"] }, { extras: [extra] });
+    const lines = both.lines.map((line, at) => (at === 0 ? { ...line, weight: g("3000") } : line));
+    const shared = receiveDelivery({ ...both, lines }, () => null, COIN);
+    expect(shared.kind === "posted" && shared.lots.map(({ cost }) => inGrams(cost))).toEqual(["13", "11"]);
+  });
+
   const bench = ledgerBench();
   bench.receive("2026-11-02", { A1: ["1000", "10.00"] });
   const asked = deliveryOf("2026-11-03", { B1: ["1000", "0"] });
+  const two = deliveryOf("2026-11-03", { B1: ["1000", "0"], C1: ["3000", "0"] });
   const free = { what: "delivery", amount: money("1"), by: "value" } as const;
   test.each([
     { says: "a day to come", delivery: { ...asked, day: day("2026-11-26") }, kind: "future day" },
@@ -93,15 +106,15 @@ describe("receiving", () => {
     { says: "a lot twice", delivery: { ...asked, lines: [...asked.lines, ...asked.lines] }, kind: "asked twice" },
     { says: "nothing of it", delivery: deliveryOf("2026-11-03", { B1: ["0", "1"] }), kind: "nothing to post" },
     { says: "out of date already", delivery: withExpiry(asked, day("2026-11-02")), kind: "arrived out of date" },
-    { says: "nothing paid to share by", delivery: { ...asked, extras: [free] }, kind: "nothing to share by" },
+    { says: "nothing paid to share by", delivery: { ...two, extras: [free] }, kind: "nothing to share by" },
     {
       says: "a line nobody weighed",
       delivery: {
-        ...asked,
-        lines: asked.lines.map((line) => ({ ...line, weight: null })),
+        ...two,
+        lines: two.lines.map((line, at) => ({ ...line, weight: at === 0 ? line.weight : null })),
         extras: [{ ...free, by: "weight" as const }],
       },
-      kind: "nothing to share by",
+      kind: "no weight",
     },
     {
       says: "more than a figure may be",
@@ -235,6 +248,55 @@ describe("counting", () => {
     bench.post(hold(move("A1", g("60"), { day: day("2026-11-10") }), bench.standing(), bench.records));
     const back = countShelf(count("A1", "100", "50", day("2026-11-05")), bench.standing(), bench.records);
     expect(back).toMatchObject({ kind: "not there", on: day("2026-11-10") });
+  });
+
+  test("[LEDGER-26] a count of a past day changes what stood from then on, at what it was worth", () => {
+    const bench = ledgerBench();
+    bench.receive("2026-11-02", { A1: ["100", "10"] });
+    bench.post(hold(move("A1", g("60"), { day: day("2026-11-10") }), bench.standing(), bench.records));
+    bench.post(countShelf(count("A1", "100", "90", day("2026-11-05")), bench.standing(), bench.records));
+    expect([bench.stands("A1", "shelf", "2026-11-05"), bench.stands("A1", "shelf")]).toEqual(["90 for 9", "30 for 3"]);
+  });
+
+  test("[LEDGER-26] a count before a later one of the lot is refused, naming its day, until that is taken back", () => {
+    const bench = ledgerBench();
+    bench.receive("2026-11-02", { A1: ["100", "10"], B1: ["50", "5"] });
+    const early = count("A1", "100", "90", day("2026-11-05"));
+    bench.post(countShelf(count("B1", "50", "40", day("2026-11-10")), bench.standing(), bench.records));
+    const beforeAny = countShelf(early, bench.standing(), bench.records, bench.posted);
+    expect(beforeAny).toMatchObject({ kind: "posted" });
+    // Even one that found all as it was written down: what was counted then would not stand any more.
+    bench.post(countShelf(count("A1", "100", "100", day("2026-11-12")), bench.standing(), bench.records));
+    expect(movedByCountsAfter(bench.standing(), [materialLot("A1")], day("2026-11-05"))).toEqual([materialLot("A1")]);
+    expect(movedByCountsAfter(bench.standing(), [materialLot("A1")], day("2026-11-12"))).toEqual([]);
+    expect(countShelf(early, bench.standing(), bench.records, bench.posted)).toMatchObject({
+      kind: "counted since",
+      lot: materialLot("A1"),
+      on: day("2026-11-12"),
+    });
+    const [later] = bench.posted.filter(({ id }) => id === "count A1");
+    if (!later) throw new Error("the count is not there");
+    const taken = { ...later, id: "back", kind: "reversal", reverses: later.id, entries: later.entries } as const;
+    expect(
+      countShelf(early, bench.standing(), bench.records, [...bench.posted, { ...taken, sequence: 9 }]),
+    ).toMatchObject({
+      kind: "posted",
+    });
+  });
+
+  test("[LEDGER-26] finished units are counted with what they cost, materials, labour and overhead apart", () => {
+    const bench = ledgerBench();
+    const lot = finishedLot("F1");
+    bench.know(lot, { since: day("2026-11-02"), expires: null, item: "p" });
+    const cost = { materials: money("20"), labour: money("5"), overhead: money("2.5") };
+    const entries = moving(lot, 10n, cost, { kind: "supplier" }, { kind: "finished" });
+    const opening = { id: "opening", kind: "opening", day: day("2026-11-02"), reason: null, reverses: null, entries };
+    bench.post({ kind: "posted", posting: opening });
+    const counted = { ...count("A1", "0", "0"), lines: [{ lot, expected: 10n, counted: 8n }] };
+    expect(countShelf(counted, bench.standing(), bench.records)).toMatchObject({
+      kind: "posted",
+      differences: [{ quantity: -2n, value: { materials: -money("4"), labour: -money("1"), overhead: -money("0.5") } }],
+    });
   });
 });
 

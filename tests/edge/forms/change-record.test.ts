@@ -79,6 +79,11 @@ describe("[FILE-2] what is wrong with a record stands at its field", () => {
       ],
     },
     {
+      says: "an offer for nothing, in a pack larger than any figure",
+      change: edited("offers", "o2", { price: "0", pack: "9007199254.740992 g" }),
+      is: ["price: must be above zero", 'pack: "9007199254.740992 g" is out of range (above 9,007,199,254 g)'],
+    },
+    {
       says: "a lot received after today",
       change: added("lots", { id: "L9", material: "m-oil", received: "2026-11-26", remaining: "1 kg", value: "1" }),
       is: ["received: 2026-11-26 is after today (2026-11-25); what has not come yet is an order"],

@@ -1,7 +1,7 @@
 /** What the forms that post send, read; figures by the rules of quantities (QTY-2, QTY-3). */
 import { describe, expect, test } from "vitest";
 import { materialLot } from "@/lib/domain/ledger/posting";
-import { readMaking } from "@/lib/edge/forms/make-form";
+import { drawField, readMaking } from "@/lib/edge/forms/make-form";
 import { placedRefusal, readReasonTyped, readTakes, shownIn, takesField } from "@/lib/edge/forms/posting-forms";
 import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readReversal, reversalRefused } from "@/lib/edge/forms/reversal-form";
@@ -72,6 +72,24 @@ describe("[LEDGER-8] a form that posts", () => {
     made: "9",
     day: "2026-11-25",
   };
+
+  test("[LEDGER-12] what was spilt of a lot stands beside what the batch took, and a refusal at what is too much", () => {
+    const read = readMaking(
+      sent({ ...making, "takes L1": "3", "takes L2": "", "spilt L1": "0.5", "spilt L2": "1 kg" }),
+    );
+    if (read === null || "faults" in read) throw new Error("it was refused");
+    expect(read.asked.draws).toEqual([
+      { lot: "L1", quantity: 3_000_000n, spilt: 500_000n },
+      { lot: "L2", quantity: 0n, spilt: 1_000_000_000n },
+    ]);
+    expect([3_200_000n, 2_000_000n, null].map((there) => drawField(read.asked, "L1", there))).toEqual([
+      "spilt L1",
+      "takes L1",
+      "takes L1",
+    ]);
+    const faulty = readMaking(sent({ ...making, "takes L1": "3", "spilt L1": "-1" }));
+    expect(faulty !== null && "faults" in faulty && Object.keys(faulty.faults)).toEqual(["spilt L1"]);
+  });
 
   test("of a run reads all of it, and says every fault at its field", () => {
     expect(readMaking(sent({ ...making, minutes: "90.5", note: " spilt ", "takes L1": "3" }))).toMatchObject({

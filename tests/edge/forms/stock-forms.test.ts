@@ -1,8 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { countShown, readCount } from "@/lib/edge/forms/count-form";
+import { finishedLot, materialLot } from "@/lib/domain/ledger/posting";
+import { readCount } from "@/lib/edge/forms/count-form";
+import { countRefusal, countShown } from "@/lib/edge/forms/count-words";
+import { deliveryFault } from "@/lib/edge/forms/delivery-answers";
 import { readDelivery, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
+import { sayingIn } from "@/lib/edge/forms/posting-refusals";
 import { readLotForm } from "@/lib/edge/forms/lot-forms";
-import { day, g, lot, material, money, offer, order, supplier } from "../../helpers/notation";
+import { quantity } from "@/lib/domain/quantity";
+import { day, formula, g, lot, product, material, money, offer, order, supplier } from "../../helpers/notation";
 import { bareWorkshop } from "../../helpers/store-workshop";
 import { sent } from "./workshop-of-file";
 
@@ -11,6 +16,9 @@ const workshop = bareWorkshop("Shop", {
   materials: [material("oil"), material("jar", { kind: "packaging", measure: "count" })],
   offers: [offer("o", "oil", "1000", "20")],
   lots: [lot("L1", "oil", "600", "6")],
+  formulas: [formula("f", { oil: "100" })],
+  products: [product("p", "f")],
+  finished: [{ id: "F1", product: "p", made: day("2026-11-01"), bestBefore: null, units: quantity(12n) }],
   orders: [order("po", "2026-11-27", [{ material: "oil", quantity: g("500"), cost: money("9"), expires: null }])],
 });
 
@@ -66,13 +74,53 @@ describe("a delivery as it was typed", () => {
   });
 });
 
+describe("a delivery that is shared by weight", () => {
+  const jars = { material: "jar", packs: "2", pack: "24 each", paid: "12" };
+  const asked = (weight: string) => ({
+    ...base,
+    deliveryBy: "weight",
+    delivery: "4.40",
+    ...line({ ...jars, lot: "J1", weight }),
+    ...line({ ...jars, lot: "J2" }, 1),
+    ...line({ offer: "o", packs: "1", lot: "A1", paid: "20" }, 2),
+  });
+
+  test("[LEDGER-9] what is weighed says its own weight, of pieces the line says it", () => {
+    expect(readDelivery(workshop, sent(asked("4.2 kg")))).toMatchObject({
+      asked: { lines: [{ weight: g("4200") }, { weight: null }, { weight: g("1000") }] },
+    });
+    expect(told(readDelivery(workshop, sent(asked("12 each"))))).toEqual([
+      "lines[0].weight: 12 each counts pieces, but the line is measured by mass; write it by weight, as 250 g",
+    ]);
+  });
+
+  test("[LEDGER-9] a weight that is lacking is asked for at its line, with the other ways to share", () => {
+    const read = readDelivery(workshop, sent(asked("")));
+    if (read.kind !== "read") throw new Error("it was refused");
+    const extra = { what: "delivery", amount: money("4.4"), by: "weight" } as const;
+    const saying = sayingIn(workshop, day("2026-11-25"));
+    expect(deliveryFault({ kind: "no weight", extra, lots: ["J1", "J2"] }, read.asked, saying)).toEqual({
+      field: "lines[0].weight",
+      message:
+        "is needed to share the delivery by weight, and of lot J2 as well; write what all pieces of the line weigh together, as 4.2 kg, or share the delivery by what each line cost or by packs",
+    });
+  });
+});
+
 describe("a count as it was typed", () => {
   const row = (gross: string, tare = "") => ({
     id: "key",
     day: "2026-11-25",
     reason: "month's end",
-    ...line({ lot: "L1", expected: "600000000", gross, tare }),
+    ...line({ kind: "material", lot: "L1", expected: "600000000", gross, tare }),
   });
+  const units = (gross: string, lot = "F1") => ({
+    id: "key",
+    day: "2026-11-25",
+    reason: "month's end",
+    ...line({ kind: "finished", lot, expected: "12", gross }),
+  });
+  const saying = sayingIn(workshop, day("2026-11-25"));
 
   test.each([
     { gross: "590", tare: "", counted: "590" },
@@ -106,6 +154,47 @@ describe("a count as it was typed", () => {
     expect(told(readCount(workshop, sent(row(gross, tare))))).toEqual([says]);
   });
 
+  test.each(["10", "10 units", "10 each"])(
+    "[LEDGER-26] %s of a finished lot beside a lot of the same name",
+    (gross) => {
+      const read = readCount({ ...workshop, lots: [lot("F1", "oil", "600", "6")] }, sent(units(gross)));
+      expect(read).toMatchObject({ asked: { lines: [{ lot: finishedLot("F1"), counted: 10n, expected: 12n }] } });
+      expect(read.kind === "read" && read.fieldOf(finishedLot("F1"))).toBe("lines[0].gross");
+      expect(read.kind === "read" && read.fieldOf(materialLot("F1"))).toBeNull();
+    },
+  );
+
+  test.each([
+    { gross: "10.5", says: 'lines[0].gross: must be a whole number, as 24, not "10.5"' },
+    { gross: "10 g", says: "lines[0].gross: is counted in units; write a whole number, as 12" },
+    { gross: "-1", says: 'lines[0].gross: must not be below zero, as "-1" is' },
+    { gross: "9", lot: "F9", says: "lines[0].gross: this lot is on no list any more; load the page again" },
+  ])("'$gross' finished units are refused", ({ gross, lot: of, says }) => {
+    expect(told(readCount(workshop, sent(units(gross, of))))).toEqual([says]);
+  });
+
+  test("[LEDGER-26] a refusal of a past day names the day and what would be missing", () => {
+    const on = day("2026-11-20");
+    const refused = {
+      kind: "not there",
+      lot: materialLot("L1"),
+      place: { kind: "shelf" },
+      asked: g("50"),
+      there: g("40"),
+      on,
+      onTheDay: g("100"),
+      now: g("40"),
+      held: 0n,
+    } as const;
+    const lines = [{ lot: materialLot("L1"), expected: g("100"), counted: g("50") }];
+    expect(countRefusal(refused, { day: day("2026-11-05"), lines }, saying)).toBe(
+      "with only 50\u00a0g at the end of Thu\u00a05\u00a0Nov, what was taken later would be missing: 10\u00a0g at the end of Fri\u00a020\u00a0Nov. Count it for that day or a later one, or take back what was taken too much",
+    );
+    expect(countRefusal({ kind: "counted since", lot: materialLot("L1"), on }, { day: on, lines }, saying)).toContain(
+      "counted for Fri\u00a020\u00a0Nov as well",
+    );
+  });
+
   test("the differences are shown with what they are worth", () => {
     const value = { materials: money("-0.1"), labour: money("0"), overhead: money("0") };
     const difference = {
@@ -115,7 +204,7 @@ describe("a count as it was typed", () => {
       quantity: g("-10"),
       value,
     } as const;
-    const { rows, total } = countShown(workshop, [difference]);
+    const { rows, total } = countShown(workshop, [difference], saying);
     expect(rows).toEqual([["Material oil, lot L1", "600\u00a0g", "590\u00a0g", "−10\u00a0g", "−£0.10"]]);
     expect(total?.at(-1)).toBe("−£0.10");
   });

@@ -17,6 +17,9 @@ import { OfMaterial } from "@/app/book/_parts/of-material";
 import { listingOf } from "@/app/book/_parts/record-rows";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { RecordFinding } from "@/app/book/_parts/record-finding";
+import { versionsPath, trialsPath } from "@/app/book/_parts/addresses";
+import { AS_NEXT, WHY } from "@/app/book/_parts/version-fields";
+import { VersionSection } from "@/app/book/_parts/version-section";
 import { keep } from "../../actions";
 import { booksForPage } from "../../books-for-page";
 
@@ -61,7 +64,7 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
         kind={section}
         checked={section === "formulas" ? checkedFrom(books.workshop, asked.today, id) : undefined}
         {...form}
-        fields={section === "formulas" ? [...form.fields, DRAFT_ID] : form.fields}
+        fields={section === "formulas" ? [...form.fields, WHY, AS_NEXT, DRAFT_ID] : form.fields}
         values={{ ...form.values, ...draft }}
         seen={seen}
         send={keep.bind(null, section, id)}
@@ -70,6 +73,7 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
           ...(section === "formulas" ? [{ deed: "draft", label: "Keep it as a draft beside this one" }] : []),
         ]}
       />
+      {section === "formulas" && <VersionSection books={books} today={asked.today} id={id} />}
       {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
       <AlsoWithIt books={books} section={section} id={id} seen={seen} />
@@ -88,6 +92,12 @@ function Beside({ section, id }: { readonly section: Section; readonly id: strin
       </Link>
       <Link className="button" href={swapPath(id)}>
         Swap a material
+      </Link>
+      <Link className="button" href={trialsPath(id)}>
+        Its trials
+      </Link>
+      <Link className="button" href={versionsPath(id)}>
+        Its versions
       </Link>
     </p>
   );

@@ -11,12 +11,12 @@ import { lotsOf, type Posted } from "@/lib/domain/ledger/posting";
 import { dayShown } from "@/lib/edge/figures";
 import { measureField } from "@/lib/edge/forms/posting-forms";
 import { historyAddress, idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
+import { lotWords } from "@/lib/edge/lot-words";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { realToday } from "@/lib/edge/real-today";
-import { readPosting } from "@/lib/store/ledger/ledger-answers";
+import { readPosting, readStruckOff } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../../_parts/addresses";
 import { Crumb } from "../../_parts/crumb";
-import { lotWords } from "../../_parts/lot-words";
 import { PostingEntries } from "../../_parts/posting-entries";
 import { reverseIt } from "../reversal-actions";
 
@@ -30,9 +30,10 @@ interface Page {
 /** One posting with its entries, and the way to take it back. */
 export default async function PostingPage({ params, searchParams }: Page): Promise<ReactNode> {
   const id = idOfSegment((await params).posting);
-  const [books, found, parameters] = await Promise.all([
+  const [books, found, struckOff, parameters] = await Promise.all([
     readOnce(),
     id === null ? null : readPosting(id),
+    readStruckOff(),
     searchParams,
   ]);
   if (!books) redirect("/");
@@ -40,7 +41,7 @@ export default async function PostingPage({ params, searchParams }: Page): Promi
   const { posting, reversedBy } = found;
   const { workshop } = books;
   const today = workshop.settings.today ?? realToday();
-  const words = lotWords(workshop);
+  const words = lotWords(workshop, struckOff);
   return (
     <>
       <Opening

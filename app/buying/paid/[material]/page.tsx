@@ -11,13 +11,14 @@ import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { amountShown, dayShown, priceShown, stockShown } from "@/lib/edge/figures";
-import { inLargeUnit, largeUnitShown } from "@/lib/edge/landed-figures";
+import { inLargeUnit, largeUnitShown, priceTicks } from "@/lib/edge/landed-figures";
 import { idOfSegment, lotAddress, postingAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { readReceivedOf } from "@/lib/store/ledger/ledger-answers";
 import { driftSays } from "../../_parts/drift-words";
 import { PaidChart } from "../../_parts/paid-chart";
 import type { PaidSeries } from "../../_parts/paid-drawing";
+import { MarksOf } from "../../_parts/paid-marks";
 import { BuyingCrumb } from "../../orders/_parts/buying-crumb";
 import "../../buying.css";
 
@@ -33,22 +34,13 @@ export default async function PaidPage({ params }: Page): Promise<ReactNode> {
   if (found === null) redirect("/");
   const material = found.workshop.materials.find((each) => each.id === id);
   if (material === undefined) notFound();
-  const received = await readReceivedOf(material.id);
-  const { currency } = found.workshop.settings;
+  const received = await readReceivedOf([material.id]);
   return (
     <>
       <Opening crumb={<BuyingCrumb orders />} title={`What was paid for ${material.name}`}>
         <Finding received={received} material={material} found={found} />
       </Opening>
-      {received.length > 1 && (
-        <figure className="paid-figure">
-          <PaidChart
-            says={`What was paid for ${material.name} over time, by supplier; the table below says the same.`}
-            series={seriesOf(received, material, found)}
-            currency={currency}
-          />
-        </figure>
-      )}
+      {received.length > 1 && <Drawn received={received} material={material} found={found} />}
       <Paid received={received} material={material} found={found} />
       <Offers received={received} material={material} found={found} />
       <p className="small paid-further">
@@ -87,6 +79,30 @@ function Finding({ received, material, found }: Part): ReactNode {
       {received.length > 1 &&
         ` Over ${counted(received.length, "lot", "lots")} from ${shown(least)} to ${shown(most)}, before delivery and duty.`}
     </>
+  );
+}
+
+/** The prices over time, with which shape is whose and what the heights mean. */
+function Drawn({ received, material, found }: Part): ReactNode {
+  const { currency } = found.workshop.settings;
+  const highest = received
+    .map((each) => inLargeUnit(paidEach(each), material.measure))
+    .reduce((a, b) => (compare(a, b) < 0 ? b : a));
+  const series = seriesOf(received, material, found);
+  return (
+    <figure className="paid-figure">
+      <figcaption>
+        <span className="label">
+          {material.measure === "mass" ? "Paid for a kg" : "Paid for one"}, before delivery and duty
+        </span>
+        <MarksOf suppliers={series.map(({ supplier }) => supplier)} />
+      </figcaption>
+      <PaidChart
+        says={`What was paid for ${material.name} over time, by supplier; the table below says the same.`}
+        series={series}
+        ticks={priceTicks(highest, currency).map(({ micros, shown }) => ({ price: Number(micros), shown }))}
+      />
+    </figure>
   );
 }
 

@@ -6,13 +6,13 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { readOnce } from "@/app/plan-for-page";
 import { ratio } from "@/lib/domain/fraction";
-import { finishedLot, type LotName, wholeValue } from "@/lib/domain/ledger/posting";
-import type { Workshop } from "@/lib/domain/workshop";
+import { finishedLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { dayShown, moneyShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
+import { lotWords } from "@/lib/edge/lot-words";
 import { realToday } from "@/lib/edge/real-today";
-import { readHistoryOfLot, readStock, readTraceBack } from "@/lib/store/ledger/ledger-answers";
+import { readHistoryOfLot, readStock, readStruckOff, readTraceBack } from "@/lib/store/ledger/ledger-answers";
 import { finishedStock, type FinishedStock } from "../../_parts/finished-stock";
 import { LotForms } from "../../_parts/lot-forms";
 import { FinishedHistory } from "../../_parts/finished-history";
@@ -28,28 +28,36 @@ interface Page {
 
 /** One finished lot: what is there of it and what it cost, what became of it, and what it came from. */
 export default async function FinishedLotPage({ params, searchParams }: Page): Promise<ReactNode> {
-  const [books, kept, parameters] = await Promise.all([readOnce(), readStock(), searchParams]);
+  const [books, kept, struckOff, parameters] = await Promise.all([
+    readOnce(),
+    readStock(),
+    readStruckOff(),
+    searchParams,
+  ]);
   if (!books) redirect("/");
   const id = idOfSegment((await params).lot);
   const { workshop } = books;
   const found = finishedStock(workshop, kept).find(({ lot }) => lot.id === id);
-  if (!found) notFound();
-  const [trace, history] = await Promise.all([
-    readTraceBack(found.lot.id),
-    readHistoryOfLot(finishedLot(found.lot.id)),
-  ]);
+  const off = struckOff.find(({ lot }) => lot.of === "finished" && lot.id === id);
+  const lot = found ? finishedLot(found.lot.id) : off?.lot;
+  if (lot === undefined) notFound();
+  const [trace, history] = await Promise.all([readTraceBack(lot.id), readHistoryOfLot(lot)]);
   const today = workshop.settings.today ?? realToday();
   const sold = trace.units.find(({ place }) => place === "sold")?.quantity ?? 0n;
   const { currency } = workshop.settings;
+  const words = lotWords(workshop, struckOff);
   const newKeys = { sell: randomUUID(), back: randomUUID(), off: randomUUID() };
   return (
     <>
-      <Opening crumb={<Link href="/shelf/finished">Finished stock</Link>} title={found.product.name}>
-        <Finding found={found} today={today} currency={currency} />
+      <Opening crumb={<Link href="/shelf/finished">Finished stock</Link>} title={words(lot).name}>
+        {found && <Finding found={found} today={today} currency={currency} />}
+        {!found &&
+          off &&
+          `Lot ${off.lot.id}, of ${dayShown(off.since, today)}. It is on no list: its batch failed, or it was taken out of the Book. What happened stays here.`}
       </Opening>
       <Done did={parameters.did} units={parameters.units} />
-      <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />
-      <FinishedTrace trace={trace} nameOf={nameOf(workshop)} currency={currency} today={today} />
+      {found && <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />}
+      <FinishedTrace trace={trace} words={words} currency={currency} today={today} />
       <FinishedHistory lines={history} currency={currency} today={today} />
     </>
   );
@@ -89,17 +97,4 @@ function Done({ did, units }: { readonly did: unknown; readonly units: unknown }
       )}
     </div>
   );
-}
-
-/** A material lot by the name of its material, and how it is measured. */
-function nameOf(workshop: Workshop) {
-  const lots = new Map(workshop.lots.map((lot) => [lot.id, lot.material]));
-  const materials = new Map(workshop.materials.map((material) => [material.id, material]));
-  return ({ id }: LotName): { readonly name: string; readonly measure: "mass" | "count" } => {
-    const material = materials.get(lots.get(id) ?? "");
-    return {
-      name: material?.name ?? "A material that was taken out of the Book",
-      measure: material?.measure ?? "mass",
-    };
-  };
 }

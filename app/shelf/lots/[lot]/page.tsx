@@ -6,20 +6,19 @@ import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { Sign } from "@/app/_ui/sign";
 import { planForPage } from "@/app/plan-for-page";
-import { byId } from "@/lib/domain/index-by-id";
 import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { NOTHING } from "@/lib/domain/ledger/standing";
 import { isUsable } from "@/lib/domain/lots";
-import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown } from "@/lib/edge/figures";
 import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
-import { readHistoryOfLot, readTraceForward } from "@/lib/store/ledger/ledger-answers";
+import { readHistoryOfLot, readStruckOff, readTraceForward } from "@/lib/store/ledger/ledger-answers";
 import { idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
 import { LotDeeds } from "../../_parts/lot-deeds";
 import { LotHistory } from "../../_parts/lot-history";
 import { LotTrace } from "../../_parts/lot-trace";
-import { inPlaces, type LotView } from "../../_parts/lot-view";
+import { inPlaces, type LotView, muchOf } from "../../_parts/lot-view";
 import { ShelfCrumb } from "../../_parts/shelf-crumb";
 import { actOnLot } from "./actions";
 import "../../shelf.css";
@@ -37,13 +36,16 @@ async function viewOf(step: string): Promise<LotView | null> {
   const found = await planForPage();
   if (found === null) redirect("/");
   const { workshop, today } = found;
-  const lot = workshop.lots.find(({ id }) => id === idOfSegment(step));
-  if (lot === undefined) return null;
+  const id = idOfSegment(step);
+  const listed = workshop.lots.find((each) => each.id === id);
+  const lot = listed ? { ...listed, item: listed.material } : id === null ? null : await struckOff(id);
+  if (lot === null) return null;
   const name = materialLot(lot.id);
   const [all, trace] = await Promise.all([readHistoryOfLot(name), readTraceForward(lot.id)]);
   return {
     lot,
-    material: byId("material", workshop.materials)(lot.material),
+    material: workshop.materials.find((each) => each.id === lot.item) ?? null,
+    isListed: listed !== undefined,
     today,
     currency: workshop.settings.currency,
     onShelf: inPlaces(all, name, ["shelf"]).at(-1)?.balance ?? NOTHING,
@@ -53,31 +55,47 @@ async function viewOf(step: string): Promise<LotView | null> {
   };
 }
 
+/** A lot that the ledger names and the Book has no more. */
+async function struckOff(id: string) {
+  const off = (await readStruckOff()).find(({ lot }) => lot.of === "material" && lot.id === id);
+  return off ? { id, received: off.since, expires: off.expires, item: off.item } : null;
+}
+
 /** One lot: what is there and what it is worth, what happened to it, where it has gone, and what can be done with it. */
 export default async function LotPage({ params, searchParams }: Addressed): Promise<ReactNode> {
   const [view, asked] = await Promise.all([viewOf((await params).lot), searchParams]);
   if (view === null) notFound();
-  const { lot, material } = view;
+  const { lot, material, isListed } = view;
+  const called = material?.name ?? "A material that was taken out of the Book";
   return (
     <>
       <Opening
         crumb={
           <>
-            <ShelfCrumb /> · <Link href={materialAddress(material.id)}>{material.name}</Link>
+            <ShelfCrumb />
+            {material && (
+              <>
+                {" "}
+                · <Link href={materialAddress(material.id)}>{material.name}</Link>
+              </>
+            )}
           </>
         }
-        title={`${material.name}, lot ${lot.id}`}
+        title={`${called}, lot ${lot.id}`}
       >
         <LotFinding view={view} />
       </Opening>
       <Done view={view} posting={asked.done} />
       <Cautions view={view} />
-      <LotDeeds
-        view={view}
-        open={lotDeedIn(asked.do)}
-        newId={newId()}
-        act={(deed) => actOnLot.bind(null, lot.id, deed)}
-      />
+      {isListed && material && (
+        <LotDeeds
+          view={view}
+          measure={material.measure}
+          open={lotDeedIn(asked.do)}
+          newId={newId()}
+          act={(deed) => actOnLot.bind(null, lot.id, deed)}
+        />
+      )}
       <LotHistory view={view} />
       <LotTrace view={view} />
     </>
@@ -86,8 +104,8 @@ export default async function LotPage({ params, searchParams }: Addressed): Prom
 
 /** What is there, where, worth how much. */
 function LotFinding({ view }: { readonly view: LotView }): ReactNode {
-  const { lot, material, today, currency, onShelf, onHold } = view;
-  const held = (amount: bigint): string => stockShown(amount, material.measure, "there");
+  const { lot, isListed, today, currency, onShelf, onHold } = view;
+  const held = (amount: bigint): string => muchOf(view, amount, "there");
   const worth = wholeValue(onShelf.value) + wholeValue(onHold.value);
   return (
     <>
@@ -107,6 +125,8 @@ function LotFinding({ view }: { readonly view: LotView }): ReactNode {
       )}{" "}
       Came in {dayShown(lot.received, today)}
       {lot.expires === null ? "; it has no best before." : `, best before ${dayShown(lot.expires, today)}.`}
+      {!isListed &&
+        " It was taken out of the Book: what happened to it stays here, and nothing more can be done with it."}
     </>
   );
 }

@@ -2,22 +2,27 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { cache, type ReactNode } from "react";
+import { type Day, isoDate } from "@/lib/domain/calendar";
+import { costOfBatches } from "@/lib/domain/formula-book/cost-of-batches";
 import { checksOf } from "@/lib/domain/formula-book/checks";
 import type { Batch } from "@/lib/domain/formula-book/scaling";
 import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
 import { compositions } from "@/lib/domain/formula";
 import { roundedUp } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
-import type { Formula, Workshop } from "@/lib/domain/workshop";
+import type { Formula, Product, Workshop } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
-import { countShown, massShown, minutesShown } from "@/lib/edge/figures";
+import { countShown, massShown, minutesShown, moneyShown } from "@/lib/edge/figures";
 import { type BatchReading, readBatch, type SizedBatch, usualBatch } from "@/lib/edge/forms/batch-size";
+import { AskingForm } from "@/app/_ui/asking-form";
+import { newId } from "@/app/_ui/new-id";
 import { Opening } from "@/app/_ui/finding";
-import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
+import { costPath, idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { BatchForm } from "@/app/book/_parts/batch-form";
 import { countedFindings, FindingsList, WhoDecides } from "@/app/book/_parts/findings-list";
 import { nameOfLine } from "@/app/book/_parts/name-of-line";
 import { WeighUpTables } from "@/app/book/_parts/weigh-up-tables";
+import { planTheBatches } from "./actions";
 import { booksForPage } from "../../../books-for-page";
 
 interface Address {
@@ -72,6 +77,9 @@ export default async function BatchPage({ params, searchParams }: Address): Prom
           <WhoDecides />
         </div>
       </section>
+      {product !== null && batches.length > 0 && (
+        <PlanThem product={product} batches={batches} workshop={workshop} today={today} />
+      )}
       {batches.length > 0 && <WeighUps batches={batches} formula={formula} workshop={workshop} />}
     </>
   );
@@ -122,6 +130,53 @@ function sizesShown({ batches }: SizedBatch): string {
   return sizes.join(" and ");
 }
 
+/** What one unit costs in batches of these sizes, and the way to the week. @rule SCALE-5 */
+function PlanThem({
+  product,
+  batches,
+  workshop,
+  today,
+}: {
+  readonly product: Product;
+  readonly batches: readonly Batch[];
+  readonly workshop: Workshop;
+  readonly today: Day;
+}): ReactNode {
+  const sizes = batches.flatMap(({ units }) => (units === null || units === 0n ? [] : [units]));
+  if (sizes.length === 0) return null;
+  const cost = costOfBatches(workshop, today, product, sizes, "replacement");
+  const many = sizes.length === 1 ? "this batch" : `these ${String(sizes.length)} batches`;
+  return (
+    <section className="matters" aria-labelledby="plan-them">
+      <h2 id="plan-them">
+        Plan {many} <small>{sizes.length > 1 && "each is a run of its own"}</small>
+      </h2>
+      <div>
+        <p>
+          {cost === null ? (
+            <>What one {product.name} costs so is not known: something in it has neither an offer nor a lot.</>
+          ) : (
+            <>
+              Made so, one {product.name} costs <b>{moneyShown(cost, workshop.settings.currency, 2)}</b>; in its usual
+              run of {counted(Number(product.usualRun), "unit", "units")},{" "}
+              <Link href={costPath(product.id)}>what its own page says</Link>.
+            </>
+          )}
+        </p>
+        <AskingForm
+          key={sizes.join(" ")}
+          act={planTheBatches}
+          carried={{ product: product.id, units: sizes.join(" ") }}
+          kept={{ key: newId() }}
+          className="asking-in-a-row"
+          fields={[{ name: "day", label: "On", type: "date", value: isoDate(today) }]}
+          button={`Plan ${many}`}
+        />
+      </div>
+    </section>
+  );
+}
+
 /** One weigh-up for each size of batch; batches of one size are weighed alike. */
 function WeighUps({
   batches,
@@ -133,9 +188,9 @@ function WeighUps({
   readonly workshop: Workshop;
 }): ReactNode {
   const sizes = new Map(batches.map((batch) => [`${String(batch.units)} ${String(batch.bulk.over)}`, batch]));
-  return [...sizes].map(([key, { bulk }]) => (
-    <section className="matters" key={key} aria-labelledby={`weigh ${key}`}>
-      <h2 id={`weigh ${key}`}>
+  return [...sizes].map(([key, { bulk }], place) => (
+    <section className="matters" key={key} aria-labelledby={`weigh-${String(place)}`}>
+      <h2 id={`weigh-${String(place)}`}>
         What to weigh <small>for {massShown(bulk, "lacking")}, in steps of the balance</small>
       </h2>
       <div>

@@ -6,7 +6,8 @@ import { previewSwap } from "@/lib/domain/formula-book/swap";
 import { roundedUp } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
-import { readSwap } from "@/lib/edge/forms/swap-form";
+import { readSwap, type TypedSwap } from "@/lib/edge/forms/swap-form";
+import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
@@ -16,7 +17,7 @@ import { nameOfLine } from "@/app/book/_parts/name-of-line";
 import { SwapForm } from "@/app/book/_parts/swap-form";
 import { SwapPreviewed } from "@/app/book/_parts/swap-preview";
 import { booksForPage } from "../../../books-for-page";
-import { keepSwap } from "./actions";
+import { keepSwap, swapAsNextVersion } from "./actions";
 
 export const metadata: Metadata = { title: "Swap a material" };
 
@@ -74,14 +75,30 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
             about={{ today, nameOf }}
             currency={workshop.settings.currency}
           />
-          <section className="matters" aria-labelledby="keep">
-            <h2 id="keep">
-              Keep it <small>the formula stays as it is until you make the draft one</small>
-            </h2>
-            <DeedForm act={keepSwap.bind(null, formula.id, typed, newId())} label="Keep it as a draft" />
-          </section>
+          <KeepIt formula={formula.id} typed={typed} />
         </>
       )}
     </>
   );
 }
+
+/** The swap as the next version of the formula, or as a draft beside it. */
+const KeepIt = ({ formula, typed }: { readonly formula: string; readonly typed: TypedSwap }): ReactNode => (
+  <section className="matters" aria-labelledby="keep">
+    <h2 id="keep">
+      Keep it{" "}
+      <small>the version that stands is kept as it is; a draft beside it leaves the formula alone altogether</small>
+    </h2>
+    <div>
+      <AskingForm
+        key={Object.values(typed).join(" ")}
+        act={swapAsNextVersion.bind(null, formula, typed)}
+        carried={{}}
+        className="asking-in-a-row"
+        fields={[{ name: "why", label: "What it is swapped for", type: "text", value: "" }]}
+        button="Make it the next version"
+      />
+      <DeedForm act={keepSwap.bind(null, formula, typed, newId())} label="Keep it as a draft" />
+    </div>
+  </section>
+);

@@ -1,0 +1,61 @@
+"use client";
+
+import type { ReactNode } from "react";
+import { CartesianGrid, Scatter, ScatterChart, XAxis, YAxis } from "recharts";
+import type { TrialSeries } from "./trial-marks";
+
+interface Drawing {
+  readonly series: readonly TrialSeries[];
+  readonly unit: { readonly before: string; readonly decimals: number };
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Percent of what was varied to the right; what came of it upright, from nothing up. */
+export default function TrialDrawing({ series, unit, width, height }: Drawing): ReactNode {
+  const upright = new Intl.NumberFormat("en-GB", {
+    minimumFractionDigits: unit.decimals,
+    maximumFractionDigits: unit.decimals,
+  });
+  const percents = [...new Set(series.flatMap(({ points }) => points.map(({ percent }) => percent)))];
+  return (
+    <ScatterChart
+      className="trial-points"
+      width={width}
+      height={height}
+      margin={{ top: 12, right: 32, bottom: 4, left: 4 }}
+      accessibilityLayer={false}
+    >
+      <CartesianGrid vertical={false} className="trial-grid" />
+      <XAxis
+        type="number"
+        dataKey="percent"
+        domain={["dataMin", "dataMax"]}
+        ticks={percents}
+        padding={{ left: 24, right: 24 }}
+        tickFormatter={(percent: number) => `${String(Math.round(percent * 100) / 100)} %`}
+        tickLine={false}
+      />
+      <YAxis
+        type="number"
+        dataKey="value"
+        domain={[0, "auto"]}
+        width={72}
+        tickLine={false}
+        axisLine={false}
+        tickFormatter={(value: number) => `${unit.before}${upright.format(value)}`}
+      />
+      {series.map(({ name, mark, points }) => (
+        <Scatter
+          key={name}
+          className="trial-series"
+          name={name}
+          data={[...points]}
+          line
+          shape={mark}
+          isAnimationActive={false}
+        />
+      ))}
+    </ScatterChart>
+  );
+}

@@ -1,0 +1,15 @@
+/** Each time has a shape of its own, so that colour is never all that tells one from another. */
+export const TRIAL_MARKS = ["circle", "square", "triangle", "diamond", "cross", "star"] as const;
+export type TrialMark = (typeof TRIAL_MARKS)[number];
+
+/** A place in a drawing. */
+export interface TrialPoint {
+  readonly percent: number;
+  readonly value: number;
+}
+
+export interface TrialSeries {
+  readonly name: string;
+  readonly mark: TrialMark;
+  readonly points: readonly TrialPoint[];
+}

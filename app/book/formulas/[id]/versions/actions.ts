@@ -1,0 +1,46 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { note } from "@/lib/edge/fields";
+import { readReasonTyped, typedIn } from "@/lib/edge/forms/posting-forms";
+import { textIn } from "@/lib/edge/forms/week-forms";
+import { realToday } from "@/lib/edge/real-today";
+import { acceptWarning } from "@/lib/operations/accept-warning";
+import type { AskingAnswer } from "@/app/_ui/asking-answer";
+import { recordPath } from "@/app/book/_parts/addresses";
+import { checkedFrom } from "@/app/book/_parts/checked-from";
+
+const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
+const NONE_OPEN = "No workshop is open any more. Open one on the first page.";
+const [aKey, aWording] = [note(10_000), note(2000)];
+
+/** Accepts one warning of a formula with a reason, which is kept with its version. */
+export async function acceptTheWarning(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
+  const typed = typedIn(form, ["reason"]);
+  const refused = (faults: Readonly<Record<string, string>>, says: string | null): AskingAnswer => {
+    if (says !== null) revalidatePath("/", "layout");
+    return { kind: "refused", typed, faults, says };
+  };
+  const [formula, key, says] = [textIn(form, "formula"), aKey.safeParse(textIn(form, "key")), textIn(form, "says")];
+  const wording = aWording.safeParse(says.slice(0, 2000));
+  if (formula === "" || !key.success || !wording.success) return refused({}, LOAD_AGAIN);
+  const reason = readReasonTyped(textIn(form, "reason"));
+  if ("fault" in reason) return refused({ reason: reason.fault }, null);
+  const told = await acceptWarning(
+    { formula, key: key.data, says: wording.data, reason: reason.value },
+    ({ workshop }) => checkedFrom(workshop, workshop.settings.today ?? realToday(), formula),
+  );
+  switch (told.kind) {
+    case "no workshop":
+      return refused({}, NONE_OPEN);
+    case "no such formula":
+      return refused({}, "This formula is not there any more; it was removed meanwhile.");
+    case "not found any more":
+      return refused({}, "The checks do not find this any more, or with other figures. Look at what they find now.");
+    case "accepted":
+    case "already accepted":
+      revalidatePath("/", "layout");
+      return redirect(`${recordPath("formulas", formula)}#version`);
+  }
+}

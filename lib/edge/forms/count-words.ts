@@ -1,0 +1,62 @@
+/** What a count would change, and why one is refused, in words. @rule LEDGER-13, LEDGER-26 */
+import type { CountResult, Difference } from "@/lib/domain/ledger/count-shelf";
+import { lotKey, wholeValue } from "@/lib/domain/ledger/posting";
+import type { Workshop } from "@/lib/domain/workshop";
+import { moneyShown } from "@/lib/edge/figures";
+import { lotWords } from "@/lib/edge/lot-words";
+import type { CountTyped } from "./count-form";
+import { refusalInWords, type Saying } from "./posting-refusals";
+import type { ShownTable } from "./shown-table";
+
+type Refused = Exclude<CountResult, { readonly kind: "posted" }>;
+
+/** @param typed  the count as it was read */
+export function countRefusal(
+  refused: Refused,
+  { day, lines }: Pick<CountTyped, "day" | "lines">,
+  saying: Saying,
+): string {
+  switch (refused.kind) {
+    case "stale count":
+      return `something of it moved since the form was drawn: ${saying.amount(refused.lot, refused.now)} is written down now. Load the page again and count it once more`;
+    case "counted since":
+      return `it was counted for ${saying.day(refused.on)} as well, and would not stand as it was counted then. Count it for that day or a later one, or take that count back first`;
+    case "not there": {
+      const { lot, asked, there, on } = refused;
+      const counted = lines.find((line) => lotKey(line.lot) === lotKey(lot))?.counted ?? 0n;
+      const only = counted === 0n ? "nothing" : `only ${saying.amount(lot, counted)}`;
+      return `with ${only} at the end of ${saying.day(day)}, what was taken later would be missing: ${saying.amount(lot, asked - there)} at the end of ${saying.day(on)}. Count it for that day or a later one, or take back what was taken too much`;
+    }
+    case "future day":
+    case "no such lot":
+    case "before the lot":
+    case "nothing to post":
+    case "asked twice":
+    case "out of date":
+    case "cost came later":
+    case "out of range":
+      return refusalInWords(refused, saying);
+  }
+}
+
+/** What a count would change of each lot, and what that is worth. */
+export function countShown(workshop: Workshop, differences: readonly Difference[], saying: Saying): ShownTable {
+  const { currency } = workshop.settings;
+  const words = lotWords(workshop, []);
+  const rowsShown = differences.map(({ lot, expected, counted, quantity, value }) => [
+    `${words(lot).name}, lot ${lot.id}`,
+    saying.amount(lot, expected),
+    saying.amount(lot, counted),
+    quantity === 0n ? "none" : saying.amount(lot, quantity),
+    moneyShown(wholeValue(value), currency),
+  ]);
+  const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
+  return {
+    says: differences.every(({ quantity }) => quantity === 0n)
+      ? "All that was counted is as it is written down. Posting the count keeps that it was counted; nothing is kept yet."
+      : "What the count would change. Nothing is kept yet.",
+    columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
+    rows: rowsShown,
+    total: ["All", "", "", "", moneyShown(all, currency)],
+  };
+}
