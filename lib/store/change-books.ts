@@ -30,6 +30,7 @@ const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>([
   "finished",
   "runs",
   "closedRuns",
+  "closedRunVersions",
   "sales",
 ]);
 
