@@ -1,5 +1,7 @@
 /** What one filled, labelled unit costs. @rule COST-1 to COST-7 */
+import { exactAheadUses } from "./ahead-needs";
 import { dividedBy, type Fraction, plus, ratio, times, total, whole } from "./fraction";
+import type { OpenedProduct } from "./made-ahead";
 import { bulkOf, exactFor, type MaterialUse } from "./needs";
 import {
   BASES,
@@ -11,7 +13,7 @@ import {
   type UnitCost,
 } from "./plan-figures";
 import { type PriceBook, shelfPrice } from "./prices";
-import { decimalValue } from "./quantity";
+import { decimalValue, quantity, type Stock, sum } from "./quantity";
 import type { Material, Product, Settings } from "./workshop";
 
 const MINUTES_AN_HOUR = whole(60n);
@@ -20,6 +22,7 @@ const MINUTES_AN_HOUR = whole(60n);
  * The cost of one unit of a product on each basis, priced for its usual run with needs not rounded.
  * @param uses      every material of the product, by id
  * @param bookOf    what each material can be priced from
+ * @param opened    where its formula holds premixes made ahead: on the shelf's basis their lots are drawn (AHEAD-6)
  * @returns exact micro-units; null for each figure that depends on a material without a price
  */
 export function costOf(
@@ -27,6 +30,7 @@ export function costOf(
   uses: readonly MaterialUse[],
   bookOf: (materialId: string) => PriceBook,
   settings: Settings,
+  opened?: OpenedProduct,
 ): ProductCost {
   const units = whole(product.usualRun);
   const minutes = plus(
@@ -39,8 +43,12 @@ export function costOf(
 
   const used = uses.map((use) => forOneUnit(use, product));
 
+  const fromShelf = opened === undefined ? used : usedFromShelf(opened, bookOf);
+
   const onBasis = (basis: Basis): UnitCost => {
-    const lines = used.map((each) => lineOf(each, priceOn(basis, bookOf(each.material.id), each.inUsualRun)));
+    const lines = (basis === "shelf" ? fromShelf : used).map((each) =>
+      lineOf(each, priceOn(basis, bookOf(each.material.id), each.inUsualRun)),
+    );
     const ingredients = totalOf(lines, (use) => use.as === "ingredient");
     const packaging = totalOf(lines, (use) => use.as !== "ingredient");
     const perUnit = ingredients && packaging && total([ingredients, packaging, labour, overhead]);
@@ -68,6 +76,22 @@ function forOneUnit({ material, need, uses }: MaterialUse, { usualRun }: Product
     quantity: each(inUsualRun),
     uses: uses.map((use) => ({ as: use.as, quantity: each(exactFor(use.need, usualRun)) })),
   };
+}
+
+/** The same from today's shelf, with what is drawn instead of premixes made ahead. @rule AHEAD-6 */
+function usedFromShelf(opened: OpenedProduct, bookOf: (materialId: string) => PriceBook): readonly UsedByUnit[] {
+  const units = opened.product.usualRun;
+  const each = (run: Fraction): Fraction => ratio(run.over, run.under * units);
+  const thereOf = ({ id }: Material): Stock =>
+    bookOf(id)
+      .usableLots.map(({ remaining }) => remaining)
+      .reduce(sum, quantity<Stock>(0n));
+  return exactAheadUses(opened, thereOf).map(({ material, inUsualRun, uses }) => ({
+    material,
+    inUsualRun,
+    quantity: each(inUsualRun),
+    uses: uses.map((use) => ({ as: use.as, quantity: each(use.inUsualRun) })),
+  }));
 }
 
 function priceOn(basis: Basis, book: PriceBook, inUsualRun: Fraction): Price | null {

@@ -1,7 +1,9 @@
 /** Can it be made, and what can be made, with what is in the house. @rule MAKE-1 to MAKE-3 */
+import { aheadAsks, mostAhead } from "./ahead-needs";
 import type { Arrival } from "./arrivals";
 import type { Day } from "./calendar";
 import { putOnShelf, type ShelfLot, type StandingShelf, standingShelf, takeFromShelf, writeOff } from "./lots";
+import type { OpenedProduct } from "./made-ahead";
 import { exactFor, type MaterialUse, roundedUpFor } from "./needs";
 import type { RunDraw, RunOutlook } from "./plan-figures";
 import { quantity, type Stock, type Units } from "./quantity";
@@ -16,6 +18,8 @@ export interface RunToJudge {
   readonly day: Day;
   /** By material id. Worked out once: a run is judged many times where days are tried out. */
   readonly asks: readonly RunAsk[];
+  /** Where its formula holds premixes made ahead, so that the shelf decides what it asks; `asks` is then the most. */
+  readonly opened: OpenedProduct | null;
 }
 
 /** What a run asks of one material. */
@@ -43,6 +47,21 @@ export interface StockToCome {
  * @rule MAKE-1, MAKE-2, MAKE-3
  */
 export function judgeRuns(runs: readonly RunToJudge[], stock: StockToCome): readonly RunOutlook[] {
+  const shelfFor = shelvesInTime(stock);
+  return runs.map((run) => judge(run, (material) => shelfFor(material, run.day)));
+}
+
+/** Whether each of these runs can be made, in their order: the same judgement without its figures. @rule MAKE-1 */
+export function madeInTurn(runs: readonly RunToJudge[], stock: StockToCome): readonly boolean[] {
+  const shelfFor = shelvesInTime(stock);
+  return runs.map(({ run, day, asks, opened }) => {
+    const shelfOn: ShelfFor = (material) => shelfFor(material, day);
+    return drawnOf(opened === null ? standingFor(asks, shelfOn) : standingAhead(opened, run.units, shelfOn)).makeable;
+  });
+}
+
+/** The shelf of a material on a day; days are asked for in their order. */
+function shelvesInTime(stock: StockToCome): (material: Material, day: Day) => StandingShelf {
   const shelves = new Map<string, ShelfInTime>();
   const shelfOf = (id: string): ShelfInTime => {
     const known = shelves.get(id);
@@ -55,7 +74,7 @@ export function judgeRuns(runs: readonly RunToJudge[], stock: StockToCome): read
     shelves.set(id, shelf);
     return shelf;
   };
-  return runs.map((run) => judge(run, (material) => shelfOn(shelfOf(material.id), run.day)));
+  return (material, day) => shelfOn(shelfOf(material.id), day);
 }
 
 /** A material's shelf with the arrivals that have not been let in yet. It changes. */
@@ -74,23 +93,51 @@ function shelfOn(inTime: ShelfInTime, day: Day): StandingShelf {
   return inTime.shelf;
 }
 
-function judge({ run, product, day, asks }: RunToJudge, shelfFor: (material: Material) => StandingShelf): RunOutlook {
-  const asked = asks.map((ask) => {
-    const shelf = shelfFor(ask.use.material);
+type ShelfFor = (material: Material) => StandingShelf;
+
+function judge({ run, product, day, asks, opened }: RunToJudge, shelfFor: ShelfFor): RunOutlook {
+  if (opened === null) {
+    const asked = standingFor(asks, shelfFor);
+    return { run, product, day, ...mostOf(asked), ...drawnOf(asked) };
+  }
+  // Before anything is drawn: the most is what the whole shelf allows.
+  const most = mostAhead(opened, run.units, (material) => shelfFor(material).holds);
+  return { run, product, day, ...most, ...drawnOf(standingAhead(opened, run.units, shelfFor)) };
+}
+
+/** What a run asks of a material, its shelf, and what that holds before the run draws. */
+interface Standing extends Omit<RunDraw, "drawn"> {
+  readonly shelf: StandingShelf;
+}
+
+const standingFor = (asks: readonly RunAsk[], shelfFor: ShelfFor) =>
+  asks.map(({ use, need, least }) => {
+    const shelf = shelfFor(use.material);
+    return { use, material: use.material, need, least, shelf, there: shelf.holds, insteadOf: null };
+  });
+
+/** @rule AHEAD-4 */
+const standingAhead = (opened: OpenedProduct, units: Units, shelfFor: ShelfFor): readonly Standing[] =>
+  aheadAsks(opened, units, (material) => shelfFor(material).holds).map((ask) => {
+    const shelf = shelfFor(ask.material);
     return { ...ask, shelf, there: shelf.holds };
   });
+
+/** What the run draws: all or nothing. @rule MAKE-1, MAKE-2 */
+function drawnOf(asked: readonly Standing[]): Pick<RunOutlook, "makeable" | "short" | "draws"> {
   const short = asked
     .filter(({ there, least }) => there < least)
-    .map(({ use, there, least }) => ({ material: use.material, by: quantity<Stock>(least - there) }));
+    .map(({ material, there, least }) => ({ material, by: quantity<Stock>(least - there) }));
   const makeable = short.length === 0;
-  const draws = asked.map(({ use, shelf, there, need, least }): RunDraw => ({
-    material: use.material,
+  const draws = asked.map(({ material, shelf, there, need, least, insteadOf }): RunDraw => ({
+    material,
     need,
     least,
     there,
     drawn: makeable ? takeFromShelf(shelf, need) : quantity<Stock>(0n),
+    insteadOf,
   }));
-  return { run, product, day, makeable, ...mostOf(asked), short, draws };
+  return { makeable, short, draws };
 }
 
 /**

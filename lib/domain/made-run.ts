@@ -3,17 +3,20 @@
  * needed leaves the shelf, and what was filled stands as a finished lot.
  * @rule CLOSE-1 to CLOSE-5
  */
+import { aheadAsks } from "./ahead-needs";
 import type { Day } from "./calendar";
 import type { Books, ClosedRun } from "./desk";
 import { compositions } from "./formula";
 import { ratio, roundedHalfEven } from "./fraction";
-import { byId } from "./index-by-id";
+import { byId, grouped } from "./index-by-id";
 import { byDrawOrder, isUsable } from "./lots";
+import { aheadBook } from "./made-ahead";
 import { type MicroUnits, totalMoney } from "./money";
-import { type MaterialUse, roundedUpFor, usesOf } from "./needs";
-import type { RunShortage } from "./plan-figures";
+import { roundedUpFor, usesOf } from "./needs";
+import type { RunDraw, RunShortage } from "./plan-figures";
 import { quantity, smaller, type Stock, type Units } from "./quantity";
-import type { FinishedLot, Lot, Run, Workshop } from "./workshop";
+import { isTaken, withOutput } from "./run-output";
+import type { FinishedLot, Lot, Material, Product, Run, Workshop } from "./workshop";
 
 /** What the maker says of a run that was made. */
 export interface MadeRun {
@@ -31,6 +34,8 @@ export type MadeRunResult =
   | {
       readonly kind: "made";
       readonly books: Books;
+      /** What it asks of each material, by id. */
+      readonly asked: readonly MaterialAsked[];
       /** By material id and then in the draw order. */
       readonly draws: readonly LotDraw[];
       /** Of all that was drawn. */
@@ -63,7 +68,8 @@ export function closeAsMade(books: Books, made: MadeRun): MadeRunResult {
     const closed = desk.closedRuns.find((each) => each.run.id === made.run);
     return closed ? { kind: "already made", closed } : { kind: "no such run" };
   }
-  if (workshop.finished.some(({ id }) => id === made.finishedLot.id)) return { kind: "finished lot exists" };
+  const product = byId("product", workshop.products)(run.product);
+  if (isTaken(workshop, product, made.finishedLot.id)) return { kind: "finished lot exists" };
 
   const asked = askedOf(workshop, run, made.today);
   const short = asked
@@ -75,6 +81,7 @@ export function closeAsMade(books: Books, made: MadeRun): MadeRunResult {
   return {
     kind: "made",
     books: { workshop: afterwards(workshop, run, made, draws), desk: withClosed(books, run, made) },
+    asked,
     draws,
     value: totalMoney(draws.map(({ value }) => value)),
   };
@@ -84,28 +91,39 @@ export function closeAsMade(books: Books, made: MadeRun): MadeRunResult {
 export const drawsFor = (workshop: Workshop, run: Run, day: Day): readonly LotDraw[] =>
   askedOf(workshop, run, day).flatMap(({ lots, need }) => drawsFrom(lots, need));
 
-interface MaterialAsked extends Pick<MaterialUse, "material"> {
+/** What a run asks of a material and what the shelf has of it. */
+export interface MaterialAsked extends Pick<RunDraw, "material" | "need" | "least" | "there" | "insteadOf"> {
   /** Usable on the day, in draw order. */
   readonly lots: readonly Lot[];
-  readonly there: Stock;
-  readonly need: Stock;
-  readonly least: Stock;
 }
 
-/** What the run asks of each material and what the shelf has of it, by material id. @rule NEED-3, LOT-1 */
+/** What the run asks of each material and what the shelf has of it, by material id. @rule NEED-3, LOT-1, AHEAD-4 */
 function askedOf(workshop: Workshop, run: Run, today: Day): readonly MaterialAsked[] {
   const product = byId("product", workshop.products)(run.product);
+  const usable = grouped(
+    workshop.lots.filter((lot) => isUsable(lot, today)),
+    (lot) => lot.material,
+  );
+  const lotsOf = ({ id }: Material): readonly Lot[] => (usable.get(id) ?? []).toSorted(byDrawOrder);
+  const thereOf = (material: Material): Stock =>
+    quantity<Stock>(lotsOf(material).reduce((held, { remaining }) => held + remaining, 0n));
+  return asksFor(workshop, product, run, thereOf).map((ask) => ({
+    ...ask,
+    lots: lotsOf(ask.material),
+    there: thereOf(ask.material),
+  }));
+}
+
+function asksFor(workshop: Workshop, product: Product, run: Run, thereOf: (material: Material) => Stock) {
+  const opened = aheadBook(workshop)?.openedOf(product) ?? null;
+  if (opened !== null) return aheadAsks(opened, run.units, thereOf);
   const composition = compositions(workshop.formulas)(product.formula);
-  return usesOf(product, composition, byId("material", workshop.materials)).map(({ material, need, least }) => {
-    const lots = workshop.lots.filter((lot) => lot.material === material.id && isUsable(lot, today)).sort(byDrawOrder);
-    return {
-      material,
-      lots,
-      there: quantity<Stock>(lots.reduce((held, { remaining }) => held + remaining, 0n)),
-      need: roundedUpFor(need, run.units),
-      least: roundedUpFor(least, run.units),
-    };
-  });
+  return usesOf(product, composition, byId("material", workshop.materials)).map(({ material, need, least }) => ({
+    material,
+    need: roundedUpFor(need, run.units),
+    least: roundedUpFor(least, run.units),
+    insteadOf: null,
+  }));
 }
 
 /** Takes `wanted` from lots in their order, as far as they go. @rule CLOSE-2, CLOSE-3 */
@@ -129,14 +147,7 @@ const valueOf = (lot: Lot, drawn: Stock): MicroUnits =>
 /** The workshop without the run, its draws and with its units. @rule CLOSE-1, CLOSE-4 */
 function afterwards(workshop: Workshop, run: Run, made: MadeRun, draws: readonly LotDraw[]): Workshop {
   const drawOf = new Map(draws.map((draw) => [draw.lot, draw]));
-  const finished: FinishedLot = {
-    id: made.finishedLot.id,
-    product: run.product,
-    made: made.today,
-    bestBefore: made.finishedLot.bestBefore,
-    units: made.unitsMade,
-  };
-  return {
+  const without = {
     ...workshop,
     lots: workshop.lots.map((lot) => {
       const draw = drawOf.get(lot);
@@ -148,8 +159,14 @@ function afterwards(workshop: Workshop, run: Run, made: MadeRun, draws: readonly
       };
     }),
     runs: workshop.runs.filter((each) => each !== run),
-    finished: made.unitsMade > 0n ? [...workshop.finished, finished] : workshop.finished,
   };
+  return withOutput(without, {
+    product: byId("product", workshop.products)(run.product),
+    lot: made.finishedLot,
+    made: made.today,
+    units: made.unitsMade,
+    value: totalMoney(draws.map(({ value }) => value)),
+  });
 }
 
 const withClosed = ({ desk }: Books, run: Run, made: MadeRun): Books["desk"] => ({

@@ -1,4 +1,5 @@
 /** The most that can be made from the shelf today, each product on its own. @rule MAKE-3 */
+import { mostAhead } from "./ahead-needs";
 import type { Day } from "./calendar";
 import { mostOf } from "./feasibility";
 import { isUsable } from "./lots";
@@ -21,7 +22,7 @@ export interface MostFromShelf {
  */
 export function mostFromShelf(
   products: readonly Product[],
-  { stock, usesByProduct }: Pick<Prepared, "stock" | "usesByProduct">,
+  { stock, usesByProduct, openedByProduct }: Pick<Prepared, "stock" | "usesByProduct" | "openedByProduct">,
   today: Day,
 ): readonly MostFromShelf[] {
   const usableOf = (material: Material): Stock =>
@@ -32,8 +33,10 @@ export function mostFromShelf(
       ),
     );
   return products.map((product) => {
-    const asked = (usesByProduct.get(product.id) ?? []).map((use) => ({ use, there: usableOf(use.material) }));
-    const most = mostOf(asked);
+    const opened = openedByProduct.get(product.id);
+    const most = opened
+      ? mostAhead(opened, product.usualRun, usableOf)
+      : mostOf((usesByProduct.get(product.id) ?? []).map((use) => ({ use, there: usableOf(use.material) })));
     return { product, ...most, there: usableOf(most.limiting) };
   });
 }

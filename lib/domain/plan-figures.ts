@@ -3,7 +3,7 @@ import type { Day } from "./calendar";
 import type { Fraction } from "./fraction";
 import type { MicroUnits } from "./money";
 import type { Packs, Stock, Units } from "./quantity";
-import type { Lot, Material, Offer, Product, Run } from "./workshop";
+import type { Formula, Lot, Material, Offer, Product, Run } from "./workshop";
 
 export interface Plan {
   readonly today: Day;
@@ -103,6 +103,14 @@ export interface RunDraw {
   readonly there: Stock;
   /** What it takes: nothing where the run cannot be made. */
   readonly drawn: Stock;
+  /** The part of the need that is drawn instead of a premix made ahead; null for none. */
+  readonly insteadOf: InsteadOf | null;
+}
+
+/** So much of a material instead of as much of the premix that it was made of. @rule AHEAD-3 */
+export interface InsteadOf {
+  readonly premix: Formula;
+  readonly quantity: Stock;
 }
 
 /** What becomes of a material if every run goes ahead. */

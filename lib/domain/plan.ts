@@ -1,3 +1,4 @@
+import { projectAhead } from "./ahead-projection";
 import { type Arrival, arrivalsOf, deliveryFrom } from "./arrivals";
 import { type Day, daysAfter, later } from "./calendar";
 import { byCodePoint } from "./code-point-order";
@@ -6,11 +7,12 @@ import { asksOf, judgeRuns, type RunToJudge, type StockToCome } from "./feasibil
 import { compositions } from "./formula";
 import { byId, grouped } from "./index-by-id";
 import { asShelfLot } from "./lots";
+import { aheadBook, type AheadBook, type OpenedProduct } from "./made-ahead";
 import { usesOf } from "./needs";
 import { outlookOf } from "./outlook";
 import type { Plan } from "./plan-figures";
 import { priceBook } from "./prices";
-import { type Draw, project } from "./projection";
+import { type Draw, project, type Projection } from "./projection";
 import type { Run, Workshop } from "./workshop";
 
 /**
@@ -22,7 +24,7 @@ import type { Run, Workshop } from "./workshop";
  */
 export function plan(workshop: Workshop, today: Day, prepared: Prepared = preparedFor(workshop, today)): Plan {
   const { settings } = workshop;
-  const { stock, runs, usesByProduct, deliveryOf } = prepared;
+  const { stock, runs, usesByProduct, deliveryOf, ahead } = prepared;
   const lastDay = daysAfter(today, settings.horizonDays);
   const frame = { today, lastDay, coverDays: settings.coverDays ?? settings.horizonDays };
 
@@ -36,27 +38,45 @@ export function plan(workshop: Workshop, today: Day, prepared: Prepared = prepar
   );
   const bookOf = (id: string) => books.get(id) ?? { replacement: null, average: null, usableLots: [] };
 
-  const drawsByMaterial = drawsOn(runs, lastDay);
+  const shelfOf = (id: string) => [stock.lotsByMaterial.get(id) ?? [], stock.arrivalsByMaterial.get(id) ?? []] as const;
+  const projectOf = (id: string, draws: readonly Draw[]) => project(...shelfOf(id), draws, today, lastDay);
+  const within = runs.filter(({ day }) => day <= lastDay);
+  const { projections, draws } =
+    ahead === null ? { projections: NONE, draws: drawsOn(within) } : projectAhead(within, ahead.premixes, projectOf);
   const outlookByRun = new Map(judgeRuns(runs, stock).map((outlook) => [outlook.run, outlook]));
   return {
     today,
     lastDay,
-    costs: workshop.products.map((product) => costOf(product, usesByProduct.get(product.id) ?? [], bookOf, settings)),
+    costs: workshop.products.map((product) =>
+      costOf(product, usesByProduct.get(product.id) ?? [], bookOf, settings, prepared.openedByProduct.get(product.id)),
+    ),
     runs: workshop.runs.flatMap((run) => outlookByRun.get(run) ?? []),
     materials: workshop.materials.map((material) => {
-      const lots = stock.lotsByMaterial.get(material.id) ?? [];
-      const arrivals = stock.arrivalsByMaterial.get(material.id) ?? [];
-      const projection = project(lots, arrivals, drawsByMaterial.get(material.id) ?? [], today, lastDay);
-      return outlookOf(material, lots, projection, offersByMaterial.get(material.id) ?? [], deliveryOf, frame);
+      const projection = projections.get(material.id) ?? projectOf(material.id, draws.get(material.id) ?? []);
+      return outlookOf(
+        material,
+        shelfOf(material.id)[0],
+        projection,
+        offersByMaterial.get(material.id) ?? [],
+        deliveryOf,
+        frame,
+      );
     }),
   };
 }
+
+const NONE: ReadonlyMap<string, Projection> = new Map();
 
 /** A workshop indexed for judging runs: shelves and arrivals by material, runs in the order in which they draw. */
 export interface Prepared {
   readonly stock: StockToCome;
   readonly runs: readonly RunToJudge[];
+  /** As if no premix were made ahead. */
   readonly usesByProduct: ReadonlyMap<string, ReturnType<typeof usesOf>>;
+  /** Null where no premix is made ahead. */
+  readonly ahead: AheadBook | null;
+  /** Of each product that holds premixes made ahead. */
+  readonly openedByProduct: ReadonlyMap<string, OpenedProduct>;
   readonly deliveryOf: (supplierId: string) => ReturnType<typeof deliveryFrom>;
 }
 
@@ -74,6 +94,15 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
   const usesByProduct = new Map(
     workshop.products.map((product) => [product.id, usesOf(product, compositionOf(product.formula), materialOf)]),
   );
+  const ahead = aheadBook(workshop);
+  const openedByProduct = new Map(
+    ahead === null
+      ? []
+      : workshop.products.flatMap((product): readonly (readonly [string, OpenedProduct])[] => {
+          const opened = ahead.openedOf(product);
+          return opened === null ? [] : [[product.id, opened]];
+        }),
+  );
   const arrivals: readonly Arrival[] = [...arrivalsOf(workshop.orders, deliveryOf, today)].sort(
     (a, b) => a.day - b.day,
   );
@@ -81,24 +110,25 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
     run,
     product: productOf(run.product),
     day: later(run.date, today),
-    asks: asksOf(usesByProduct.get(run.product) ?? [], run.units),
+    asks: asksOf(openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [], run.units),
+    opened: openedByProduct.get(run.product) ?? null,
   }));
   const lots = workshop.lots.map((lot) => ({ material: lot.material, lot: asShelfLot(lot) }));
   const lotsByMaterial = new Map(
     [...grouped(lots, ({ material }) => material)].map(([id, group]) => [id, group.map(({ lot }) => lot)]),
   );
   const stock = { lotsByMaterial, arrivalsByMaterial: grouped(arrivals, ({ material }) => material) };
-  return { stock, runs, usesByProduct, deliveryOf };
+  return { stock, runs, usesByProduct, deliveryOf, ahead, openedByProduct };
 }
 
 /** Runs in the order in which they draw. @rule PLAN-4 */
 export const inTurn = (runs: readonly Run[]): readonly Run[] =>
   runs.toSorted((a, b) => a.date - b.date || a.sequence - b.sequence || byCodePoint(a.id, b.id));
 
-/** What the runs up to the last day need, by material, in their order. */
-function drawsOn(runs: readonly RunToJudge[], lastDay: Day): ReadonlyMap<string, readonly Draw[]> {
-  const draws = runs
-    .filter(({ day }) => day <= lastDay)
-    .flatMap(({ run, day, asks }) => asks.map(({ use, need }) => ({ material: use.material.id, day, run, need })));
+/** What runs need, by material, in their order. */
+function drawsOn(runs: readonly RunToJudge[]): ReadonlyMap<string, readonly Draw[]> {
+  const draws = runs.flatMap(({ run, day, asks }) =>
+    asks.map(({ use, need }) => ({ material: use.material.id, day, run, need })),
+  );
   return grouped(draws, ({ material }) => material);
 }

@@ -12,7 +12,7 @@ import {
   writeOff,
 } from "./lots";
 import type { Balance, Expiry, LadderLot, ShelfEvent } from "./plan-figures";
-import { quantity, type Stock } from "./quantity";
+import { quantity, type Stock, sum } from "./quantity";
 import type { Run } from "./workshop";
 
 /** What a run needs of the material, on the day it draws. */
@@ -20,6 +20,8 @@ export interface Draw {
   readonly day: Day;
   readonly run: Run;
   readonly need: Stock;
+  /** What it takes beyond its need where that is there, instead of a premix: it is never owed. @rule AHEAD-5 */
+  readonly instead?: Stock;
 }
 
 export interface Projection {
@@ -80,7 +82,8 @@ export function project(
     for (let draw = draws[nextDraw]; draw && draw.day <= day; draw = draws[(nextDraw += 1)]) {
       const lacking = quantity<Stock>(draw.need - takeFromShelf(shelf, draw.need));
       owed += lacking;
-      events.push({ kind: "drawn", run: draw.run, need: draw.need, lacking, ...after(day) });
+      const need = draw.instead === undefined ? draw.need : sum(draw.need, takeFromShelf(shelf, draw.instead));
+      if (need > 0n) events.push({ kind: "drawn", run: draw.run, need, lacking, ...after(day) });
     }
     balances.push({ day, balance: shelf.holds - owed });
   }

@@ -5,7 +5,7 @@
 import type { Arrival } from "./arrivals";
 import { type BenchMinutes, benchDays, minutesOfRun, minutesThere } from "./bench-hours";
 import { type Day, daysAfter, later, weekday } from "./calendar";
-import { judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { madeInTurn, type RunToJudge, type StockToCome } from "./feasibility";
 import { compare, minus, whole } from "./fraction";
 import type { Prepared } from "./plan";
 import type { Plan, RunOutlook } from "./plan-figures";
@@ -84,13 +84,13 @@ function tryDay(
   if (sequence > LAST_SEQUENCE) return null;
   const moved: RunToJudge = { ...turn, day, run: { ...turn.run, date: day, sequence } };
   const upToIt = [...others.slice(0, place), moved];
-  const outlooks = judgeRuns([...upToIt, ...others.slice(place)], stock);
-  const isMade = (at: number) => outlooks[at]?.makeable === true;
-  if (!isMade(place) || !outlooks.every(({ run, makeable }) => makeable || !mustStay.has(run))) return null;
+  const inTurn = [...upToIt, ...others.slice(place)];
+  const made = madeInTurn(inTurn, stock);
+  if (made[place] !== true || !inTurn.every(({ run }, at) => made[at] === true || !mustStay.has(run))) return null;
   // A run that is not made draws nothing, and with fewer orders it would be made even less.
-  const made = upToIt.filter((_, at) => isMade(at));
+  const before = upToIt.filter((_, at) => made[at] === true);
   const stillMade = (without: ReadonlySet<string>) =>
-    judgeRuns(made, withoutOrders(stock, without)).every(({ makeable }) => makeable);
+    madeInTurn(before, withoutOrders(stock, without)).every((each) => each);
   return { day, sequence, dependsOn: ordersAwaited(moved, stock, stillMade) };
 }
 

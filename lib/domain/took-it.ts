@@ -1,6 +1,6 @@
 /** Which earlier run took what a run is short of. @rule MAKE-4 */
 import { compare, type Fraction, plus, ratio, ZERO } from "./fraction";
-import { judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { madeInTurn, type RunToJudge, type StockToCome } from "./feasibility";
 import type { RunOutlook } from "./plan-figures";
 import type { Product, Run } from "./workshop";
 
@@ -31,12 +31,12 @@ export function tookIt(
   const turn = inTurn.findIndex(({ run }) => run === short.run);
   const upToIt = inTurn.slice(0, turn + 1);
   const earlier = upToIt.slice(0, -1).map(({ run }) => outlookOf(run));
-  for (const without of runsThatCouldMatter(short, earlier).slice(0, MOST_TRIED)) {
-    const judged = judgeRuns(
+  for (const without of runsThatCouldMatter(short, earlier, upToIt).slice(0, MOST_TRIED)) {
+    const made = madeInTurn(
       upToIt.filter(({ run }) => run !== without.run),
       stock,
     );
-    if (judged.at(-1)?.makeable) return { run: without.run, product: without.product, enough: true };
+    if (made.at(-1)) return { run: without.run, product: without.product, enough: true };
   }
   const most = drewMost(short, earlier);
   return most && { run: most.run, product: most.product, enough: false };
@@ -45,9 +45,15 @@ export function tookIt(
 /**
  * Nearest first, the runs whose absence could change anything for this one. More of a material never leaves less of
  * it later, so without a run the first thing to change is that a run after it can be made: this one, or one in
- * between that then draws in its turn. What it lacked must all have been freed by the one that is left out.
+ * between that then draws in its turn. What it lacked must all have been freed by the one that is left out. Where a
+ * premix made ahead comes in, what a run frees may spare another one something else, so that any may matter.
  */
-function runsThatCouldMatter(short: RunOutlook, earlier: readonly RunOutlook[]): readonly RunOutlook[] {
+function runsThatCouldMatter(
+  short: RunOutlook,
+  earlier: readonly RunOutlook[],
+  upToIt: readonly RunToJudge[],
+): readonly RunOutlook[] {
+  if (upToIt.some(({ opened }) => opened !== null)) return earlier.filter(({ makeable }) => makeable).reverse();
   const notMade: RunOutlook[] = [short];
   return earlier.toReversed().filter((outlook) => {
     if (!outlook.makeable) notMade.push(outlook);

@@ -154,8 +154,8 @@ function inFormulas({ workshop, desk }: Books, kind: "material" | "formula", id:
 
 const holds =
   (materialId: string) =>
-  ({ packaging, perRun }: Product): boolean =>
-    [...packaging, ...perRun].some(({ material }) => material === materialId);
+  ({ packaging, perRun, madeInto }: Product): boolean =>
+    madeInto === materialId || [...packaging, ...perRun].some(({ material }) => material === materialId);
 
 const inProducts = ({ workshop }: Books, uses: (product: Product) => boolean): Usage => ({
   list: "products",

@@ -178,6 +178,8 @@ export interface Product {
   readonly priceToShops: MicroUnits | null;
   /** With tax. */
   readonly priceToCustomers: MicroUnits | null;
+  /** The material that a run of it makes, measured by mass, where its formula is a premix made ahead. @rule AHEAD-1 */
+  readonly madeInto: string | null;
 }
 
 export interface PackagingItem {

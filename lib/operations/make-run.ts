@@ -8,8 +8,10 @@ import { byId } from "@/lib/domain/index-by-id";
 import { type Draw, makeRun, type RunMade } from "@/lib/domain/ledger/make-run";
 import { plannedLosses, plannedMinutes, timeCost } from "@/lib/domain/ledger/planned-loss";
 import { materialLot } from "@/lib/domain/ledger/posting";
+import { aheadBook } from "@/lib/domain/made-ahead";
 import { drawsFor } from "@/lib/domain/made-run";
 import { usesOf } from "@/lib/domain/needs";
+import { lotOfNothing, materialOfUnit, type RunOutput, withOutput } from "@/lib/domain/run-output";
 import type { FinishedLot, Run } from "@/lib/domain/workshop";
 import type { Ledger } from "@/lib/store/post-to-books";
 import { type Asked, onTheLedger } from "./on-the-ledger";
@@ -43,17 +45,19 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
   const standing = await ledger.standingOf(draws.map(({ lot }) => materialLot(lot)));
   const decided = makeRun(runMade(books, run, asked, draws, today), standing, lossesOf(books, run), ledger.records);
   if (decided.kind !== "posted") return decided;
-  const finished: FinishedLot = {
-    ...asked.finishedLot,
-    product: run.product,
+  const output: RunOutput = {
+    product: byId("product", books.workshop.products)(run.product),
+    lot: asked.finishedLot,
     made: asked.day,
     units: asked.unitsMade,
+    value: decided.finished.materials,
   };
-  const { formula } = byId("product", books.workshop.products)(run.product);
-  const versions = versionsUsed(books, formula);
+  const versions = versionsUsed(books, output.product.formula);
   const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade, versions };
-  const after = withClosed(books, closed, finished);
-  return asked.unitsMade > 0n ? { ...decided, books: after } : { ...decided, books: after, failed: finished };
+  const after = withClosed(books, closed, output);
+  return asked.unitsMade > 0n
+    ? { ...decided, books: after }
+    : { ...decided, books: after, failed: lotOfNothing(output) };
 }
 
 /** What the checks find of a run's formula as it stands. @rule VERSION-5 */
@@ -85,23 +89,23 @@ function runMade(
     run: run.id,
     unitsPlanned: run.units,
     finishedLot: finishedLot.id,
+    ofMaterial: materialOfUnit(product),
     ...timeCost(minutes ?? plannedMinutes(product, run.units), workshop.settings),
   };
 }
 
 function lossesOf({ workshop }: Books, run: Run) {
   const product = byId("product", workshop.products)(run.product);
+  // What is lost of a draw is a share of it, whether it was drawn instead of a premix or to make it.
+  const opened = aheadBook(workshop)?.openedOf(product);
+  if (opened) return plannedLosses(product, opened.atMost.uses, opened.atMost.composition, run.units);
   const composition = compositions(workshop.formulas)(product.formula);
   const uses = usesOf(product, composition, byId("material", workshop.materials));
   return plannedLosses(product, uses, composition, run.units);
 }
 
-/** @rule CLOSE-1, CLOSE-4 */
-const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, finished: FinishedLot): Books => ({
-  workshop: {
-    ...workshop,
-    runs: workshop.runs.filter(({ id }) => id !== closed.run.id),
-    finished: closed.unitsMade > 0n ? [...workshop.finished, finished] : workshop.finished,
-  },
+/** @rule CLOSE-1, CLOSE-4, AHEAD-7 */
+const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, output: RunOutput): Books => ({
+  workshop: withOutput({ ...workshop, runs: workshop.runs.filter(({ id }) => id !== closed.run.id) }, output),
   desk: { ...desk, closedRuns: [...desk.closedRuns, closed] },
 });

@@ -1,8 +1,8 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
+import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { LotName, Posting } from "@/lib/domain/ledger/posting";
-import type { FinishedLot } from "@/lib/domain/workshop";
 import type { NoWorkshop } from "@/lib/store/change-books";
 import { type AlreadyPosted, type Ledger, type PostDecision, postOnce } from "@/lib/store/post-to-books";
 
@@ -21,7 +21,7 @@ interface Posts {
   readonly kind: "posted";
   readonly posting: Posting;
   readonly books?: Books;
-  readonly failed?: FinishedLot;
+  readonly failed?: StruckOffLot;
   readonly receipts?: readonly Receipt[];
 }
 

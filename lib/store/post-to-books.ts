@@ -1,9 +1,8 @@
 import type { Books } from "@/lib/domain/desk";
 import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
-import { finishedLot, type Posted, type Posting } from "@/lib/domain/ledger/posting";
+import type { Posted, Posting } from "@/lib/domain/ledger/posting";
 import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
-import type { FinishedLot } from "@/lib/domain/workshop";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
 import { nothingWritten, type NoWorkshop, save, writeUnnamed } from "./change-books";
 import type { Sql } from "./connection";
@@ -28,8 +27,8 @@ export type PostDecision<Result> =
       readonly kind: "post";
       readonly posting: Posting;
       readonly books: Books;
-      /** A finished lot whose batch failed: the ledger names it, and no list shows it. */
-      readonly failed: FinishedLot | null;
+      /** The lot of a batch that failed: the ledger names it, and no list shows it. */
+      readonly failed: StruckOffLot | null;
       /** Of the lots that a delivery brings. */
       readonly receipts: readonly Receipt[];
       readonly result: Result;
@@ -60,7 +59,7 @@ export async function postToBooks<Result>(
       if (decision.kind === "refuse") return nothingWritten(decision.result);
       const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
       const doubtful = await save(sql, texts.tables, after, async () => {
-        if (decision.failed) await keepStruckOff(sql, [unlisted(decision.failed)]);
+        if (decision.failed) await keepStruckOff(sql, [decision.failed]);
         await post(sql, [decision.posting]);
         await keepReceipts(sql, decision.receipts);
       });
@@ -100,10 +99,3 @@ export async function recordsIn(sql: Sql, { workshop }: Books): Promise<LotRecor
   }
   return ({ of, id }) => byLot.get(`${of} ${id}`) ?? null;
 }
-
-const unlisted = ({ id, product, made, bestBefore }: FinishedLot): StruckOffLot => ({
-  lot: finishedLot(id),
-  item: product,
-  since: made,
-  expires: bestBefore,
-});

@@ -173,6 +173,7 @@ const WORKSHOP_TABLES = {
       labourMinutesPerUnit: decimal,
       priceToShops: orNull(money),
       priceToCustomers: orNull(money),
+      madeInto: orNull(id),
     },
     ["position"],
   ),

@@ -202,6 +202,7 @@ test("[FILE-1] what is left out stands at its default", () => {
     labourMinutesPerUnit: "0",
     priceToShops: null,
     priceToCustomers: null,
+    madeInto: null,
   });
   expect(workshop.runs[0]).toMatchObject({ sequence: 0 });
 });

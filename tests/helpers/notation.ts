@@ -176,6 +176,7 @@ export const product = (id: string, of: string, given: Partial<Product> = {}): P
   labourMinutesPerUnit: decimal("0"),
   priceToShops: null,
   priceToCustomers: null,
+  madeInto: null,
   ...given,
 });
 

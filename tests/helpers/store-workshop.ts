@@ -167,7 +167,7 @@ export const richWorkshop = (): Workshop =>
         ],
         perRun: [{ material: "jar", amount: pieces(4) }],
       }),
-      product("p1", "base", { priceToCustomers: money("0.000001") }),
+      product("p1", "base", { priceToCustomers: money("0.000001"), madeInto: "toString" }),
     ],
     runs: [
       run("r2", "p2", "2026-11-30", 24, { sequence: 1_000_000 }),

@@ -145,6 +145,7 @@ describe("process costing: normal loss carries no cost, abnormal loss carries th
         unitsPlanned: quantity(planned),
         unitsMade: quantity(output),
         finishedLot: "F1",
+        ofMaterial: null,
         draws: [{ lot: "A1", quantity: g(input), spilt: 0n }],
         outOfDate: "refuse",
         labour: money(conversion),

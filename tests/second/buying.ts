@@ -1,9 +1,10 @@
 /** What the second implementation would buy from whom, and what it holds against a basket that is reported. */
+import { openerOf, usesInTurn } from "./ahead";
 import { cheapestCost, type Instance, linePrice } from "./cheapest-basket";
 import { date, day, type Diary, diaryOf } from "./days";
 import { cashText, exact, money, quantity } from "./exact";
-import type { FileOffer, FileProduct, WorkshopFile } from "./file-shape";
-import { found, shares, usesOf } from "./needs";
+import type { FileOffer, WorkshopFile } from "./file-shape";
+import { found } from "./needs";
 import { figuresOf } from "./projection";
 
 export interface Wanted {
@@ -16,14 +17,9 @@ export interface Wanted {
 export function wantedOf(file: WorkshopFile, realToday: string): readonly Wanted[] {
   const today = day(file.workshop.today ?? realToday);
   const diary = diaryOf(file);
-  const shareByProduct = new Map(file.products.map((product) => [product.id, shares(file, product.formula)]));
-  const uses = (product: FileProduct, units: bigint) =>
-    usesOf(file, product, shareByProduct.get(product.id) ?? new Map(), units);
-  const usesByRun = new Map(
-    file.runs.map((run) => [run.id, uses(found(file.products, run.product), BigInt(run.units))]),
-  );
+  const usesOfRun = usesInTurn(file, diary, today, openerOf(file));
   return file.materials.flatMap((material) => {
-    const figures = figuresOf(file, diary, today, material, (runId) => usesByRun.get(runId) ?? new Map());
+    const figures = figuresOf(file, diary, today, material, usesOfRun);
     const candidates = candidatesOf(file, diary, today, figures, material.safetyDays ?? 0);
     return figures.toBuy === 0n ? [] : [{ material: material.id, toBuy: figures.toBuy, candidates }];
   });

@@ -4,7 +4,7 @@ type Maybe<T> = T | null | undefined;
 
 export interface WorkshopFile {
   readonly format: "stillroom-workshop";
-  readonly version: 1;
+  readonly version: 1 | 4;
   readonly workshop: {
     readonly name: string;
     readonly currency: string;
@@ -117,6 +117,7 @@ export interface FileProduct {
   readonly labourMinutesPerUnit?: Maybe<string>;
   readonly priceToShops?: Maybe<string>;
   readonly priceToCustomers?: Maybe<string>;
+  readonly madeInto?: Maybe<string>;
 }
 
 export interface FileRun {

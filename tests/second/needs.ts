@@ -18,18 +18,31 @@ export const found = <T extends { readonly id: string }>(list: readonly T[], id:
 const whole = (value: bigint): Exact => exact(value);
 const rest = (share: Exact): Exact => exact(share[1] - share[0], share[1]);
 
-/** The share of each material in a formula, by material id: every path walked, nothing remembered. */
-export function shares(file: WorkshopFile, formulaId: string): ReadonlyMap<string, Exact> {
+/** The lines of a formula, each with its share of it. */
+export function linesOf(file: WorkshopFile, formulaId: string) {
   const { lines } = found(file.formulas, formulaId);
   const typed = addAll(lines.filter((line) => line.percent !== "qs").map((line) => percent(line.percent)));
+  return lines.map((line) => ({ line, share: line.percent === "qs" ? rest(typed) : percent(line.percent) }));
+}
+
+/** The share of each material in a formula, by material id: every path walked, nothing remembered. */
+export function shares(file: WorkshopFile, formulaId: string): ReadonlyMap<string, Exact> {
   const sums = new Map<string, Exact>();
-  for (const line of lines) {
-    const share = line.percent === "qs" ? rest(typed) : percent(line.percent);
+  for (const { line, share } of linesOf(file, formulaId)) {
     const parts = line.formula === undefined ? [[line.material, exact(1n)] as const] : [...shares(file, line.formula)];
     for (const [material, part] of parts)
       sums.set(material, add(sums.get(material) ?? exact(0n), multiply(share, part)));
   }
   return sums;
+}
+
+/** What the vessel must hold for so many units. */
+export function bulkOf(file: WorkshopFile, product: FileProduct, units: bigint): Exact {
+  const density = found(file.formulas, product.formula).density;
+  const weighed = (text: string | null | undefined) =>
+    whole(text === null || text === undefined ? 0n : quantity(text, density));
+  const filled = multiply(whole(units), add(weighed(product.fill), weighed(product.overfill)));
+  return divide(add(filled, weighed(product.heel)), rest(percent(product.processLoss)));
 }
 
 /** Every material that a run of `units` of the product uses, and how much. */
@@ -39,12 +52,7 @@ export function usesOf(
   share: ReadonlyMap<string, Exact>,
   units: bigint,
 ): ReadonlyMap<FileMaterial, Uses> {
-  const density = found(file.formulas, product.formula).density;
-  const weighed = (text: string | null | undefined) =>
-    whole(text === null || text === undefined ? 0n : quantity(text, density));
-  const filled = multiply(whole(units), add(weighed(product.fill), weighed(product.overfill)));
-  const bulk = divide(add(filled, weighed(product.heel)), rest(percent(product.processLoss)));
-
+  const bulk = bulkOf(file, product, units);
   const uses = new Map<FileMaterial, Uses>();
   const note = (id: string, as: "ingredient" | "packaging", planned: Exact, sure: Exact) => {
     const material = found(file.materials, id);

@@ -2,14 +2,14 @@
  * The report of a workshop, reckoned a second time: naive, exact and without a line of the product's own code, so that
  * the two can be held against each other. Slow on purpose; written to be obviously right.
  */
+import { type Opener, openerOf, usesInTurn } from "./ahead";
 import { type CostBasis, costRow } from "./costs";
 import { day, diaryOf } from "./days";
-import type { FileProduct, FileRun, WorkshopFile } from "./file-shape";
+import type { FileProduct, WorkshopFile } from "./file-shape";
 import { runRows } from "./making";
 import { found, shares, usesOf } from "./needs";
 import { materialRow } from "./projection";
-
-type UsesOfUnits = (product: FileProduct, units: bigint) => ReturnType<typeof usesOf>;
+import { heldBy, lotsHere, usable } from "./shelf";
 
 /**
  * The report without its basket. `error` lists the ids of the materials without a price; the product's text is free.
@@ -22,31 +22,31 @@ export const secondReport = (file: WorkshopFile, basis: CostBasis, realToday: st
 export function secondReports(file: WorkshopFile, realToday: string) {
   const todayText = file.workshop.today ?? realToday;
   const today = day(todayText);
-  const shareByProduct = new Map(file.products.map((product) => [product.id, shares(file, product.formula)]));
-  const uses: UsesOfUnits = (product, units) =>
-    usesOf(file, product, shareByProduct.get(product.id) ?? new Map(), units);
-  const rows = rowsOnAnyBasis(file, today, uses);
+  const open = openerOf(file);
+  const onShelf = lotsHere(file);
+  const usualUses = (product: FileProduct, basis: CostBasis) =>
+    basis === "shelf"
+      ? open(product, BigInt(product.usualRun), (material) => heldBy(usable(onShelf, material, today)), "exact")
+      : usesOf(file, product, shares(file, product.formula), BigInt(product.usualRun));
+  const rows = rowsOnAnyBasis(file, today, open);
   return (basis: CostBasis) => ({
     format: "stillroom-report",
     version: 1,
     today: todayText,
     currency: file.workshop.currency,
-    costs: file.products.map((product) =>
-      costRow(file, today, product, uses(product, BigInt(product.usualRun)), basis),
-    ),
+    costs: file.products.map((product) => costRow(file, today, product, usualUses(product, basis), basis)),
     ...rows,
   });
 }
 
-function rowsOnAnyBasis(file: WorkshopFile, today: number, uses: UsesOfUnits) {
+function rowsOnAnyBasis(file: WorkshopFile, today: number, open: Opener) {
   const diary = diaryOf(file);
-  const usesFor = (run: FileRun, units: bigint) => uses(found(file.products, run.product), units);
-  const usesByRun = new Map(file.runs.map((run) => [run.id, usesFor(run, BigInt(run.units))]));
-  const runs = runRows(file, diary, today, usesFor);
+  const usesOfRun = usesInTurn(file, diary, today, open);
+  const runs = runRows(file, diary, today, (run, units, there) =>
+    open(found(file.products, run.product), units, there),
+  );
   return {
     runs: file.runs.flatMap((run) => runs.get(run.id) ?? []),
-    materials: file.materials.map((material) =>
-      materialRow(file, diary, today, material, (runId) => usesByRun.get(runId) ?? new Map()),
-    ),
+    materials: file.materials.map((material) => materialRow(file, diary, today, material, usesOfRun)),
   };
 }

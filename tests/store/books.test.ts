@@ -98,6 +98,7 @@ const asItWasKeptThen = (workshop: Workshop): Workshop => ({
   offers: workshop.offers.map((offer) => ({ ...offer, shelfLifeDays: null, confirmedOn: null })),
   materials: workshop.materials.map((material) => ({ ...material, ...NO_MATERIAL_FACTS })),
   formulas: workshop.formulas.map((formula) => ({ ...formula, ...NO_FORMULA_FACTS })),
+  products: workshop.products.map((product) => ({ ...product, madeInto: null })),
 });
 
 /** A store that only the first migrations have made, with these books in it. */

@@ -417,6 +417,8 @@ test("the indexes that hold a rule are there", () => {
     "postings_id_key",
     "postings_reverses_key",
     "price_breaks_offer_packs_key",
+    "products_madeInto_key",
+    "products_made_ahead",
     "products_position_key",
     "retired_formulas_position_key",
     "retired_materials_position_key",

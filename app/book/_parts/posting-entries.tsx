@@ -1,7 +1,7 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
-import { type Entry, type LotName, lotKey, placeKey, wholeValue } from "@/lib/domain/ledger/posting";
+import { type Entry, type LotName, lotKey, type Place, placeKey, wholeValue } from "@/lib/domain/ledger/posting";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotPageAddress } from "@/lib/edge/ledger-address";
@@ -17,6 +17,10 @@ interface Entries {
 /** The entries of a posting: what came to each place or left it, in quantity and in each part of the value. */
 export function PostingEntries({ entries, words, currency }: Entries): ReactNode {
   const money = (micros: bigint): string => (micros === 0n ? "" : moneyShown(micros, currency));
+  // A lot of a material that a run makes comes from no supplier.
+  const isMaking = (place: Place, lot: LotName): boolean =>
+    place.kind === "supplier" &&
+    entries.some((each) => each.place.kind === "batch" && lotKey(each.lot) === lotKey(lot));
   return (
     <Ledger
       caption="Entries of the posting"
@@ -39,7 +43,8 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
               </Link>
             </th>
             <td className="second-line">
-              {leaves({ quantity, value }) ? "from" : "to"} {placeWords(place)}
+              {leaves({ quantity, value }) ? "from" : "to"}{" "}
+              {quantity !== 0n && isMaking(place, lot) ? "the making" : placeWords(place)}
             </td>
             <td className="number end">{quantity === 0n ? "" : shown(quantity < 0n ? -quantity : quantity)}</td>
             <td className="number not-on-phone">{money(value.materials)}</td>

@@ -15,7 +15,7 @@ export interface CostView {
   readonly cost: UnitCost;
   readonly basis: Basis;
   readonly breakdown: UnitBreakdown;
-  /** In the order in which the formula names them. */
+  /** In the order in which the formula names them; what is drawn instead of a premix made ahead before them. */
   readonly ingredients: readonly IngredientInUnit[];
   readonly settings: Settings;
   readonly currency: CurrencyCode;
@@ -24,6 +24,8 @@ export interface CostView {
   readonly supplierName: (id: string) => string;
   readonly offersOf: (materialId: string) => readonly Offer[];
   readonly lotsOf: (materialId: string) => readonly Lot[];
+  /** The premix that a material is made of ahead, if any. @rule AHEAD-1 */
+  readonly premixOf: (materialId: string) => Formula | null;
 }
 
 export function costView(workshop: Workshop, productCost: ProductCost, basis: Basis, today: Day): CostView {
@@ -32,15 +34,18 @@ export function costView(workshop: Workshop, productCost: ProductCost, basis: Ba
   const compositionOf = compositions(formulas);
   const breakdown = unitBreakdown(productCost, byBasis[basis]);
   const byMaterial = new Map(breakdown.ingredients.map((each) => [each.line.material.id, each]));
+  const inOrder = inFormulaOrder(formulas, product.formula, compositionOf);
+  const instead = [...byMaterial.keys()].filter((id) => !inOrder.includes(id));
   const supplierOf = byId("supplier", workshop.suppliers);
+  const formulaOf = byId("formula", formulas);
   return {
     product,
-    formula: byId("formula", formulas)(product.formula),
+    formula: formulaOf(product.formula),
     formulas,
     cost: byBasis[basis],
     basis,
     breakdown,
-    ingredients: inFormulaOrder(formulas, product.formula, compositionOf).flatMap((id) => byMaterial.get(id) ?? []),
+    ingredients: [...instead, ...inOrder].flatMap((id) => byMaterial.get(id) ?? []),
     settings,
     currency: settings.currency,
     today,
@@ -48,5 +53,9 @@ export function costView(workshop: Workshop, productCost: ProductCost, basis: Ba
     supplierName: (id) => supplierOf(id).name,
     offersOf: (id) => workshop.offers.filter(({ material }) => material === id),
     lotsOf: (id) => workshop.lots.filter(({ material }) => material === id),
+    premixOf: (id) => {
+      const maker = workshop.products.find(({ madeInto }) => madeInto === id);
+      return maker ? formulaOf(maker.formula) : null;
+    },
   };
 }

@@ -1,5 +1,5 @@
 import { formulaPaths, type FormulaPath } from "@/lib/domain/formula-paths";
-import { dividedBy, type Fraction, times, whole } from "@/lib/domain/fraction";
+import { compare, dividedBy, type Fraction, times, whole, ZERO } from "@/lib/domain/fraction";
 import type { MicroUnits } from "@/lib/domain/money";
 import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
 import { decimalValue, UNITS } from "@/lib/domain/quantity";
@@ -30,7 +30,8 @@ const result = (figure: string, reason: string): WorkingLine => ({ figure, reaso
 const MOST_PATHS = 6;
 
 /** An ingredient: the price of a gram, times its grams in one unit, with the ways in which it comes into the formula. */
-export function ingredientWorking({ line, fraction, quantity, cost }: IngredientInUnit, view: CostView): Opened {
+export function ingredientWorking(ingredient: IngredientInUnit, view: CostView): Opened {
+  const { line, fraction, quantity, cost } = ingredient;
   const { material, price } = line;
   const { product, formulas, compositionOf } = view;
   const priced = priceWorking(material, price, view);
@@ -47,8 +48,24 @@ export function ingredientWorking({ line, fraction, quantity, cost }: Ingredient
           result(inWorking(cost, view), "in one unit"),
         ]
       : [],
-    notes: [...priced.notes, ...(told ? paths.map(pathShown) : []), ...(more ? ["And in more ways."] : [])],
+    notes: [
+      ...priced.notes,
+      ...drawnAhead(ingredient, view),
+      ...(told ? paths.map(pathShown) : []),
+      ...(more ? ["And in more ways."] : []),
+    ],
   };
+}
+
+/** Why a usual run would draw more or less of it today than the formula holds. @rule AHEAD-6 */
+function drawnAhead({ line: { material }, fraction }: IngredientInUnit, view: CostView): readonly string[] {
+  const held = view.compositionOf(view.product.formula).get(material.id) ?? ZERO;
+  const difference = compare(fraction, held);
+  const premix = view.premixOf(material.id);
+  if (difference === 0) return [];
+  if (difference > 0 && premix)
+    return [`The shelf has it made ahead: it is drawn instead of making ${premix.name} anew.`];
+  return [`The formula holds ${percentShown(inPpm(held))}; the rest is in what the shelf has made ahead.`];
 }
 
 /** One way down to a material: the percents, multiplied, with the formulas that they stand in. */

@@ -1,10 +1,10 @@
 import Link from "next/link";
-import type { ReactNode } from "react";
+import { Fragment, type ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown, NO_BREAK } from "@/lib/edge/figures";
 import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
-import { postingAddress } from "@/lib/edge/ledger-address";
+import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
 import { type LotView, muchOf } from "./lot-view";
 
 /** Where a lot came from and where all of it has gone, to the last microgram. */
@@ -14,6 +14,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
   const first = lines.find(({ posting }) =>
     posting.entries.some(({ place, quantity }) => place.kind === "supplier" && quantity < 0n),
   );
+  const makers = new Set(first?.posting.entries.flatMap(({ place }) => (place.kind === "batch" ? [place.run] : [])));
   return (
     <section aria-labelledby="lot-trace">
       <h2 id="lot-trace">Where it came from, and where it has gone</h2>
@@ -23,6 +24,14 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
             {POSTING_WORDS[first.posting.kind]}
           </Link>
           {first.posting.reason !== null && ` ${first.posting.reason}`}, {dayShown(first.posting.day, today)}.
+          {[...makers].map((run) => (
+            <Fragment key={run}>
+              {" "}
+              <Link href={makingAddress(run)} prefetch={false}>
+                The run that made it
+              </Link>
+            </Fragment>
+          ))}
         </p>
       )}
       <Ledger
@@ -52,12 +61,31 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function BatchRows({
-  batch: { run, taken, lostWithinPlan, finished },
+  batch: { run, taken, lostWithinPlan, finished, through },
   shown,
 }: {
   readonly batch: IntoBatch;
   readonly shown: (amount: bigint) => string;
 }): ReactNode {
+  const inPlan = lostWithinPlan > 0n && (
+    <TraceRow name={`Lost within plan, run ${run}`} figure={shown(lostWithinPlan)} />
+  );
+  if (through)
+    return (
+      <>
+        {through.places.map(({ place, holding }) => (
+          <TraceRow
+            key={place}
+            name={`In lot ${through.lot} made of it, ${WHERE_WORDS[place]}`}
+            figure={shown(holding)}
+          />
+        ))}
+        {through.batches.map((batch) => (
+          <BatchRows key={batch.run} batch={batch} shown={shown} />
+        ))}
+        {inPlan}
+      </>
+    );
   if (finished === null) return <TraceRow name={`In the batch of run ${run}`} figure={shown(taken)} />;
   return (
     <>
@@ -68,7 +96,7 @@ function BatchRows({
           figure={shown(holding)}
         />
       ))}
-      {lostWithinPlan > 0n && <TraceRow name={`Lost within plan, run ${run}`} figure={shown(lostWithinPlan)} />}
+      {inPlan}
     </>
   );
 }

@@ -8,10 +8,11 @@ import { ratio } from "@/lib/domain/fraction";
 import type { Making } from "@/lib/domain/ledger/making";
 import { type Posted, wholeValue } from "@/lib/domain/ledger/posting";
 import { type MaterialUse, roundedUpFor } from "@/lib/domain/needs";
+import { quantity, type Units } from "@/lib/domain/quantity";
 import type { Product, Workshop } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { moneyShown, stockShown } from "@/lib/edge/figures";
-import { finishedAddress, postingAddress } from "@/lib/edge/ledger-address";
+import { lotPageAddress, postingAddress } from "@/lib/edge/ledger-address";
 import { takeMakingBack } from "../make/making-actions";
 import { unitsShown } from "./run-words";
 
@@ -24,6 +25,8 @@ interface MadeView {
   readonly workshop: Workshop;
   readonly today: Day;
   readonly uses: readonly MaterialUse[];
+  /** Whether the needs depend on what the shelf had made ahead. */
+  readonly isAtMost: boolean;
 }
 
 /** What came out against what was planned, and what it cost. */
@@ -35,12 +38,13 @@ export function MadeFinding({ view: { closed, making, workshop } }: { readonly v
   const lost = money(wholeValue(making.lost));
   if (unitsMade === 0n)
     return `The batch failed: none of ${unitsShown(run.units)} planned came out, and ${lost} was lost with it.`;
-  const each = moneyShown(ratio(wholeValue(making.finished), making.units), workshop.settings.currency);
+  const each = moneyShown(ratio(wholeValue(making.finished), unitsMade), workshop.settings.currency);
   const cost = `They cost ${money(wholeValue(making.finished))}, ${each} each.`;
   if (unitsMade === run.units) return `${unitsShown(unitsMade)} came out, as planned. ${cost}`;
   if (unitsMade > run.units)
     return `${unitsShown(unitsMade)} came out, ${unitsShown(unitsMade - run.units)} more than planned. ${cost}`;
-  return `${unitsShown(unitsMade)} of ${unitsShown(run.units)} planned came out. ${cost} ${unitsShown(making.missing)} missing from the plan: ${lost} was lost with ${making.missing === 1n ? "it" : "them"}.`;
+  const missing = quantity<Units>(run.units - unitsMade);
+  return `${unitsShown(unitsMade)} of ${unitsShown(run.units)} planned came out. ${cost} ${unitsShown(missing)} missing from the plan: ${lost} was lost with ${missing === 1n ? "it" : "them"}.`;
 }
 
 /** What the run drew beside what the plan needed, what the batch cost, and the way to take it back. */
@@ -48,14 +52,13 @@ export function MadeRun({ view, newKey }: { readonly view: MadeView; readonly ne
   const { posting, making, closed, workshop, today } = view;
   if (posting === null || making === null) return null;
   const { currency } = workshop.settings;
-  const finishedLot = workshop.finished.find(({ id }) => id === making.finishedLot);
   return (
     <>
       <Drawn view={view} making={making} />
       <Costs making={making} currency={currency} />
       <p className="week-more">
         {posting.reason !== null && <>Note: {posting.reason}. </>}
-        {finishedLot && <Link href={finishedAddress(finishedLot.id)}>The finished lot</Link>}{" "}
+        <WhatCameOut lot={making.lot} workshop={workshop} />{" "}
         <Link href={postingAddress(posting.id)}>The posting with its entries</Link>
       </p>
       <TakeItBack
@@ -69,6 +72,14 @@ export function MadeRun({ view, newKey }: { readonly view: MadeView; readonly ne
       />
     </>
   );
+}
+
+/** The lot that came out, as long as it is on a list: finished units, or a material that the run makes. */
+function WhatCameOut({ lot, workshop }: Pick<MadeView, "workshop"> & { readonly lot: Making["lot"] }): ReactNode {
+  const listed = lot?.of === "material" ? workshop.lots : workshop.finished;
+  if (lot === null || !listed.some(({ id }) => id === lot.id)) return null;
+  const name = lot.of === "material" ? `Lot ${lot.id} on the shelf` : "The finished lot";
+  return <Link href={lotPageAddress(lot)}>{name}</Link>;
 }
 
 function Drawn({ view, making }: { readonly view: MadeView; readonly making: Making }): ReactNode {
@@ -89,7 +100,8 @@ function Drawn({ view, making }: { readonly view: MadeView; readonly making: Mak
       >
         {uses.flatMap(({ material: { id, name, measure }, need }) => {
           const draws = making.draws.filter(({ lot }) => materialOf.get(lot) === id);
-          const needed = `${stockShown(roundedUpFor(need, closed.run.units), measure, "lacking")} planned`;
+          const most = stockShown(roundedUpFor(need, closed.run.units), measure, "lacking");
+          const needed = view.isAtMost ? `${most} at most, by what was there made ahead` : `${most} planned`;
           if (draws.length === 0)
             return [
               <tr key={id}>

@@ -5,7 +5,7 @@ import { type Day, isoDate } from "@/lib/domain/calendar";
 import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import type { MadeRunResult } from "@/lib/domain/made-run";
-import { type MaterialUse, roundedUpFor } from "@/lib/domain/needs";
+import type { MaterialUse } from "@/lib/domain/needs";
 import type { RunOutlook, RunShortage } from "@/lib/domain/plan-figures";
 import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
@@ -21,6 +21,7 @@ export interface Making {
   /** What closing it today as planned would take, lot by lot: all that it needs, or what is there of it. */
   readonly made: Extract<MadeRunResult, { readonly kind: "made" }>;
   readonly short: readonly RunShortage[];
+  /** Of everything that it could draw, whatever the shelf has made ahead. */
   readonly uses: readonly MaterialUse[];
   readonly workshop: Workshop;
 }
@@ -117,13 +118,14 @@ const lotsOf = (workshop: Workshop, material: string): readonly Lot[] =>
   workshop.lots.filter((lot) => lot.material === material && lot.remaining > 0n).sort(byDrawOrder);
 
 /** One field for each lot that is there; the proposal stands in those that it takes from. */
-function drawsOf(
-  { material, need }: MaterialUse,
-  { workshop, made, outlook, today, short }: Making,
-): readonly AskedField[] {
+function drawsOf({ material }: MaterialUse, { workshop, made, today, short }: Making): readonly AskedField[] {
   const { measure, name, id } = material;
   const lacking = short.find((each) => each.material.id === id);
-  const needs = `needs ${stockShown(roundedUpFor(need, outlook.run.units), measure, "lacking")}`;
+  const asked = made.asked.find((each) => each.material.id === id);
+  const instead = asked?.insteadOf
+    ? `, ${stockShown(asked.insteadOf.quantity, measure, "lacking")} of it instead of making ${asked.insteadOf.premix.name}`
+    : "";
+  const needs = asked ? `needs ${stockShown(asked.need, measure, "lacking")}${instead}` : "nothing of it is needed";
   const group = {
     title: name,
     says: lacking ? `${needs}; ${stockShown(lacking.by, measure, "lacking")} is lacking` : needs,

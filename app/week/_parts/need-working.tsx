@@ -15,6 +15,7 @@ export function NeedWorking({
 }): ReactNode {
   const { product } = outlook;
   const spoilt = product.packaging.filter(({ spoilage }) => spoilage > 0n);
+  const isAhead = outlook.draws.some(({ insteadOf }) => insteadOf !== null);
   const nameOf = (id: string): string => uses.find(({ material }) => material.id === id)?.material.name ?? id;
   return (
     <div className="run-working">
@@ -24,8 +25,9 @@ export function NeedWorking({
         Each ingredient is its share of that. Packaging is its amount for each unit
         {spoilt.length > 0 &&
           `, and more for what is spoilt (${spoilt.map(({ material, spoilage }) => `${nameOf(material)} ${rateShown(spoilage)}`).join(", ")})`}
-        ; a per-run item is its amount once. All uses of a material are added up, then rounded up to a whole microgram
-        or piece.
+        ; a per-run item is its amount once.
+        {isAhead && " What the shelf has made ahead is taken off its premix first, and the rest is opened."} All uses of
+        a material are added up, then rounded up to a whole microgram or piece.
       </p>
     </div>
   );

@@ -168,12 +168,18 @@ function RunDraws({ outlook: { draws, short } }: { readonly outlook: RunOutlook 
         </tr>
       </thead>
       <tbody>
-        {draws.map(({ material, need, least, there, drawn }) => {
+        {draws.map(({ material, need, least, there, drawn, insteadOf }) => {
           const lack = short.find((each) => each.material === material);
           return (
             <tr key={material.id}>
               <th scope="row">
                 <Link href={materialAddress(material.id)}>{material.name}</Link>
+                {insteadOf && (
+                  <small>
+                    {insteadOf.quantity < need && `${stockShown(insteadOf.quantity, material.measure, "lacking")} `}
+                    instead of making {insteadOf.premix.name}
+                  </small>
+                )}
               </th>
               <td className="number end">
                 {stockShown(need, material.measure, "lacking")}

@@ -9,7 +9,6 @@ import {
   at,
   batchOf,
   type Entry,
-  finishedLot,
   type LotName,
   lotKey,
   moving,
@@ -31,12 +30,12 @@ export interface LateCost {
   readonly lines: readonly { readonly lot: LotName; readonly amount: MicroUnits }[];
 }
 
-/** What a run's batch took of a lot, and the finished lot that came of it; null while the batch is open. */
+/** What a run's batch took of a lot, and the lot that came of it; null while the batch is open. */
 export interface BatchUse {
   readonly run: string;
   readonly lot: LotName;
   readonly taken: bigint;
-  readonly finished: string | null;
+  readonly made: LotName | null;
 }
 
 export type LateCostResult = Decided | { readonly kind: "lot is nowhere"; readonly lot: LotName };
@@ -59,16 +58,9 @@ export function lateCost(
   if (refusal) return refusal;
   const entries: Entry[] = [];
   for (const { lot, amount } of asked.lines) {
-    const targets = targetsOf(standing, lot, uses);
-    if (targets.length === 0) return { kind: "lot is nowhere", lot };
-    const shares = sharedMoney(
-      amount,
-      targets.map(({ weight }) => weight),
-      coin,
-    );
-    targets.forEach(({ place, batch }, at) => {
-      entries.push(...valueTo(standing, lot, shares[at] ?? 0n, place, batch, coin));
-    });
+    const shared = sharedOver({ standing, uses, coin }, lot, amount, at("supplier"));
+    if (shared.length === 0) return { kind: "lot is nowhere", lot };
+    entries.push(...shared);
   }
   const { key: id, day, reason } = asked;
   const posting: Posting = { id, kind: "late cost", day, reason, reverses: null, entries };
@@ -110,34 +102,28 @@ function targetsOf(standing: Standing, lot: LotName, uses: readonly BatchUse[]):
     .sort((a, b) => (placeKey(a.place) < placeKey(b.place) ? -1 : 1));
 }
 
-/** The entries that bring value from the supplier to a place, and through a closed batch to its finished lot. */
-function valueTo(
-  standing: Standing,
-  lot: LotName,
-  amount: bigint,
-  place: Place,
-  batch: BatchUse | null,
-  coin: bigint,
-): readonly Entry[] {
-  if (amount === 0n) return [];
-  const first = moving(lot, 0n, ofMaterials(amount), at("supplier"), place);
-  if (batch?.finished == null) return first;
-  const made = finishedLot(batch.finished);
-  const units = standing
-    .placesOf(made)
-    .filter(({ kind }) => kind !== "batch" && kind !== "supplier")
-    .map((each) => ({ place: each, weight: latest(standing, made, each).quantity }))
-    .filter(({ weight }) => weight > 0n)
-    .sort((a, b) => (placeKey(a.place) < placeKey(b.place) ? -1 : 1));
-  if (units.length === 0) return first;
+interface Sharing {
+  readonly standing: Standing;
+  readonly uses: readonly BatchUse[];
+  readonly coin: bigint;
+}
+
+/**
+ * The entries that bring value from a place to wherever the lot has gone; through a closed batch it goes on to the lot
+ * that came of it, be it of finished units or of a material, and so on. @rule AHEAD-8
+ */
+function sharedOver(sharing: Sharing, lot: LotName, amount: bigint, from: Place): readonly Entry[] {
+  const targets = targetsOf(sharing.standing, lot, sharing.uses);
+  if (targets.length === 0) return [];
   const shares = sharedMoney(
     amount,
-    units.map(({ weight }) => weight),
-    coin,
+    targets.map(({ weight }) => weight),
+    sharing.coin,
   );
-  const onward = units.flatMap((each, index) => {
+  return targets.flatMap(({ place, batch }, index) => {
     const share = shares[index] ?? 0n;
-    return share === 0n ? [] : moving(made, 0n, ofMaterials(share), place, each.place);
+    if (share === 0n) return [];
+    const first = moving(lot, 0n, ofMaterials(share), from, place);
+    return batch?.made ? [...first, ...sharedOver(sharing, batch.made, share, place)] : first;
   });
-  return [...first, ...onward];
 }

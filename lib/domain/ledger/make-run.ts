@@ -13,11 +13,13 @@ import {
   batchOf,
   type Entry,
   finishedLot,
+  homeOf,
   type LotName,
   materialLot,
   minusValue,
   moving,
   NO_VALUE,
+  type Place,
   plusValue,
   type Posting,
   type Value,
@@ -36,7 +38,10 @@ export interface RunMade {
   readonly unitsPlanned: Units;
   /** None where the batch failed. */
   readonly unitsMade: Units;
+  /** The lot of what comes out: of finished units, or of the material that they are. */
   readonly finishedLot: string;
+  /** What one unit is of the material that the run makes, µg; null where it makes finished units. @rule AHEAD-7 */
+  readonly ofMaterial: bigint | null;
   readonly draws: readonly Draw[];
   /** Whether a lot that is out of date on the day may be drawn. */
   readonly outOfDate: "refuse" | "draw";
@@ -76,7 +81,7 @@ export function makeRun(
 ): RunMadeResult {
   const refusal = refusedDraws(made, records);
   if (refusal) return refusal;
-  if (records(finishedLot(made.finishedLot))) return { kind: "finished lot exists", lot: made.finishedLot };
+  if (records(outputLot(made))) return { kind: "finished lot exists", lot: made.finishedLot };
   const [entries, lost]: [Entry[], Entry[]] = [[], []];
   let [drawn, spilt] = [NO_VALUE, NO_VALUE];
   for (const draw of made.draws) {
@@ -159,9 +164,13 @@ function plannedLosses(made: RunMade, losses: readonly PlannedLoss[], records: L
 
 const itemOf = (records: LotRecords, lot: string): string | undefined => records(materialLot(lot))?.item;
 
+const outputLot = ({ finishedLot: id, ofMaterial }: RunMade): LotName =>
+  ofMaterial === null ? finishedLot(id) : materialLot(id);
+
 /** Labour and overhead go into the batch. */
-function timeOf({ run, finishedLot: id, labour, overhead }: RunMade): readonly Entry[] {
-  const lot = finishedLot(id);
+function timeOf(made: RunMade): readonly Entry[] {
+  const { run, labour, overhead } = made;
+  const lot = outputLot(made);
   const into = batchOf(run);
   return [
     ...(labour === 0n ? [] : moving(lot, 0n, { ...NO_VALUE, labour }, at("labour"), into)),
@@ -171,14 +180,25 @@ function timeOf({ run, finishedLot: id, labour, overhead }: RunMade): readonly E
 
 /** The units that were filled, and those that are missing from the plan: the batch gives all its value to them. */
 function outputOf(made: RunMade, cost: Value) {
-  const lot: LotName = finishedLot(made.finishedLot);
+  const lot = outputLot(made);
   const missing = made.unitsPlanned > made.unitsMade ? made.unitsPlanned - made.unitsMade : 0n;
   const units = made.unitsMade + missing;
   const lost = missing === 0n ? NO_VALUE : valueOfPart({ quantity: units, value: cost }, missing);
   const finished = minusValue(cost, lost);
   const entries = [
-    ...(made.unitsMade === 0n ? [] : moving(lot, made.unitsMade, finished, batchOf(made.run), at("finished"))),
-    ...(missing === 0n ? [] : moving(lot, missing, lost, batchOf(made.run), at("lost"))),
+    ...(made.unitsMade === 0n ? [] : comingOut(made, made.unitsMade, finished, homeOf(lot))),
+    ...(missing === 0n ? [] : comingOut(made, missing, lost, at("lost"))),
   ];
   return { entries, finished: made.unitsMade === 0n ? NO_VALUE : finished, lost };
+}
+
+/**
+ * Units that come out of the batch with their value. Of a material's lot no batch ever gives more than it took
+ * (LEDGER-4): what is made of it comes in from outside, and takes its value out of the batch. @rule AHEAD-7
+ */
+function comingOut(made: RunMade, units: bigint, value: Value, to: Place): readonly Entry[] {
+  const lot = outputLot(made);
+  const batch = batchOf(made.run);
+  if (made.ofMaterial === null) return moving(lot, units, value, batch, to);
+  return [...moving(lot, units * made.ofMaterial, NO_VALUE, at("supplier"), to), ...moving(lot, 0n, value, batch, to)];
 }

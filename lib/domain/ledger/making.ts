@@ -1,5 +1,17 @@
 /** What the posting of a run that was made says: what it drew, what came of it, what was lost. @rule LEDGER-11, LEDGER-12 */
-import { type Entry, negated, NO_VALUE, plusValue, type Posting, type Value } from "./posting";
+import {
+  type Entry,
+  homeOf,
+  type LotName,
+  lotKey,
+  negated,
+  NO_VALUE,
+  type PlaceKind,
+  plusValue,
+  type Posting,
+  type Value,
+} from "./posting";
+import { cameOut } from "./standing-postings";
 
 export interface Drawn {
   readonly lot: string;
@@ -14,10 +26,12 @@ export interface Making {
   readonly spilt: readonly Drawn[];
   /** All that the batch cost: materials, labour and overhead. */
   readonly cost: Value;
-  readonly finishedLot: string | null;
+  /** What came out: finished units, or a lot of the material that the run makes. */
+  readonly lot: LotName | null;
+  /** Of that lot: units, or µg. */
   readonly units: bigint;
   readonly finished: Value;
-  /** Units that are missing from the plan, with what they cost. */
+  /** What is missing from the plan of it, with what it cost. */
   readonly missing: bigint;
   readonly lost: Value;
 }
@@ -27,18 +41,17 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
   const intoBatch = entries.filter(
     ({ place, lot, quantity }) => place.kind === "batch" && lot.of === "material" && quantity > 0n,
   );
-  const cameOut = entries.filter(
-    ({ place, lot, quantity }) => place.kind === "batch" && lot.of === "finished" && quantity < 0n,
-  );
+  const output = entries.find((entry) => entry.place.kind === "batch" && cameOut(entry))?.lot ?? null;
   const times = entries.filter(({ place }) => place.kind === "labour" || place.kind === "overhead");
-  const atPlace = (kind: "finished" | "lost"): readonly Entry[] =>
-    entries.filter(({ place, lot }) => place.kind === kind && lot.of === "finished");
-  const [finished, lost] = [atPlace("finished"), atPlace("lost")];
+  const atPlace = (kind: PlaceKind): readonly Entry[] =>
+    entries.filter(({ place, lot }) => output !== null && place.kind === kind && lotKey(lot) === lotKey(output));
+  const finished = output === null ? [] : atPlace(homeOf(output).kind);
+  const lost = atPlace("lost");
   return {
     draws: intoBatch.map(({ lot, quantity, value }) => ({ lot: lot.id, quantity, value })),
     spilt: spiltIn(entries, intoBatch),
     cost: plusValue(valueOf(intoBatch), negated(valueOf(times))),
-    finishedLot: cameOut[0]?.lot.id ?? null,
+    lot: output,
     units: quantityOf(finished),
     finished: valueOf(finished),
     missing: quantityOf(lost),

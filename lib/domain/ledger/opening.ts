@@ -151,7 +151,7 @@ export function corrections(
   }
   if (was !== null && now !== null && was.item !== now.item) return { kind: "lot has moved", lot };
   const moved = (now?.quantity ?? 0n) - there.quantity;
-  const value = minusValue(now?.value ?? valueLeft(there, now?.quantity ?? 0n), there.value);
+  const value = minusValue(valueToBe(now, there), there.value);
   if (moved === 0n && isNothing(value)) return { kind: "corrected", postings: [] };
   const last = touching.map(({ day }) => day).reduce(later);
   const posting: Posting = {
@@ -165,8 +165,14 @@ export function corrections(
   return { kind: "corrected", postings: [posting] };
 }
 
-/** The Book says nothing of what finished units cost: they keep what stands, unless none is left. */
-const valueLeft = (there: Balance, quantityNow: bigint): Value => (quantityNow === 0n ? NO_VALUE : there.value);
+/**
+ * The Book says nothing of what finished units cost, nor of labour and overhead in a lot that a run made: they keep
+ * what stands, unless none is left.
+ */
+const valueToBe = (now: Stated | null, there: Balance): Value =>
+  now === null || now.quantity === 0n
+    ? NO_VALUE
+    : { ...there.value, ...(now.value && { materials: now.value.materials }) };
 
 const openingIdAfter = (lot: LotName, touching: readonly Posted[], next: number): string =>
   touching.some(({ id }) => id === openingId(lot)) ? `${openingId(lot)}, ${String(next)}` : openingId(lot);

@@ -1,6 +1,7 @@
 /** From a lot forward to what became of it, and from a finished lot back to suppliers. @rule LEDGER-20 */
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import { finishedLot, type LotName, lotKey, type PlaceKind, type Posted, type Value } from "./posting";
+import type { BatchUse } from "./late-cost";
 import { sharedOut } from "./sharing";
 import { latest, movesOf, type Standing, standingAfter } from "./standing";
 import { batchUses, standingPostings } from "./standing-postings";
@@ -17,8 +18,18 @@ export interface IntoBatch {
   readonly taken: bigint;
   /** What left it within plan. */
   readonly lostWithinPlan: bigint;
-  /** Null while the batch is open. */
+  /** Null while the batch is open, and where it made a material. */
   readonly finished: { readonly lot: string; readonly units: readonly UnitsSomewhere[] } | null;
+  /** Where it made a lot of a material, what became of that. @rule AHEAD-8 */
+  readonly through: ThroughLot | null;
+}
+
+/** A lot of a material that holds some of the lot that is traced: shared over wherever it has gone, by quantity. */
+export interface ThroughLot {
+  readonly lot: string;
+  readonly places: readonly (Whereabouts & { readonly holding: bigint })[];
+  /** Taken and lost within plan, in what they hold of the lot that is traced. */
+  readonly batches: readonly IntoBatch[];
 }
 
 export interface UnitsSomewhere {
@@ -38,26 +49,56 @@ export interface TraceForward {
   readonly unaccounted: bigint;
 }
 
-/** @param postings  all that touch the lot, the batches it went into and the finished lots that came of them */
+/** @param postings  all that touch the lot, the batches it went into and the lots that came of them, and so on */
 export function traceForward(postings: readonly Posted[], lot: LotName): TraceForward {
-  const standing = standingAfter(movesOf(postings));
-  const uses = batchUses(postings).filter((use) => lotKey(use.lot) === lotKey(lot));
-  const batches = uses
-    .toSorted((a, b) => byCodePoint(a.run, b.run))
-    .map(({ run, taken, finished }): IntoBatch => {
-      const kept = latest(standing, lot, { kind: "batch", run }).quantity;
-      const made = finished === null ? null : { lot: finished, units: unitsHolding(standing, finished, kept) };
-      return { run, taken, lostWithinPlan: taken - kept, finished: made };
-    });
-  const withinPlan = batches.reduce((sum, { lostWithinPlan }) => sum + lostWithinPlan, 0n);
-  const all = wherever(standing, lot).map(({ place, quantity }) => ({
-    place,
-    quantity: quantity - (place === "lost" ? withinPlan : 0n),
-  }));
+  const books = { standing: standingAfter(movesOf(postings)), uses: batchUses(postings) };
+  const uses = usesOf(books, lot);
+  const batches = uses.map((use) => intoBatch(books, use, use.taken, keptOf(books, use)));
+  const all = whereverBeyondPlan(books, lot);
   const came = all.filter(({ quantity }) => quantity < 0n).reduce((sum, { quantity }) => sum - quantity, 0n);
   const places = all.filter(({ quantity }) => quantity > 0n);
   const gone = places.reduce((sum, { quantity }) => sum + quantity, 0n);
   return { came, places, batches, unaccounted: came - gone - uses.reduce((sum, { taken }) => sum + taken, 0n) };
+}
+
+interface Books {
+  readonly standing: Standing;
+  readonly uses: readonly BatchUse[];
+}
+
+const usesOf = ({ uses }: Books, lot: LotName): readonly BatchUse[] =>
+  uses.filter((use) => lotKey(use.lot) === lotKey(lot)).sort((a, b) => byCodePoint(a.run, b.run));
+
+const keptOf = ({ standing }: Books, { run, lot }: BatchUse): bigint =>
+  latest(standing, lot, { kind: "batch", run }).quantity;
+
+/** Everywhere but in batches; what left those within plan is counted with them. */
+function whereverBeyondPlan(books: Books, lot: LotName): readonly Whereabouts[] {
+  const withinPlan = usesOf(books, lot).reduce((sum, use) => sum + use.taken - keptOf(books, use), 0n);
+  return wherever(books.standing, lot).map(({ place, quantity }) => ({
+    place,
+    quantity: quantity - (place === "lost" ? withinPlan : 0n),
+  }));
+}
+
+/** @param taken  and `kept` of the lot that is traced */
+function intoBatch(books: Books, { run, made }: BatchUse, taken: bigint, kept: bigint): IntoBatch {
+  const finished =
+    made?.of === "finished" ? { lot: made.id, units: unitsHolding(books.standing, made.id, kept) } : null;
+  const through = made?.of === "material" ? throughLot(books, made, kept) : null;
+  return { run, taken, lostWithinPlan: taken - kept, finished, through };
+}
+
+function throughLot(books: Books, lot: LotName, kept: bigint): ThroughLot {
+  const places = whereverBeyondPlan(books, lot).filter(({ quantity }) => quantity > 0n);
+  const uses = usesOf(books, lot);
+  if (places.length + uses.length === 0) return { lot: lot.id, places: [], batches: [] };
+  const shares = sharedOut(kept, [...places.map(({ quantity }) => quantity), ...uses.map(({ taken }) => taken)]);
+  const batches = uses.map((use, at) => {
+    const holding = shares[places.length + at] ?? 0n;
+    return intoBatch(books, use, holding, (holding * keptOf(books, use)) / use.taken);
+  });
+  return { lot: lot.id, places: places.map((each, at) => ({ ...each, holding: shares[at] ?? 0n })), batches };
 }
 
 /** Every place that holds some of a lot, its batches apart; below zero where it came from. */
@@ -102,7 +143,7 @@ export function traceBack(postings: readonly Posted[], finished: string): TraceB
   const standing = standingAfter(movesOf(postings));
   const lot = finishedLot(finished);
   const counting = standingPostings(postings);
-  const uses = batchUses(postings).filter((use) => use.finished === finished);
+  const uses = batchUses(postings).filter(({ made }) => made !== null && lotKey(made) === lotKey(lot));
   const cameWith = (of: LotName): Posted | null =>
     counting.find(({ entries }) =>
       entries.some(

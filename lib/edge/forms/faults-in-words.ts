@@ -107,8 +107,11 @@ function withoutPlaces(what: string, { document, path }: Judged): string {
   if (typed !== null) return notInTheList(typed);
   const gone = /^no (\w+) ".*"; add it or correct the id$/s.exec(what);
   if (gone !== null) return `there is no such ${String(gone[1])} in the workshop any more; choose another`;
-  const chain = /^(cycle: |.* at most \d+ may be: )(.*?)(; take one of these premixes out)?$/s.exec(what);
-  if (chain !== null) return `${chain[1] ?? ""}${chainOfNames(chain[2] ?? "", document)}${chain[3] ?? ""}`;
+  const chain = /^(cycle: |.* at most \d+ may be: )(.*?)(; take one of these premixes out|, through .*)?$/s.exec(what);
+  if (chain !== null) {
+    const rest = withNamesAlone(chain[3] ?? "", document);
+    return `${chain[1] ?? ""}${chainOfNames(chain[2] ?? "", document)}${rest}`;
+  }
   if (/^offers ".*" and ".*" are both preferred/s.test(what))
     return "another offer of this material is preferred already, and one at most may be; take the mark off that one first";
   const placed = inFormWords(what).replace(

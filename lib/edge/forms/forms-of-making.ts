@@ -106,6 +106,9 @@ export const PRODUCT_FORM: readonly FormField[] = [
   optional("labourMinutesPerUnit", "Labour for one", NUMBER, { unit: "minutes" }),
   optional("priceToShops", "Price to shops", MONEY, { hint: "Without tax." }),
   optional("priceToCustomers", "Price to customers", MONEY, { hint: "With tax." }),
+  optional("madeInto", "Made ahead into", one("materials"), {
+    hint: "Only for a premix made ahead, as a stock solution or an infused oil: what a run makes goes on the shelf as a lot of this material, and is drawn instead of making the premix anew.",
+  }),
 ];
 
 export const RUN_FORM: readonly FormField[] = [

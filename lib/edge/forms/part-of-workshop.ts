@@ -25,8 +25,9 @@ const REFERENCES: References = {
   formulas: ({ lines }, visit) => {
     for (const { of } of lines) visit(of.kind === "material" ? "materials" : "formulas", of.id);
   },
-  products: ({ formula, packaging, perRun }, visit) => {
+  products: ({ formula, packaging, perRun, madeInto }, visit) => {
     visit("formulas", formula);
+    if (madeInto !== null) visit("materials", madeInto);
     for (const { material } of packaging) visit("materials", material);
     for (const { material } of perRun) visit("materials", material);
   },
@@ -40,6 +41,7 @@ const LIST_BY_KEY: ReadonlyMap<string, RecordList> = new Map([
   ["supplier", "suppliers"],
   ["formula", "formulas"],
   ["product", "products"],
+  ["madeInto", "materials"],
 ]);
 
 /** What a record refers to as it is typed, in its lines as well. */
@@ -69,8 +71,12 @@ export function partForRecord(workshop: Workshop, list: RecordList, id: string, 
   part.take(list, id);
   referencesTyped(typed, part.take);
   for (const judged of JUDGED_BY[list] ?? []) part.takeThoseReferringTo(judged, list, id);
-  // Any formula may lie above or below this one.
-  if (list === "formulas") for (const formula of workshop.formulas) part.take("formulas", formula.id);
+  // Any formula may lie above or below this one, or the one that is made ahead.
+  const isChained = list === "formulas" || (list === "products" && typeof typed.madeInto === "string");
+  if (isChained) {
+    for (const formula of workshop.formulas) part.take("formulas", formula.id);
+    for (const product of workshop.products) if (product.madeInto !== null) part.take("products", product.id);
+  }
   // At most one offer of a material is preferred.
   if (list === "offers" && typeof typed.material === "string") {
     part.takeThoseReferringTo("offers", "materials", typed.material);

@@ -83,13 +83,17 @@ function walk(start: FormulaEntry, premixesOf: Premixes, belowByFormula: Map<For
 const ENDS_SHOWN = 10;
 
 /** The ids of a chain, `a > b > c`; the middle of a very long one is left out. */
-function pathText(chain: readonly FormulaEntry[]): string {
-  const idOf = ({ source, path }: FormulaEntry) => {
-    const id = source.get("id");
-    return typeof id === "string" ? escaped(id) : path;
-  };
-  const ids = (part: readonly FormulaEntry[]) => part.map(idOf).join(" > ");
+export function chainText(chain: readonly string[]): string {
+  const ids = (part: readonly string[]) => part.map(escaped).join(" > ");
   const hidden = chain.length - 2 * ENDS_SHOWN;
   if (hidden <= 1) return ids(chain);
   return `${ids(chain.slice(0, ENDS_SHOWN))} > … ${String(hidden)} more … > ${ids(chain.slice(-ENDS_SHOWN))}`;
 }
+
+const pathText = (chain: readonly FormulaEntry[]): string =>
+  chainText(
+    chain.map(({ source, path }) => {
+      const id = source.get("id");
+      return typeof id === "string" ? id : path;
+    }),
+  );

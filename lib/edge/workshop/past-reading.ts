@@ -6,10 +6,8 @@ import type { Past, StruckOffLot } from "@/lib/domain/ledger/past";
 import {
   type Entry,
   homeOf,
-  isNothing,
   type LotName,
   lotKey,
-  minusValue,
   type Moved,
   type Place,
   PLACES,
@@ -168,7 +166,8 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
   for (const { lot, quantity: there, value } of statedIn(workshop)) {
     const path = lot.of === "material" ? `lots[${String(at.material++)}]` : `finished[${String(at.finished++)}]`;
     const posted = latest(standing, lot, homeOf(lot));
-    if (posted.quantity !== there || (value !== null && !isNothing(minusValue(posted.value, value)))) {
+    // Of a lot that a run made labour and overhead stand in the postings alone.
+    if (posted.quantity !== there || (value !== null && posted.value.materials !== value.materials)) {
       faults.tell(
         path,
         `the postings come to ${posted.quantity.toString()} worth ${posted.value.materials.toString()} of it`,

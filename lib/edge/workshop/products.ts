@@ -36,6 +36,7 @@ const PRODUCT = {
   labourMinutesPerUnit: orElse(decimal, NO_TIME),
   priceToShops: orElse(price, null),
   priceToCustomers: orElse(price, null),
+  madeInto: orElse(material, null),
 };
 
 const PER_RUN_ITEM = { material, amount };

@@ -10,6 +10,7 @@ import { type Fields, readEntry, records } from "@/lib/edge/record-reading";
 import { shown } from "@/lib/edge/shown-value";
 import { readFormulas } from "./formulas";
 import { checkLotsAgainstOrders, readLots, readOrders } from "./lots-and-orders";
+import { checkAheadCycles, checkMadeInto } from "./made-ahead-checks";
 import { readMaterials } from "./materials";
 import { readOffers } from "./offers";
 import { checkPast, PAST_KEYS, PAST_LISTS, type PastIndexes, readPast } from "./past-reading";
@@ -102,6 +103,9 @@ function readLists(
   checkLotsAgainstOrders(lots.index, orders, faults);
   const formulas = readFormulas(lists.formulas, materials.index, faults);
   const products = readProducts(lists.products, formulas.index, materials.index, faults);
+  checkMadeInto(products.index, materials.index, faults);
+  const index = { formulas: formulas.index, products: products.index, materials: materials.index };
+  checkAheadCycles(formulas.formulas, products.products, index, faults);
   const runs = readRuns(lists.runs, products.index, faults);
   const finished = readFinished(lists.finished, products.index, faults);
   const sales = readSales(lists.sales, products.index, faults);

@@ -27,6 +27,8 @@ const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = 
     sheets: 4,
   },
   formulas: { market: 4, use: 4, phFrom: 4, phTo: 4, keepsDays: 4, phases: 4, steps: 4 },
+  // The material that a premix made ahead becomes.
+  products: { madeInto: 4 },
   // What the supplier says of an offer beyond its price.
   offers: { shelfLifeDays: 3, confirmedOn: 3 },
   // What became of an order.

@@ -169,6 +169,7 @@ const productWritten = (product: Product, money: MoneyText): WrittenRecord => ({
   labourMinutesPerUnit: unless(product.labourMinutesPerUnit, NO_TIME, same),
   priceToShops: orNone(product.priceToShops, money),
   priceToCustomers: orNone(product.priceToCustomers, money),
+  madeInto: orNone(product.madeInto, same),
 });
 
 const runWritten = (run: Run): WrittenRecord => ({

@@ -25,6 +25,8 @@ import {
   runsOfLots,
   sinceCounted,
 } from "./ledger-reading";
+import { downstreamOf } from "./downstream";
+import { ledgerReader } from "./ledger-reader";
 import { struckOffIn } from "./struck-off";
 import { lotsReceivedFor, lotsReceivedOf } from "./receipts";
 
@@ -115,10 +117,7 @@ export const readCostOfSales = (from: Day, to: Day): Promise<Value> =>
 export const readTraceForward = (id: string): Promise<TraceForward> =>
   asking(async (sql) => {
     const lot = materialLot(id);
-    const own = await postingsOfLots(sql, [lot]);
-    const ofRuns = await postingsOfRuns(sql, await runsOfLots(sql, [lot]));
-    const made = batchUses(ofRuns).flatMap(({ finished }) => (finished === null ? [] : [finishedLot(finished)]));
-    return traceForward(eachOnce([...own, ...ofRuns, ...(await postingsOfLots(sql, made))]), lot);
+    return traceForward((await downstreamOf(ledgerReader(sql), [lot])).postings, lot);
   });
 
 /** What a finished lot came from. @rule LEDGER-20 */

@@ -52,6 +52,7 @@ const made = (draws: Readonly<Record<string, string>>, given: Partial<RunMade> =
   unitsPlanned: quantity(10n),
   unitsMade: quantity(10n),
   finishedLot: "F1",
+  ofMaterial: null,
   draws: Object.entries(draws).map(([lot, amount]) => ({ lot, quantity: g(amount), spilt: 0n })),
   outOfDate: "refuse",
   labour: money("0"),

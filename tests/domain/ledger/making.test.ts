@@ -22,7 +22,7 @@ test("[LEDGER-12] a making tells its draws, what it cost, and what became of it"
     draws: [{ lot: "oil", quantity: 1000n, value: ofMaterials(money("20")) }],
     spilt: [{ lot: "oil", quantity: 10n, value: ofMaterials(money("0.2")) }],
     cost: { ...ofMaterials(money("20")), labour: money("6") },
-    finishedLot: "F",
+    lot: units,
     units: 9n,
     finished: whole,
     missing: 1n,

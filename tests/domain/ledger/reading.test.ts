@@ -23,6 +23,7 @@ const run = makeRun(
     unitsPlanned: quantity(8n),
     unitsMade: quantity(7n),
     finishedLot: "F1",
+    ofMaterial: null,
     draws: [{ lot: "A1", quantity: g("400"), spilt: 0n }],
     outOfDate: "refuse",
     labour: money("4"),
@@ -102,6 +103,7 @@ test("[LEDGER-20] a lot is traced to the units that hold it, with nothing unacco
         run: "r",
         taken: g("400"),
         lostWithinPlan: g("20"),
+        through: null,
         finished: {
           lot: "F1",
           units: [

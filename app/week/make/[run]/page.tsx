@@ -53,6 +53,10 @@ interface OfRun {
   readonly did: string;
 }
 
+/** Everything that the run could draw, whatever the shelf has made ahead. */
+const usesAtMost = ({ openedByProduct, usesByProduct }: Planned["prepared"], { product }: Run) =>
+  openedByProduct.get(product)?.atMost.uses ?? usesByProduct.get(product) ?? [];
+
 /** What it would take and change is worked out before it is confirmed; nothing is kept. */
 function Planning({ found, run, did }: OfRun & { readonly run: Run }): ReactNode {
   const { workshop, desk, today, prepared } = found;
@@ -67,7 +71,7 @@ function Planning({ found, run, did }: OfRun & { readonly run: Run }): ReactNode
     today,
     made,
     short: strict.kind === "short" ? strict.short : [],
-    uses: prepared.usesByProduct.get(run.product) ?? [],
+    uses: usesAtMost(prepared, run),
     workshop,
   };
   return (
@@ -104,7 +108,8 @@ async function Closed({
     making,
     workshop,
     today,
-    uses: prepared.usesByProduct.get(run.product) ?? [],
+    uses: usesAtMost(prepared, run),
+    isAtMost: prepared.openedByProduct.has(run.product),
   };
   return (
     <>
