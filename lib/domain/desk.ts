@@ -5,7 +5,7 @@
 import type { BenchMinutes } from "./bench-hours";
 import type { Day } from "./calendar";
 import type { Trial } from "./formula-book/trials";
-import type { FormulaVersion, VersionUsed } from "./formula-book/versions";
+import type { FormulaVersion, VersionUsed } from "./formula-book/version-record";
 import type { CountRhythm } from "./ledger/counts-due";
 import type { Units } from "./quantity";
 import type { Formula, Run, Workshop } from "./workshop";
