@@ -29,6 +29,11 @@ export const PLACES: readonly Place[] = [
   { name: "finished", path: "/shelf/finished" },
   { name: "book-history", path: "/book/history" },
   { name: "book-stock-value", path: "/book/stock-value" },
+  { name: "book-batch", path: "/book/formulas/f-conditioner/batch?most=1+kg" },
+  { name: "book-swap", path: "/book/formulas/f-conditioner/swap?from=m-panthenol&to=m-ipm&percent=&phase=" },
+  { name: "book-versions", path: "/book/formulas/f-conditioner/versions" },
+  { name: "book-trials", path: "/book/formulas/f-conditioner/trials" },
+  { name: "book-new-trial", path: "/book/formulas/f-conditioner/trials/new?line=3&percent=7" },
 ];
 
 /** Further places, for the pictures; the book's own journey measures its pages. */

@@ -14,7 +14,8 @@ export type MonthAlone = "its last day" | "refused";
  * @returns an ISO date, which may still be a day that there is not (the file's own reader says so), or a refusal
  */
 export function readTypedDay(typed: string, monthAlone: MonthAlone): Outcome<string> {
-  if (!isTooLong(typed) && typedOf(typed) !== null) return { fault: "is not a whole date; fill in its day, month and year" };
+  if (!isTooLong(typed) && typedOf(typed) !== null)
+    return { fault: "is not a whole date; fill in its day, month and year" };
   const text = isTooLong(typed) ? "" : inFigures(withoutEnds(typed));
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
   if (iso !== null) return { value: dateOf(iso[1], iso[2], iso[3]) };

@@ -5,7 +5,13 @@ import { acceptWarning, errorsOf, warningsOf } from "@/lib/domain/formula-book/a
 import { checksOf } from "@/lib/domain/formula-book/checks";
 import { findingKey } from "@/lib/domain/formula-book/findings";
 import { versionChanges } from "@/lib/domain/formula-book/version-changes";
-import { deskAfterChange, isFrozen, standingVersion, versionsOf, versionsUsed } from "@/lib/domain/formula-book/versions";
+import {
+  deskAfterChange,
+  isFrozen,
+  standingVersion,
+  versionsOf,
+  versionsUsed,
+} from "@/lib/domain/formula-book/versions";
 import { type Micrograms, quantity, type Units } from "@/lib/domain/quantity";
 import type { Formula } from "@/lib/domain/workshop";
 import { workshopOf } from "@/tests/helpers/bench";
