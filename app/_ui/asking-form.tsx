@@ -62,7 +62,7 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
     form,
     { ...carried, ...kept, ...Object.fromEntries(fields.map(({ name, value }) => [name, value])) },
     setBack,
-    `${button} ${carried.run ?? ""}`,
+    `${button} ${carried.run ?? carried.trial ?? carried.key ?? ""}`,
   );
   const wasRefused = useEffectEvent(() => typing.refused());
   useEffect(() => {

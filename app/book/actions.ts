@@ -2,6 +2,7 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
+import { note } from "@/lib/edge/fields";
 import { putDraft } from "@/lib/edge/forms/change-draft";
 import { putRecord, putSettings, type RecordChange } from "@/lib/edge/forms/change-record";
 import { type FormReading, readForm } from "@/lib/edge/forms/form-reading";
@@ -61,17 +62,14 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
         ? null
         : staleForm(sent.seen, writtenRecord(workshop, section, id), decided.record),
   };
+  const said = versionSaid(sent);
+  if ("fault" in said) return refusedAtWhy(sent, said.fault);
   const told = await (section === "formulas" && id !== null
-    ? keepFormula(asked, { formula: id, realToday: realToday(), ...versionSaid(sent) })
+    ? keepFormula(asked, { formula: id, realToday: realToday(), ...said })
     : keepRecord(asked));
   switch (told.kind) {
     case "why is needed":
-      return {
-        kind: "refused",
-        values: sent.values,
-        faults: [{ name: WHY.name, message: whyIsNeeded(told.number) }],
-        breaks: [],
-      };
+      return refusedAtWhy(sent, whyIsNeeded(told.number));
     case "no workshop":
       return answerSaid(sent, NONE_OPEN);
     case "already made":
@@ -94,10 +92,22 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
   }
 }
 
-/** What the form of a formula says of its version. */
-const versionSaid = ({ values }: Sent): Pick<FormulaChange, "why" | "asNext"> => ({
-  why: values[WHY.name]?.trim().slice(0, MOST_OF_A_WHY) || null,
-  asNext: values[AS_NEXT.name] === "yes",
+const aWhy = note(MOST_OF_A_WHY);
+
+/** What the form of a formula says of its version, or what is wrong with it. */
+function versionSaid({ values }: Sent): Pick<FormulaChange, "why" | "asNext"> | { readonly fault: string } {
+  const asNext = values[AS_NEXT.name] === "yes";
+  const typed = values[WHY.name]?.trim() ?? "";
+  if (typed === "") return { why: null, asNext };
+  const read = aWhy.safeParse(typed);
+  return read.success ? { why: read.data, asNext } : { fault: read.error.issues[0]?.message ?? "must be a text" };
+}
+
+const refusedAtWhy = ({ values }: Sent, message: string): FormAnswer => ({
+  kind: "refused",
+  values,
+  faults: [{ name: WHY.name, message }],
+  breaks: [],
 });
 
 const whyIsNeeded = (number: number): string =>

@@ -27,6 +27,8 @@ export function versionChangeInWords(change: VersionChange, nameOf: NameOf): str
       return factInWords(change);
     case "order of lines":
       return "lines in another order";
+    case "phases":
+      return "other phases, or in another order";
     case "steps":
       return "other steps";
   }

@@ -3,6 +3,13 @@ import type { Books } from "@/lib/domain/desk";
 import type { Checked } from "@/lib/domain/formula-book/checks";
 import { onTheBooks } from "./on-the-books";
 
-/** Accepts one warning of a formula as it stands, with a reason. @param checkedIn  what its checks are made of */
-export const acceptWarning = (asked: WarningToAccept, checkedIn: (books: Books) => Checked) =>
-  onTheBooks((books) => accepted(books, asked, checkedIn(books)));
+interface Looking extends Pick<WarningToAccept, "wordsOf"> {
+  readonly checked: Checked;
+}
+
+/** Accepts one warning of a formula as it stands, with a reason. @param lookAt  what its checks are made of and told by */
+export const acceptWarning = (asked: Omit<WarningToAccept, "wordsOf">, lookAt: (books: Books) => Looking) =>
+  onTheBooks((books) => {
+    const { checked, wordsOf } = lookAt(books);
+    return accepted(books, { ...asked, wordsOf }, checked);
+  });

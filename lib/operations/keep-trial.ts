@@ -24,6 +24,7 @@ const hasFormula = ({ workshop }: Books, { trial }: Pick<TrialToKeep, "trial">):
 /** Keeps a trial and takes what was weighed for it off the shelf, in one posting. @rule TRIAL-2 */
 export const keepTrialFromShelf = (asked: TrialToKeep) =>
   onTheLedger(asked, async ({ books, standingOf, records }, today) => {
+    if (isKept(books, asked)) return { kind: "already kept" as const };
     if (!hasFormula(books, asked)) return { kind: "no such formula" as const };
     const { draws, short } = drawsForTrial(books.workshop, asked.trial.lines, asked.day);
     if (short.length > 0) return { kind: "short" as const, short };

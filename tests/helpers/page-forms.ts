@@ -9,9 +9,15 @@ export interface PageForm {
 
 const PATIENCE_MS = 60_000;
 
+/**
+ * A connection for each question. A server drops one that was kept a while, and may do so just as it is used again: then
+ * nobody knows whether what was sent came in, and no kill is needed for it.
+ */
+const NOT_KEPT = { Connection: "close" };
+
 /** Loads a page and reads the one form on it that has this field. @throws where no form has it */
 export async function formOn(url: string, path: string, field: string): Promise<PageForm> {
-  const answer = await fetch(url + path, { signal: AbortSignal.timeout(PATIENCE_MS) });
+  const answer = await fetch(url + path, { headers: NOT_KEPT, signal: AbortSignal.timeout(PATIENCE_MS) });
   const markup = await answer.text();
   const forms = [...markup.matchAll(/<form\b[^>]*>(.*?)<\/form>/gs)].map(([, body = ""]) => fieldsIn(body));
   const fields = forms.find((each) => each.has(field));
@@ -51,7 +57,7 @@ export async function send(
   const answer = await fetch(url + path, {
     method: "POST",
     body: await encoded.arrayBuffer(),
-    headers: { "Content-Type": encoded.headers.get("Content-Type") ?? "", Origin: url },
+    headers: { "Content-Type": encoded.headers.get("Content-Type") ?? "", Origin: url, ...NOT_KEPT },
     redirect: "manual",
     signal: AbortSignal.timeout(PATIENCE_MS),
   });

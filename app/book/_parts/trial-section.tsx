@@ -1,11 +1,13 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import type { Day } from "@/lib/domain/calendar";
-import { shareIn, type Trial } from "@/lib/domain/formula-book/trials";
-import { times, whole } from "@/lib/domain/fraction";
+import { massOf, type Trial } from "@/lib/domain/formula-book/trials";
+import { ratio, times, whole } from "@/lib/domain/fraction";
 import { WHOLE } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
 import { dayShown, massInFull, percentShown } from "@/lib/edge/figures";
 import { timeAfterShown } from "@/lib/edge/forms/time-after";
+import { postingAddress } from "@/lib/edge/ledger-address";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Ledger } from "@/app/_ui/ledger";
 import { addTheReading, promoteTheTrial } from "@/app/book/formulas/[id]/trials/actions";
@@ -31,7 +33,14 @@ export function TrialSection({ trial, place, formula, today, nameOf }: OfTrial):
         {trial.name}{" "}
         <small>
           {dayShown(trial.day, today, { year: true })};{" "}
-          {trial.posting === null ? "nothing was taken off the shelf" : "taken off the shelf"}
+          {trial.posting === null ? (
+            "nothing was taken off the shelf"
+          ) : (
+            <>
+              taken off the shelf by <Link href={postingAddress(trial.posting)}>this posting</Link>, unless that was
+              taken back
+            </>
+          )}
         </small>
       </h2>
       <div>
@@ -76,7 +85,7 @@ const Weighed = ({ trial, nameOf }: Pick<OfTrial, "trial" | "nameOf">): ReactNod
       <tr key={at}>
         <th scope="row">{nameOf(of)}</th>
         <td className="number">{massInFull(weighed)}</td>
-        <td className="number">{percentShown(times(shareIn({ lines: trial.lines }, of), whole(WHOLE)))}</td>
+        <td className="number">{percentShown(times(ratio(weighed, massOf(trial.lines)), whole(WHOLE)))}</td>
       </tr>
     ))}
   </Ledger>

@@ -101,7 +101,7 @@ function Warning({ formula, finding, version, before, words, today }: OfWarning)
       <AskingForm
         key={key}
         act={acceptTheWarning}
-        carried={{ formula, key, says: `${words.says}: ${words.why}` }}
+        carried={{ formula, key }}
         className="asking-in-a-row"
         fields={[
           {

@@ -58,13 +58,17 @@ interface Two {
   readonly second: VersionOfFormula;
 }
 
+/** Nothing refers to it: what holds the formula holds the one that stands, and an earlier one may hold what now holds it. */
+const BESIDE = "\u0000";
+type Found = ReturnType<typeof checksOf>;
+
 /** Two versions in percent, in grams and in what a unit costs, and what the checks find of each. @rule BOOK-5 */
 export function VersionsCompared({ workshop, today, product, first, second }: Two): ReactNode {
   const names = { first: `version ${String(first.number)}`, second: `version ${String(second.number)}` };
   const { currency } = workshop.settings;
   const compared = product && compareBesides(workshop, today, [first.as, second.as], { product, basis: "replacement" });
   const checked = checkedFrom(workshop, today, first.formula);
-  const [found, after] = [checksOf(first.as, checked), checksOf(second.as, checked)];
+  const [found, after] = [first, second].map(({ as }) => checksOf({ ...as, id: BESIDE }, checked)) as [Found, Found];
   const about = { today, nameOf: nameOfLine(workshop) };
   return (
     <>

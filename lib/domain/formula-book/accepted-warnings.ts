@@ -5,8 +5,10 @@ import { type Finding, findingKey, severityOf } from "./findings";
 import { standingVersion, withStanding } from "./versions";
 import type { AcceptedWarning } from "./version-record";
 
-export interface WarningToAccept extends Omit<AcceptedWarning, "on"> {
+export interface WarningToAccept extends Pick<AcceptedWarning, "key" | "reason"> {
   readonly formula: string;
+  /** How it is told: what is kept is what the maker reads. */
+  readonly wordsOf: (finding: Finding) => string;
 }
 
 export type WarningAccepted =
@@ -25,10 +27,10 @@ export function acceptWarning(books: Books, asked: WarningToAccept, checked: Che
   if (formula === undefined) return { kind: "no such formula" };
   const { accepted } = standingVersion(books.desk, formula);
   if (accepted.some(({ key }) => key === asked.key)) return { kind: "already accepted", books };
-  const isThere = warningsOf(checksOf(formula, checked)).some((finding) => findingKey(finding) === asked.key);
-  if (!isThere) return { kind: "not found any more" };
-  const { formula: _formula, ...warning } = asked;
-  const kept = [...accepted, { ...warning, on: checked.today }];
+  const found = warningsOf(checksOf(formula, checked)).find((finding) => findingKey(finding) === asked.key);
+  if (found === undefined) return { kind: "not found any more" };
+  const { key, reason } = asked;
+  const kept = [...accepted, { key, says: asked.wordsOf(found), reason, on: checked.today }];
   return { kind: "accepted", books: { ...books, desk: withStanding(books.desk, formula, { accepted: kept }) } };
 }
 

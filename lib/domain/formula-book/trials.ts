@@ -47,7 +47,8 @@ export interface TrialReading {
   readonly appearance: string | null;
 }
 
-const massOf = (lines: readonly TrialLine[]): bigint => lines.reduce((sum, { weighed }) => sum + weighed, 0n);
+/** All that was weighed, µg. */
+export const massOf = (lines: readonly TrialLine[]): bigint => lines.reduce((sum, { weighed }) => sum + weighed, 0n);
 
 const isOf = (one: FormulaLine["of"], other: FormulaLine["of"]): boolean =>
   one.kind === other.kind && one.id === other.id;
@@ -109,7 +110,9 @@ export function drawsForTrial(workshop: Workshop, lines: readonly TrialLine[], d
   const short: TrialDraws["short"][number][] = [];
   const materialOf = byId("material", workshop.materials);
   for (const [material, wanted] of takenForTrial(workshop.formulas, lines)) {
-    const lots = workshop.lots.filter((lot) => lot.material === material && isUsable(lot, day)).sort(byDrawOrder);
+    const lots = workshop.lots
+      .filter((lot) => lot.material === material && lot.received <= day && isUsable(lot, day))
+      .sort(byDrawOrder);
     let open: bigint = wanted;
     for (const lot of lots) {
       const drawn = smaller<bigint>(open, lot.remaining);

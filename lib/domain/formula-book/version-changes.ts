@@ -24,7 +24,7 @@ export type VersionChange =
       readonly after: string | null;
     }
   | { readonly kind: "fact"; readonly fact: FactName; readonly before: string | null; readonly after: string | null }
-  | { readonly kind: "order of lines" | "steps" };
+  | { readonly kind: "order of lines" | "phases" | "steps" };
 
 /** Facts that are one word or figure. */
 export const FACT_NAMES = ["density", "market", "use", "phFrom", "phTo", "keepsDays"] as const;
@@ -33,12 +33,15 @@ export type FactName = (typeof FACT_NAMES)[number];
 /** Every change from one to the other: lines, phases, facts, steps. Lines of one thing are paired in their order. */
 export function versionChanges(before: FormulaContent, after: FormulaContent): readonly VersionChange[] {
   const lines = lineChanges(before.lines, after.lines);
-  const moved = lines.length === 0 && orderOf(before.lines) !== orderOf(after.lines);
+  const moved = keptOrder(before.lines, after.lines) !== keptOrder(after.lines, before.lines);
+  const temperatures = temperatureChanges(before, after);
+  const phases = temperatures.length === 0 && namesOf(before) !== namesOf(after);
   const steps = JSON.stringify(before.steps) !== JSON.stringify(after.steps);
   return [
     ...lines,
     ...(moved ? [{ kind: "order of lines" } as const] : []),
-    ...temperatureChanges(before, after),
+    ...temperatures,
+    ...(phases ? [{ kind: "phases" } as const] : []),
     ...FACT_NAMES.flatMap((fact): readonly VersionChange[] => {
       const [was, is] = [textOf(before[fact]), textOf(after[fact])];
       return was === is ? [] : [{ kind: "fact", fact, before: was, after: is }];
@@ -62,7 +65,13 @@ const placesOf = (lines: readonly FormulaLine[]): ReadonlyMap<string, FormulaLin
   );
 };
 
-const orderOf = (lines: readonly FormulaLine[]): string => JSON.stringify([...placesOf(lines).keys()]);
+/** The order of those that both have. */
+function keptOrder(lines: readonly FormulaLine[], others: readonly FormulaLine[]): string {
+  const there = placesOf(others);
+  return JSON.stringify([...placesOf(lines).keys()].filter((place) => there.has(place)));
+}
+
+const namesOf = ({ phases }: FormulaContent): string => JSON.stringify(phases.map(({ name }) => name));
 
 function lineChanges(before: readonly FormulaLine[], after: readonly FormulaLine[]): readonly VersionChange[] {
   const [was, is] = [placesOf(before), placesOf(after)];

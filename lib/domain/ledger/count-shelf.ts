@@ -126,8 +126,12 @@ function worthOf(standing: Standing, day: Day, lot: LotName, moved: bigint): Val
 
 /** What came of a lot, and what it cost with everything that was posted to it since. */
 function asItCame(standing: Standing, lot: LotName): Balance {
-  const from = lot.of === "material" ? [at("supplier")] : standing.placesOf(lot).filter(isSource);
-  const came = from.map((place) => standing.daysOf(lot, place).at(-1)).filter((each) => each !== undefined);
+  const from = standing.placesOf(lot).filter(isSource);
+  const ends = from.map((place) => ({ place, end: standing.daysOf(lot, place).at(-1) }));
+  // Of a material, what a batch holds was drawn into it; one that the lot came out of gave it value alone.
+  const came = ends.flatMap(({ place, end }) =>
+    end === undefined || (lot.of === "material" && place.kind === "batch" && end.quantity !== 0n) ? [] : [end],
+  );
   const quantity = came.reduce((sum, each) => sum - each.quantity, 0n);
   const value = came.reduce<Value>((sum, each) => minusValue(sum, each.value), NO_VALUE);
   return quantity > 0n ? { quantity, value } : { quantity: 0n, value: NO_VALUE };

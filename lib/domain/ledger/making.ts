@@ -49,7 +49,7 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
   const lost = atPlace("lost");
   return {
     draws: intoBatch.map(({ lot, quantity, value }) => ({ lot: lot.id, quantity, value })),
-    spilt: spiltIn(entries, intoBatch),
+    spilt: spiltIn(entries, intoBatch, output),
     cost: plusValue(valueOf(intoBatch), negated(valueOf(times))),
     lot: output,
     units: quantityOf(finished),
@@ -59,9 +59,12 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
   };
 }
 
-/** What left the shelf and did not go into the batch. */
-function spiltIn(entries: readonly Entry[], intoBatch: readonly Entry[]): readonly Drawn[] {
-  const left = entries.filter(({ place, lot }) => place.kind === "shelf" && lot.of === "material");
+/** What left the shelf and did not go into the batch. A lot of a material that came out of it came to the shelf. */
+function spiltIn(entries: readonly Entry[], intoBatch: readonly Entry[], output: LotName | null): readonly Drawn[] {
+  const made = output && lotKey(output);
+  const left = entries.filter(
+    ({ place, lot }) => place.kind === "shelf" && lot.of === "material" && lotKey(lot) !== made,
+  );
   return [...new Set(left.map(({ lot }) => lot.id))].flatMap((id) => {
     const own = [...left, ...intoBatch].filter(({ lot }) => lot.id === id);
     const quantity = -quantityOf(own);

@@ -21,7 +21,7 @@ import type { MaterialIndex } from "./materials";
 
 const LARGEST = Number(LARGEST_FIGURE);
 const REASON = note(1000);
-const versionNumber = wholeNumber(1, 2_147_483_647);
+const versionNumber = wholeNumber(1, 1_000_000);
 /** Ten years after a trial was made, in minutes. */
 const LONGEST = 3660 * 24 * 60;
 
@@ -115,10 +115,14 @@ function readMark(
 ): Omit<FormulaVersion, "content"> | undefined {
   const { formula, number, since, why } = fields;
   referredTo(formulas, "formula", formula, `${path}.formula`, faults);
+  const keys = new Set<string>();
   const accepted = readEntries(fields.accepted, WARNING, `${path}.accepted`, faults).flatMap(
     (warning): readonly AcceptedWarning[] => {
       const read = complete(warning.fields);
-      return read ? [read] : [];
+      if (read === undefined) return [];
+      if (keys.has(read.key)) faults.tell(`${warning.path}.key`, "this warning stands there already; keep one");
+      keys.add(read.key);
+      return [read];
     },
   );
   return complete({ formula, number, since, why, accepted });

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type Books, emptyDesk } from "@/lib/domain/desk";
 import { acceptWarning, errorsOf, warningsOf } from "@/lib/domain/formula-book/accepted-warnings";
 import { checksOf } from "@/lib/domain/formula-book/checks";
-import { findingKey } from "@/lib/domain/formula-book/findings";
+import { type Finding, findingKey } from "@/lib/domain/formula-book/findings";
 import { versionChanges } from "@/lib/domain/formula-book/version-changes";
 import {
   deskAfterChange,
@@ -127,13 +127,13 @@ describe("warnings that are accepted", () => {
     const asked = {
       formula: "cream",
       key: warning(books),
-      says: "Water and no preservative",
+      wordsOf: ({ code }: Finding) => code,
       reason: "Used the same day",
     };
     const first = acceptWarning(books, asked, checkedIn(books));
     if (first.kind !== "accepted") throw new Error(first.kind);
     const kept = standingVersion(first.books.desk, cream).accepted;
-    expect(kept).toEqual([{ key: asked.key, says: asked.says, reason: asked.reason, on: today }]);
+    expect(kept).toEqual([{ key: asked.key, says: "water and no preservative", reason: asked.reason, on: today }]);
     expect(acceptWarning(first.books, asked, checkedIn(books)).kind).toBe("already accepted");
     const next = deskAfterChange(first.books.desk, cream, thicker, { ...told, asNext: true });
     expect(
@@ -144,7 +144,7 @@ describe("warnings that are accepted", () => {
 
   test("[VERSION-4] [CHECK-8] one that is not found, or not with these figures, is not accepted", () => {
     const books = booksOf();
-    const asked = { formula: "cream", says: "-", reason: "-" };
+    const asked = { formula: "cream", wordsOf: () => "-", reason: "-" };
     expect(acceptWarning(books, { ...asked, key: "[]" }, checkedIn(books)).kind).toBe("not found any more");
     expect(acceptWarning(books, { ...asked, formula: "gone", key: warning(books) }, checkedIn(books)).kind).toBe(
       "no such formula",

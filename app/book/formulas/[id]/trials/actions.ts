@@ -12,6 +12,7 @@ import { realToday } from "@/lib/edge/real-today";
 import type { Refused } from "@/lib/edge/forms/change-record";
 import { beginVersion } from "@/lib/operations/begin-version";
 import { addReading, keepTrialAlone, keepTrialFromShelf } from "@/lib/operations/keep-trial";
+import { newId } from "@/app/_ui/new-id";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { trialsPath } from "@/app/book/_parts/addresses";
 import { afterBeginning } from "@/app/book/_parts/after-beginning";
@@ -27,9 +28,10 @@ const refusing =
     return { kind: "refused", typed, faults, says };
   };
 
+/** An address that was not there before, so that what was sent is not brought back into the form that comes next. */
 function goOn(formula: string): never {
   revalidatePath("/", "layout");
-  redirect(trialsPath(formula));
+  redirect(trialsPath(formula, { written: newId() }));
 }
 
 /** Keeps a trial as it was weighed, and takes it off the shelf unless the maker says otherwise. */
@@ -73,6 +75,7 @@ async function fromShelf(
     }
     case "posted":
     case "already posted":
+    case "already kept":
       return goOn(asked.trial.formula);
     case "not finished":
       throw new Error("a trial takes materials alone");

@@ -2,18 +2,22 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
+import type { Finding } from "@/lib/domain/formula-book/findings";
+import { findingInWords } from "@/lib/edge/finding-words";
 import { note } from "@/lib/edge/fields";
 import { readReasonTyped, typedIn } from "@/lib/edge/forms/posting-forms";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { realToday } from "@/lib/edge/real-today";
 import { acceptWarning } from "@/lib/operations/accept-warning";
+import { newId } from "@/app/_ui/new-id";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { recordPath } from "@/app/book/_parts/addresses";
 import { checkedFrom } from "@/app/book/_parts/checked-from";
+import { nameOfLine } from "@/app/book/_parts/name-of-line";
 
 const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NONE_OPEN = "No workshop is open any more. Open one on the first page.";
-const [aKey, aWording] = [note(10_000), note(2000)];
+const aKey = note(10_000);
 
 /** Accepts one warning of a formula with a reason, which is kept with its version. */
 export async function acceptTheWarning(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
@@ -22,15 +26,19 @@ export async function acceptTheWarning(_before: AskingAnswer, form: FormData): P
     if (says !== null) revalidatePath("/", "layout");
     return { kind: "refused", typed, faults, says };
   };
-  const [formula, key, says] = [textIn(form, "formula"), aKey.safeParse(textIn(form, "key")), textIn(form, "says")];
-  const wording = aWording.safeParse(says.slice(0, 2000));
-  if (formula === "" || !key.success || !wording.success) return refused({}, LOAD_AGAIN);
+  const [formula, key] = [textIn(form, "formula"), aKey.safeParse(textIn(form, "key"))];
+  if (formula === "" || !key.success) return refused({}, LOAD_AGAIN);
   const reason = readReasonTyped(textIn(form, "reason"));
   if ("fault" in reason) return refused({ reason: reason.fault }, null);
-  const told = await acceptWarning(
-    { formula, key: key.data, says: wording.data, reason: reason.value },
-    ({ workshop }) => checkedFrom(workshop, workshop.settings.today ?? realToday(), formula),
-  );
+  const told = await acceptWarning({ formula, key: key.data, reason: reason.value }, ({ workshop }) => {
+    const today = workshop.settings.today ?? realToday();
+    const about = { today, nameOf: nameOfLine(workshop) };
+    const wordsOf = (finding: Finding): string => {
+      const { says, why } = findingInWords(finding, about);
+      return `${says}: ${why}`;
+    };
+    return { checked: checkedFrom(workshop, today, formula), wordsOf };
+  });
   switch (told.kind) {
     case "no workshop":
       return refused({}, NONE_OPEN);
@@ -41,6 +49,6 @@ export async function acceptTheWarning(_before: AskingAnswer, form: FormData): P
     case "accepted":
     case "already accepted":
       revalidatePath("/", "layout");
-      return redirect(`${recordPath("formulas", formula)}#version`);
+      return redirect(`${recordPath("formulas", formula, { accepted: newId() })}#version`);
   }
 }

@@ -49,11 +49,11 @@ export default async function VersionsPage({ params, searchParams }: Address): P
         )}
       </Opening>
       <ol className="versions" reversed>
-        {versions.toReversed().map((version) => (
+        {versions.toReversed().map((version, at) => (
           <li key={version.number} value={version.number}>
             <VersionSaid
               version={version}
-              before={versions.find(({ number }) => number === version.number - 1)}
+              before={versions[versions.length - 2 - at]}
               today={today}
               nameOf={nameOfLine(books.workshop)}
             />
@@ -102,10 +102,9 @@ function VersionSaid({ version, before, today, nameOf }: Said): ReactNode {
       </p>
       {changes.length > 0 && (
         <ul className="version-changes">
-          {changes.map((change) => {
-            const words = versionChangeInWords(change, nameOf);
-            return <li key={words}>{words}</li>;
-          })}
+          {changes.map((change, at) => (
+            <li key={at}>{versionChangeInWords(change, nameOf)}</li>
+          ))}
         </ul>
       )}
       {version.accepted.map((warning) => (
