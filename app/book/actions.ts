@@ -2,6 +2,7 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
+import { inARow } from "@/lib/edge/counted";
 import { note } from "@/lib/edge/fields";
 import { putDraft } from "@/lib/edge/forms/change-draft";
 import { putRecord, putSettings, type RecordChange } from "@/lib/edge/forms/change-record";
@@ -74,6 +75,8 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
       return answerSaid(sent, NONE_OPEN);
     case "already made":
       return answerSaid(sent, "A run that was made has this id.");
+    case "measure is held":
+      return answerSaid(sent, measureIsHeld(told.by));
     case "lot has moved":
       return answerSaid(
         sent,
@@ -91,6 +94,9 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
     }
   }
 }
+
+const measureIsHeld = (by: readonly string[]): string =>
+  `It is weighed in ${inARow([...new Set(by)])}, drafts, earlier versions or trials that stay as they are, so that it cannot be counted. Enter what is counted as a material of its own.`;
 
 const aWhy = note(MOST_OF_A_WHY);
 
@@ -154,6 +160,8 @@ export async function keepSettings(_before: FormAnswer, data: FormData): Promise
       return answerSaid(sent, NONE_OPEN);
     case "already made":
       return answerSaid(sent, "A run that was made has this id.");
+    case "measure is held":
+      return answerSaid(sent, measureIsHeld(told.by));
     case "lot has moved":
       return answerSaid(
         sent,

@@ -1,6 +1,7 @@
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
+import { usageOf } from "@/lib/domain/usage-of";
 import { onTheBooks } from "./on-the-books";
 
 /** What a form asks for, put together where forms are read. */
@@ -26,6 +27,12 @@ export interface LotHasMoved {
   readonly lot: LotName;
 }
 
+/** A draft, an earlier version or a trial weighs what would be counted: its measure stays. @rule BOOK-4 */
+export interface MeasureIsHeld {
+  readonly kind: "measure is held";
+  readonly by: readonly string[];
+}
+
 /** What a change decides, without the workshop that it has made. */
 export type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
 
@@ -45,7 +52,7 @@ export const keepRecord = <Decided extends { readonly kind: string }, Stale exte
 export function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
   books: Books,
   { change, stale }: RecordToKeep<Decided, Stale>,
-): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved {
+): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved | MeasureIsHeld {
   const decided = change(books.workshop);
   const { workshop, ...rest } = decided as Decided & { readonly workshop?: Workshop };
   const told = rest as unknown as Told<Decided>;
@@ -56,7 +63,22 @@ export function decideRecord<Decided extends { readonly kind: string }, Stale ex
   const runs = new Set(workshop.runs.map(({ id }) => id));
   const closed = books.desk.closedRuns.find(({ run }) => runs.has(run.id));
   if (closed) return { kind: "already made", closed };
+  const held = heldMeasure(books, workshop);
+  if (held) return held;
   return { ...told, books: { workshop, desk: withoutFinishedDrafts(books, workshop) } };
+}
+
+/** What only the desk holds is judged here: the form judges a record by the workshop alone. */
+function heldMeasure(books: Books, { materials }: Workshop): MeasureIsHeld | null {
+  if (materials === books.workshop.materials) return null;
+  const measureOf = new Map(books.workshop.materials.map(({ id, measure }) => [id, measure]));
+  const changed = materials.filter(({ id, measure }) => measure === "count" && measureOf.get(id) === "mass");
+  const by = changed.flatMap(({ id }) =>
+    usageOf(books, "materials", id)
+      .filter(({ list }) => list === "drafts" || list === "versions" || list === "trials")
+      .flatMap(({ users }) => users.map(({ name }) => name ?? "")),
+  );
+  return by.length === 0 ? null : { kind: "measure is held", by };
 }
 
 /** @rule BOOK-3 */

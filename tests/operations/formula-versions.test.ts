@@ -6,6 +6,7 @@ import type { Formula, Workshop } from "@/lib/domain/workshop";
 import { putFormula } from "@/lib/edge/forms/next-version";
 import { beginVersion } from "@/lib/operations/begin-version";
 import { keepFormula } from "@/lib/operations/keep-formula";
+import { keepRecord } from "@/lib/operations/keep-record";
 import { addReading, keepTrialAlone, keepTrialFromShelf } from "@/lib/operations/keep-trial";
 import { makePlannedRun } from "@/lib/operations/make-run";
 import { planBatches } from "@/lib/operations/plan-batches";
@@ -118,6 +119,27 @@ test("[TRIAL-2] a trial takes what was weighed off the shelf, once, and is refus
   expect(await keepTrialAlone({ trial: trial("u", "1481") })).toMatchObject({ kind: "kept" });
   expect(await keepTrialAlone({ trial: trial("u", "1481") })).toMatchObject({ kind: "already kept" });
   expect(await checkLedger(storeFile())).toMatchObject({ disagreements: [] });
+});
+
+test("[BOOK-4] what a trial has weighed stays weighed, for a file with it counted could not be opened again", async () => {
+  const weighed = {
+    ...trial("t", "20"),
+    lines: [{ of: { kind: "material", id: "wax" }, weighed: g("2"), phase: null } as const],
+  };
+  const counting = () =>
+    keepRecord({
+      change: (workshop: Workshop) => ({
+        kind: "changed" as const,
+        workshop: {
+          ...workshop,
+          materials: workshop.materials.map((one) => (one.id === "wax" ? { ...one, measure: "count" as const } : one)),
+        },
+      }),
+      stale: () => null,
+    });
+  await keepTrialAlone({ trial: weighed });
+  expect(await counting()).toEqual({ kind: "measure is held", by: ["t"] });
+  expect((await books()).workshop.materials.find(({ id }) => id === "wax")?.measure).toBe("mass");
 });
 
 test("[TRIAL-3] readings are added, each once however often it is sent", async () => {

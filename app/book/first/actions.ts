@@ -21,6 +21,7 @@ export async function keepFirstProduct(_before: FormAnswer, data: FormData): Pro
       return answerSaid(sent, "No workshop is open any more; open one on the first page.");
     case "already made":
     case "stale":
+    case "measure is held":
     case "lot has moved":
       return answerSaid(sent, "Something else was kept meanwhile. Keep it again.");
     case "refused":
