@@ -24,7 +24,7 @@ async function tryWith(page: Page, percent: number, viscosity: string): Promise<
   await page.getByLabel("How long after making").fill("1 day");
   await page.getByLabel("Viscosity, mPa·s").fill(viscosity);
   await press(page, "Keep the trial");
-  await expect(page).toHaveURL(/\/book\/formulas\/f\/trials$/);
+  await expect(page).toHaveURL(/\/book\/formulas\/f\/trials\?written=/);
 }
 
 /** The costs that the report of a saved file tells. */
@@ -54,6 +54,13 @@ test("From three trials to a promoted version, a swap, an accepted warning and a
 
   const six = page.getByRole("region", { name: /^Emulsifier blend at 6 %/ });
   await expect(six).toContainText("taken off the shelf");
+  await six.getByText("Write down what it is like now").click();
+  await six.getByLabel("pH").fill("4.3");
+  await six.getByRole("button", { name: "Add it" }).click();
+  await expect(six.getByRole("row", { name: /when made 4.3/ })).toBeVisible();
+  // What was written of one trial stands in no form any more, its own or another's.
+  await page.reload();
+  for (const text of await page.getByLabel("pH").all()) await expect(text).toHaveValue("");
   await six.getByText("Make it the next version of Conditioner").click();
   await six.getByLabel("Why this one").fill("Thick enough after a night, and not too thick.");
   await six.getByRole("button", { name: "Make it the next version" }).click();
