@@ -3,15 +3,16 @@ import type { ReactNode } from "react";
 import type { Day } from "@/lib/domain/calendar";
 import { massOf, type Trial } from "@/lib/domain/formula-book/trials";
 import { ratio, times, whole } from "@/lib/domain/fraction";
-import { WHOLE } from "@/lib/domain/quantity";
+import { decimalValue, WHOLE } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
-import { dayShown, massInFull, percentShown } from "@/lib/edge/figures";
+import { dayShown, massInFull, percentShown, quotientShown } from "@/lib/edge/figures";
 import { timeAfterShown } from "@/lib/edge/forms/time-after";
 import { postingAddress } from "@/lib/edge/ledger-address";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Ledger } from "@/app/_ui/ledger";
 import { addTheReading, promoteTheTrial } from "@/app/book/formulas/[id]/trials/actions";
 import { READING_ASKED } from "./trial-fields";
+import { OnPhone } from "./trials-ledger";
 
 interface OfTrial {
   readonly trial: Trial;
@@ -106,8 +107,14 @@ const Readings = ({ trial }: Pick<OfTrial, "trial">): ReactNode =>
       {trial.readings.map(({ afterMinutes, ph, viscosity, appearance }, at) => (
         <tr key={at}>
           <th scope="row">{timeAfterShown(afterMinutes)}</th>
-          <td className="number">{ph ?? "–"}</td>
-          <td className="number">{viscosity ?? "–"}</td>
+          <td className="number">
+            <OnPhone says="pH " />
+            {ph ?? "–"}
+          </td>
+          <td className="number">
+            <OnPhone says="mPa·s " />
+            {viscosity === null ? "–" : quotientShown(decimalValue(viscosity))}
+          </td>
           <td>{appearance ?? "–"}</td>
         </tr>
       ))}

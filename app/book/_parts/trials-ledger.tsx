@@ -50,11 +50,13 @@ export function TrialsLedger({
           {share !== null && <td className="number">{percentShown(times(share, whole(WHOLE)))}</td>}
           {phs.map((time) => (
             <td key={`ph ${String(time)}`} className="number">
+              <OnPhone says={`pH, ${timeAfterShown(time)}: `} />
               {readAt(trial, time, "ph") ?? "–"}
             </td>
           ))}
           {viscosities.map((time) => (
             <td key={`viscosity ${String(time)}`} className="number">
+              <OnPhone says={`mPa·s, ${timeAfterShown(time)}: `} />
               {shownOrNone(readAt(trial, time, "viscosity"))}
             </td>
           ))}
@@ -66,6 +68,13 @@ export function TrialsLedger({
     </Ledger>
   );
 }
+
+/** Where the columns have no heads over them. */
+export const OnPhone = ({ says }: { readonly says: string }): ReactNode => (
+  <span className="label phone-only" aria-hidden="true">
+    {says}
+  </span>
+);
 
 const shownOrNone = (figure: DecimalText | null): string =>
   figure === null ? "–" : quotientShown(decimalValue(figure));
