@@ -38,6 +38,8 @@ export function putTrialInPlace({ workshop, desk }: Books, trialId: string, real
   if (trial === undefined || formula === undefined) return refused("this trial is not there any more");
   const after = formulaOfTrial(formula, trial);
   return after === null
-    ? refused("a line of this trial is less than 0.0001 %, which no formula can hold; weigh it again as another trial without that line")
+    ? refused(
+        "a line of this trial is less than 0.0001 %, which no formula can hold; weigh it again as another trial without that line",
+      )
     : putFormula(workshop, after, realToday);
 }
