@@ -2,7 +2,6 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
-import type { Finding } from "@/lib/domain/formula-book/findings";
 import { findingInWords } from "@/lib/edge/finding-words";
 import { note } from "@/lib/edge/fields";
 import { readReasonTyped, typedIn } from "@/lib/edge/forms/posting-forms";
@@ -33,11 +32,13 @@ export async function acceptTheWarning(_before: AskingAnswer, form: FormData): P
   const told = await acceptWarning({ formula, key: key.data, reason: reason.value }, ({ workshop }) => {
     const today = workshop.settings.today ?? realToday();
     const about = { today, nameOf: nameOfLine(workshop) };
-    const wordsOf = (finding: Finding): string => {
-      const { says, why } = findingInWords(finding, about);
-      return `${says}: ${why}`;
+    return {
+      checked: checkedFrom(workshop, today, formula),
+      wordsOf: (finding) => {
+        const { says, why } = findingInWords(finding, about);
+        return `${says}: ${why}`;
+      },
     };
-    return { checked: checkedFrom(workshop, today, formula), wordsOf };
   });
   switch (told.kind) {
     case "no workshop":
