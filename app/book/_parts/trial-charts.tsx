@@ -1,10 +1,10 @@
 import type { ReactNode } from "react";
 import type { ComparedTrial } from "@/lib/domain/formula-book/compared-trials";
 import { readAt, timesRead } from "@/lib/domain/formula-book/trials";
-import type { Fraction } from "@/lib/domain/fraction";
+import { type Fraction, times, whole } from "@/lib/domain/fraction";
 import { decimalsOf } from "@/lib/domain/money";
-import { decimalValue } from "@/lib/domain/quantity";
-import { currencySign } from "@/lib/edge/figures";
+import { decimalValue, WHOLE } from "@/lib/domain/quantity";
+import { currencySign, percentShown } from "@/lib/edge/figures";
 import { timeAfterShown } from "@/lib/edge/forms/time-after";
 import { TRIAL_MARKS, type TrialPoint } from "./trial-marks";
 import { type TrialChart, TrialDrawings } from "./trial-drawings";
@@ -57,6 +57,8 @@ const pointsOf = (
   compared
     .flatMap((one): readonly TrialPoint[] => {
       const value = figure(one);
-      return one.share === null || value === null ? [] : [{ percent: placeOf(one.share) * 100, value: placeOf(value) }];
+      if (one.share === null || value === null) return [];
+      const percent = times(one.share, whole(WHOLE));
+      return [{ percent: placeOf(one.share) * 100, percentShown: percentShown(percent), value: placeOf(value) }];
     })
     .toSorted((a, b) => a.percent - b.percent);

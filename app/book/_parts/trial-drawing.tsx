@@ -17,7 +17,9 @@ export default function TrialDrawing({ series, unit, width, height }: Drawing): 
     minimumFractionDigits: unit.decimals,
     maximumFractionDigits: unit.decimals,
   });
-  const percents = [...new Set(series.flatMap(({ points }) => points.map(({ percent }) => percent)))];
+  const shownBy = new Map(
+    series.flatMap(({ points }) => points.map(({ percent, percentShown }) => [percent, percentShown] as const)),
+  );
   return (
     <ScatterChart
       className="trial-points"
@@ -31,9 +33,9 @@ export default function TrialDrawing({ series, unit, width, height }: Drawing): 
         type="number"
         dataKey="percent"
         domain={["dataMin", "dataMax"]}
-        ticks={percents}
+        ticks={[...shownBy.keys()]}
         padding={{ left: 24, right: 24 }}
-        tickFormatter={(percent: number) => `${String(Math.round(percent * 100) / 100)} %`}
+        tickFormatter={(percent: number) => shownBy.get(percent) ?? ""}
         tickLine={false}
       />
       <YAxis

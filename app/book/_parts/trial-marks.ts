@@ -5,6 +5,8 @@ export type TrialMark = (typeof TRIAL_MARKS)[number];
 /** A place in a drawing. */
 export interface TrialPoint {
   readonly percent: number;
+  /** As the table says it: a place in a drawing is no figure. */
+  readonly percentShown: string;
   readonly value: number;
 }
 

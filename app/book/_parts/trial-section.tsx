@@ -18,13 +18,15 @@ interface OfTrial {
   readonly trial: Trial;
   /** Among the trials of the page. */
   readonly place: number;
+  /** Whether the posting that took it off the shelf was taken back. */
+  readonly isTakenBack: boolean;
   readonly formula: Formula;
   readonly today: Day;
   readonly nameOf: (of: FormulaLine["of"]) => string;
 }
 
 /** One trial: what was weighed, what was read of it and when, room for more, and the way into the formula. */
-export function TrialSection({ trial, place, formula, today, nameOf }: OfTrial): ReactNode {
+export function TrialSection({ trial, place, isTakenBack, formula, today, nameOf }: OfTrial): ReactNode {
   // An id of a file may hold spaces, which would part it in two here.
   const heading = `trial-${String(place)}`;
   const carried = { trial: trial.id, formula: formula.id };
@@ -38,8 +40,8 @@ export function TrialSection({ trial, place, formula, today, nameOf }: OfTrial):
             "nothing was taken off the shelf"
           ) : (
             <>
-              taken off the shelf by <Link href={postingAddress(trial.posting)}>this posting</Link>, unless that was
-              taken back
+              {isTakenBack ? "put back on the shelf after " : "taken off the shelf by "}
+              <Link href={postingAddress(trial.posting)}>this posting</Link>
             </>
           )}
         </small>
