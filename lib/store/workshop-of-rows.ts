@@ -35,13 +35,11 @@ type OnHandOf = (of: "material" | "finished", id: string) => OnHand;
 const NONE: OnHand = { quantity: 0n, value: 0n };
 
 export const standingOfText = madeOnce((text: string): OnHandOf => {
-  const byLot = new Map(
-    (JSON.parse(text) as [string, string, number, number][]).map(([of, lot, quantity, value]) => [
-      `${of} ${lot}`,
-      { quantity: BigInt(quantity), value: BigInt(value) },
-    ]),
-  );
-  return (of, id) => byLot.get(`${of} ${id}`) ?? NONE;
+  const [material, finished] = [new Map<string, OnHand>(), new Map<string, OnHand>()];
+  for (const [of, lot, quantity, value] of JSON.parse(text) as ["material" | "finished", string, number, number][]) {
+    (of === "material" ? material : finished).set(lot, { quantity: BigInt(quantity), value: BigInt(value) });
+  }
+  return (of, id) => (of === "material" ? material : finished).get(id) ?? NONE;
 });
 
 /** @returns null where no workshop has been opened yet; lists of which nothing has changed as they came back last */
@@ -71,8 +69,15 @@ const lotsOf = madeOnce((onHand: OnHandOf) =>
   madeOfTables(["lots"], ({ lots }): readonly Lot[] => lots.map((row) => lotOf(row, onHand("material", row.id)))),
 );
 
+/** The lot that was made of a row last: most lots stand as they stood when one has moved. */
+const lotOfRow = new WeakMap<Row<"lots">, Lot>();
+
 function lotOf(row: Row<"lots">, { quantity: remaining, value }: OnHand): Lot {
-  return { ...withoutPosition(row), remaining: quantity<Stock>(remaining), value: quantity<MicroUnits>(value) };
+  const last = lotOfRow.get(row);
+  if (last?.remaining === remaining && last.value === value) return last;
+  const lot = { ...withoutPosition(row), remaining: quantity<Stock>(remaining), value: quantity<MicroUnits>(value) };
+  lotOfRow.set(row, lot);
+  return lot;
 }
 
 const finishedOf = madeOnce((onHand: OnHandOf) =>
