@@ -33,7 +33,10 @@ async function postings(count: number, store: string): Promise<string> {
     await soak.step();
     if (soak.posted() < told + REPORT_EVERY) continue;
     told = soak.posted();
-    console.log(`${String(told)} postings, ${((performance.now() - began) / 1000).toFixed(0)} s`);
+    const own = (process.cpuUsage().user / 1_000_000).toFixed(0);
+    console.log(
+      `${String(told)} postings, ${((performance.now() - began) / 1000).toFixed(0)} s, ${own} s of the processor`,
+    );
   }
   const steps = [...soak.counts.values()].reduce((sum, each) => sum + each, 0);
   for (const [what, often] of [...soak.counts].sort()) console.log(`  ${what.padEnd(40)}${String(often).padStart(7)}`);

@@ -159,8 +159,11 @@ function readControl(
       return readTypedDay(typed, control.monthAlone);
     case "yes or no":
       return { value: typed === "yes" || typed === "on" ? true : typed };
-    // Chosen from what the page offers: an id keeps every space of its own.
     case "choice":
+      return control.options.some((option) => option.value === typed)
+        ? { value: typed }
+        : { fault: "is none of the choices; choose one of them" };
+    // Chosen from what the page offers: an id keeps every space of its own.
     case "reference":
       return { value: typed };
   }
