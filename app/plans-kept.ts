@@ -28,17 +28,24 @@ export function planOnce(workshop: Workshop, today: Day): KeptPlan {
       each.today === today && each.workshop.runs === workshop.runs && differInRunsAlone(each.workshop, workshop),
   );
   if (known) return known;
-  const prepared = preparedFor(workshop, today);
-  const planned = plan(workshop, today, prepared);
+  const near = nearOf(workshop, today);
+  const prepared = preparedFor(workshop, today, near?.prepared);
+  const planned = plan(workshop, today, prepared, near);
   const made = { workshop, today, plan: planned, prepared, figures: figuresByMaterial(planned.materials) };
   kept = [made, ...kept].slice(0, MOST_KEPT);
   return made;
 }
+
+/** One that is kept of the same day and the same workshop but for its runs. */
+const nearOf = (workshop: Workshop, today: Day): KeptPlan | null =>
+  kept.find((each) => each.today === today && differInRunsAlone(each.workshop, workshop)) ?? null;
 
 /** The plan of a workshop as it was before a change of its runs: kept from the page on which the change was made. */
 export function planBefore(was: Workshop, today: Day): Plan {
   const known = kept.find(
     (each) => each.today === today && differInRunsAlone(each.workshop, was) && drawAlike(each.workshop.runs, was.runs),
   );
-  return known?.plan ?? plan(was, today);
+  if (known) return known.plan;
+  const near = nearOf(was, today);
+  return plan(was, today, preparedFor(was, today, near?.prepared), near);
 }

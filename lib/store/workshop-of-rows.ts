@@ -11,6 +11,7 @@ import type {
   Order,
   PerRunItem,
   Product,
+  Run,
   Settings,
   Supplier,
   Workshop,
@@ -62,7 +63,24 @@ export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop |
 
 type Of<Name extends TableName> = Pick<Rows, Name>;
 
-const runsOf = madeOfTables(["runs"], ({ runs }) => runs.map(withoutPosition));
+/** A run that reads as it did is the very run that it was, wherever it stands in the list: plans tell runs by that. */
+const runsOf = madeOfTables(["runs"], ({ runs }) => {
+  const before = lastRuns;
+  const made = runs.map(withoutPosition).map((run) => {
+    const known = before.get(run.id);
+    return known && isSameRun(known, run) ? known : run;
+  });
+  lastRuns = new Map(made.map((run) => [run.id, run]));
+  return made;
+});
+let lastRuns: ReadonlyMap<string, Run> = new Map();
+
+const isSameRun = (one: Run, other: Run): boolean =>
+  one.product === other.product &&
+  one.date === other.date &&
+  one.sequence === other.sequence &&
+  one.units === other.units;
+
 const salesOf = madeOfTables(["sales"], ({ sales }) => sales.map(withoutPosition));
 
 const lotsOf = madeOnce((onHand: OnHandOf) =>
