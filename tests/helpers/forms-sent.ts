@@ -37,8 +37,9 @@ export async function answered(act: Act, typed: Typed): Promise<Answered> {
   }
 }
 
-const CARRIED = ["key", "id", "lot", "posting", "run", "product", "from", "units", "deed"];
-const isCarried = (name: string): boolean => CARRIED.includes(name) || name.startsWith("measure ");
+const CARRIED = ["key", "id", "lot", "posting", "run", "from", "units", "deed", "of", "stood", "hours"];
+const isCarried = (name: string): boolean =>
+  CARRIED.includes(name) || name.startsWith("measure ") || name === "product";
 
 function inShort(answer: Answer): string {
   if (answer.kind !== "refused") return answer.kind;
