@@ -14,6 +14,14 @@ import { npmProgram, PROJECT } from "./journeys/server";
 interface Count {
   readonly passed: number;
   readonly failed: number;
+  /** Those among the passed that failed at first and passed when they were tried again, by name. */
+  readonly again?: readonly string[];
+}
+
+/** What of Playwright's report is read here: a file's suite, or one inside it. */
+interface Suite {
+  readonly suites?: readonly Suite[];
+  readonly specs: readonly { readonly title: string; readonly tests: readonly { readonly status: string }[] }[];
 }
 
 interface Step {
@@ -51,11 +59,24 @@ const playwright = {
   args: () => ["--reporter=list,json"],
   environment: (file: string) => ({ PLAYWRIGHT_JSON_OUTPUT_FILE: file }),
   count: (report: unknown): Count => {
-    const { stats, errors } = report as { stats: Record<string, number>; errors: readonly unknown[] };
-    const failed = (stats.unexpected ?? 0) + (stats.flaky ?? 0) + (stats.skipped ?? 0);
-    return { passed: stats.expected ?? 0, failed: Math.max(failed, errors.length > 0 ? 1 : 0) };
+    const { stats, errors, suites } = report as {
+      readonly stats: Readonly<Record<string, number>>;
+      readonly errors: readonly unknown[];
+      readonly suites: readonly Suite[];
+    };
+    const failed = (stats.unexpected ?? 0) + (stats.skipped ?? 0);
+    return {
+      passed: (stats.expected ?? 0) + (stats.flaky ?? 0),
+      failed: Math.max(failed, errors.length > 0 ? 1 : 0),
+      again: suites.flatMap(passedAgain),
+    };
   },
 };
+
+const passedAgain = ({ suites = [], specs }: Suite): readonly string[] => [
+  ...specs.filter(({ tests }) => tests.some(({ status }) => status === "flaky")).map(({ title }) => title),
+  ...suites.flatMap(passedAgain),
+];
 
 type Lane = readonly Step[];
 
@@ -96,7 +117,7 @@ async function runAll(): Promise<Count> {
   for (const [step, { count, said }] of ended) if (count.failed > 0) tellFailure(step, said);
   const left = STAGES.flat(2).filter((step) => !ended.has(step));
   if (left.length > 0) console.log(`Not run: ${left.map(({ name }) => name).join(", ")}.`);
-  const sum = (key: keyof Count) => [...ended.values()].reduce((total, { count }) => total + count[key], 0);
+  const sum = (key: "passed" | "failed") => [...ended.values()].reduce((total, { count }) => total + count[key], 0);
   return { passed: sum("passed"), failed: sum("failed") };
 }
 
@@ -104,9 +125,10 @@ async function runTimed(step: Step): Promise<Ended> {
   const began = performance.now();
   const ended = await run(step);
   const seconds = ((performance.now() - began) / 1000).toFixed(1);
-  const { passed, failed } = ended.count;
+  const { passed, failed, again = [] } = ended.count;
+  const told = again.map((name) => `\n            failed at first, passed when tried again: ${name}`).join("");
   // In one piece, since another lane writes its lines too.
-  console.log(`${step.name.padEnd(12)}${String(passed)} passed, ${String(failed)} failed, ${seconds} s`);
+  console.log(`${step.name.padEnd(12)}${String(passed)} passed, ${String(failed)} failed, ${seconds} s${told}`);
   return ended;
 }
 

@@ -86,8 +86,10 @@ test("Some of a lot is set aside, released and written off; its page says where 
   await page.goto("/shelf?open=oil");
   await expect(page.locator("summary", { hasText: "Oat kernel oil" })).toContainText("20.4 kg");
   await page.getByRole("link", { name: "L1", exact: true }).click();
+  // The row that was left says "release it or write it off" as well.
+  await expect(page.getByRole("heading", { level: 1, name: "Oat kernel oil, lot L1" })).toBeVisible();
 
-  await page.getByRole("link", { name: "Write it off" }).click();
+  await page.getByRole("link", { name: "Write it off", exact: true }).click();
   await page.getByLabel("Why").selectOption("Recalled");
   await page.getByLabel("From", { exact: true }).selectOption("what is on hold");
   await page.getByLabel("How much").fill("50 g");
