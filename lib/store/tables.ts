@@ -23,6 +23,7 @@ import {
   SHEET_COLUMNS,
   STEP_COLUMNS,
 } from "./fact-columns";
+import { LABEL_TABLES } from "./label-tables";
 import { VERSION_TABLES } from "./version-tables";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
@@ -189,6 +190,7 @@ const WORKSHOP_TABLES = {
     items: "products",
   }),
   sales: table("sales", { position, product: id, date: day, units }, ["position"]),
+  ...LABEL_TABLES,
 };
 
 /** A table of ids that are retired, each the id of a record in its list. */
