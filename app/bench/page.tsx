@@ -13,6 +13,7 @@ import { batchAddress, recordAddress, startAddress } from "@/lib/edge/bench-addr
 import { STATE_WORDS } from "@/lib/edge/bench-words";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { keepBatchCodes } from "./actions";
 import "./bench.css";
 
@@ -55,7 +56,7 @@ export default async function BenchPage(): Promise<ReactNode> {
             {toStart.map(({ run, product, makeable }) => (
               <li key={run.id}>
                 <Link className="button" href={startAddress(run.id)} prefetch={false}>
-                  Start {product.name}, {counted(Number(run.units), "unit", "units")}
+                  Start {product.name}, {unitsInWords(run.units)}
                 </Link>
                 <span>
                   {dayShown(run.date, today)}
@@ -99,8 +100,9 @@ function Batches({
                 {batch.code}, {productOf(batch.run.product).name}
               </Link>
               <span>
-                {STATE_WORDS[stateOf(batch)]}; {countShown(done)} of {counted(lines.length, "line", "lines")} weighed,
-                started {dayShown(batch.startedOn, found.today)} by {batch.startedBy}
+                {STATE_WORDS[stateOf(batch)]}; {countShown(done)} of {countShown(lines.length)}{" "}
+                {lines.length === 1 ? "line" : "lines"} weighed, started {dayShown(batch.startedOn, found.today)} by{" "}
+                {batch.startedBy}
               </span>
             </li>
           );

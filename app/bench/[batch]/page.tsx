@@ -6,7 +6,6 @@ import { Opening } from "@/app/_ui/finding";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { closeAddress, recordAddress, sheetAddress } from "@/lib/edge/bench-address";
-import { counted } from "@/lib/edge/counted";
 import { countShown } from "@/lib/edge/figures";
 import { BenchDesk } from "../_parts/bench-desk";
 import { batchForPage } from "../batch-for-page";
@@ -45,7 +44,7 @@ export default async function BatchPage({ params }: Page): Promise<ReactNode> {
         }
       >
         <b>
-          {countShown(done)} of {counted(lines.length, "line", "lines")}
+          {countShown(done)} of {countShown(lines.length)} {lines.length === 1 ? "line" : "lines"}
         </b>{" "}
         weighed. Each weight leaves the shelf as it is written down.
       </Opening>

@@ -16,7 +16,7 @@ import { decimalsOf } from "../bench-on-page";
  */
 export function BatchRecord({ found }: { readonly found: BatchOnPage }): ReactNode {
   const step = found.workshop.settings.balanceStep.quantity;
-  const grams: Grams = (amount) => `${gramsShown(amount, decimalsOf(step))} g`;
+  const grams: Grams = (amount) => gramsShown(amount, decimalsOf(step));
   return (
     <div className="record">
       <Weights found={found} grams={grams} />

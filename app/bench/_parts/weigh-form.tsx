@@ -166,12 +166,12 @@ function Target({
       {premix !== null && <p className="weigh-part">for {premix}</p>}
       {line.of.kind === "formula" && <p className="weigh-part">Pour in what was made of it.</p>}
       <p className="weigh-figure">
-        <b>{gramsShown(line.target, decimals)} g</b> <span>± {gramsShown(line.tolerance, decimals)} g</span>
+        <b>{gramsShown(line.target, decimals)}</b> <span>± {gramsShown(line.tolerance, decimals)}</span>
       </p>
       {all.length > 0 && (
         <p className="weigh-part">
-          {gramsShown(total, decimals)} g is written down;{" "}
-          {gramsShown(line.target > total ? line.target - total : 0n, decimals)} g is still to come.
+          {gramsShown(total, decimals)} is written down;{" "}
+          {gramsShown(line.target > total ? line.target - total : 0n, decimals)} is still to come.
         </p>
       )}
     </div>

@@ -17,7 +17,7 @@ interface Lines {
 
 /** Every line of the sheet with what stands of it; a weight that was wrong is struck, and stays in the record. */
 export function WeighedLines({ lines, open, view, notes }: Lines): ReactNode {
-  const grams = (amount: bigint): string => `${gramsShown(amount, view.decimals)} g`;
+  const grams = (amount: bigint): string => gramsShown(amount, view.decimals);
   return (
     <section className="bench-lines" aria-labelledby="bench-lines">
       <h2 id="bench-lines">The sheet</h2>

@@ -12,8 +12,9 @@ import { byId } from "@/lib/domain/index-by-id";
 import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
 import { drawsFor } from "@/lib/domain/made-run";
 import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
-import { counted, inARow } from "@/lib/edge/counted";
+import { inARow } from "@/lib/edge/counted";
 import { massInFull, minutesShown, stockShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
 import { closeABatch } from "../../actions";
@@ -41,7 +42,7 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>}
         title={`Closing ${product.name}`}
       >
-        <b>{massInFull(massIn(batch))} was weighed</b> for {counted(Number(batch.run.units), "unit", "units")}.{" "}
+        <b>{massInFull(massIn(batch))} was weighed</b> for {unitsInWords(batch.run.units)}.{" "}
         {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
         After this the record is only added to.
       </Opening>
@@ -82,7 +83,7 @@ function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOn
       label: "Units filled",
       type: "text",
       value: "",
-      hint: `${counted(Number(batch.run.units), "unit", "units")} planned; 0 gives the batch up.`,
+      hint: `${unitsInWords(batch.run.units)} planned; 0 gives the batch up.`,
     },
     { name: "leftOver", label: "Left over, g (may be empty)", type: "text", value: "" },
     {
@@ -104,7 +105,7 @@ function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOn
       type: "choice",
       value: "yes",
       options: [
-        { value: "yes", label: "Hold it: it is released or rejected later" },
+        { value: "yes", label: "Hold for a second look" },
         { value: "no", label: "Release it now" },
       ],
     },

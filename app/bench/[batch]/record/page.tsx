@@ -7,8 +7,8 @@ import { newId } from "@/app/_ui/new-id";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
-import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { judgeABatch, writeANote } from "../../actions";
 import { BatchRecord } from "../../_parts/batch-record";
@@ -44,7 +44,7 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
         }
         title={`${product.name}, batch ${batch.code}`}
       >
-        <b>{STATE_WORDS[state]}.</b> {counted(Number(batch.run.units), "unit", "units")} planned, started{" "}
+        <b>{STATE_WORDS[state]}.</b> {unitsInWords(batch.run.units)} planned, started{" "}
         {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}.{" "}
         {product.madeInto === null && (state === "released" || state === "held") && (
           <Link href={finishedAddress(batch.code)}>Where its units are</Link>

@@ -5,8 +5,8 @@ import { Opening } from "@/app/_ui/finding";
 import type { SheetLine } from "@/lib/domain/bench/batch";
 import { byId } from "@/lib/domain/index-by-id";
 import { batchAddress } from "@/lib/edge/bench-address";
-import { counted } from "@/lib/edge/counted";
 import { dayShown, gramsShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import { asItWas, decimalsOf } from "../../bench-on-page";
 import "../../bench.css";
@@ -27,9 +27,9 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   return (
     <div className="bench-sheet">
       <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>} title="Weigh sheet">
-        {product.name}, {counted(Number(batch.run.units), "unit", "units")}, started{" "}
-        {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}. Print it on A4 or Letter; what is
-        written on it is typed in on the page of the batch afterwards.
+        {product.name}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
+        {batch.startedBy}. Print it on A4 or Letter; what is written on it is typed in on the page of the batch
+        afterwards.
       </Opening>
       <p className="bench-caution">
         Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common
@@ -83,7 +83,7 @@ function PaperPart({
 }): ReactNode {
   const decimals = decimalsOf(workshop.settings.balanceStep.quantity);
   const named = workshop.formulas.find(({ id }) => id === part)?.name ?? part;
-  const grams = (amount: bigint): string => `${gramsShown(amount, decimals)} g`;
+  const grams = (amount: bigint): string => gramsShown(amount, decimals);
   return (
     <table className="paper">
       <caption>{named}</caption>

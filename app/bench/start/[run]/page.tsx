@@ -15,6 +15,7 @@ import type { Run } from "@/lib/domain/workshop";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
 import { startABatch } from "../../actions";
 import "../../bench.css";
@@ -46,7 +47,7 @@ function Starting({ found, run }: { readonly found: Planned; readonly run: Run }
   return (
     <>
       <Opening crumb={<Link href="/bench">The bench</Link>} title={`Starting ${product.name}`}>
-        {counted(Number(run.units), "unit", "units")}, planned for {dayShown(run.date, today)}.{" "}
+        {unitsInWords(run.units)}, planned for {dayShown(run.date, today)}.{" "}
         {outlook?.makeable === false
           ? "The shelf, as it is written down, does not hold all of it: what is there can be weighed, and the rest once it is."
           : "The shelf holds what it needs."}
