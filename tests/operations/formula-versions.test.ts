@@ -109,7 +109,7 @@ const fromShelf = (id: string, weighed: string) =>
 
 test("[TRIAL-2] a trial takes what was weighed off the shelf, once, and is refused whole where that is not there", async () => {
   expect(await fromShelf("t", "20")).toMatchObject({ kind: "posted" });
-  expect(await fromShelf("t", "20")).toMatchObject({ kind: "already posted" });
+  expect(await fromShelf("t", "20")).toMatchObject({ kind: "already kept" });
   expect(await lots()).toBe("late 900 for 18, soon 580 for 5.8, jars 48 for 24");
   expect(await fromShelf("u", "1481")).toMatchObject({
     kind: "short",

@@ -50,7 +50,8 @@ export interface TrialReading {
 /** All that was weighed, µg. */
 export const massOf = (lines: readonly TrialLine[]): bigint => lines.reduce((sum, { weighed }) => sum + weighed, 0n);
 
-const isOf = (one: FormulaLine["of"], other: FormulaLine["of"]): boolean =>
+/** Whether two lines are of the same thing. */
+export const isOf = (one: FormulaLine["of"], other: FormulaLine["of"]): boolean =>
   one.kind === other.kind && one.id === other.id;
 
 /** The share of a thing in what was weighed, over all its lines: zero where there is none. @rule TRIAL-1 */
