@@ -187,3 +187,17 @@ function withPremixes(whole: Composition, premixes: readonly OpenedPremix[]): Co
   }
   return composition;
 }
+
+/** The materials that are drawn instead of a premix which holds this one, through other such premixes as well. */
+export function premixesHolding({ premixes, materials }: OpenedProduct, { id }: Material): readonly Material[] {
+  const within = new Set(materials.find(({ material }) => material.id === id)?.shares.map(({ of }) => of));
+  // Outermost first: one that holds another is found before it, and so is looked at after it.
+  return premixes
+    .map(({ material, shares }, at) => ({ material, shares, of: at + 1 }))
+    .toReversed()
+    .flatMap(({ material, shares, of }) => {
+      if (!within.has(of)) return [];
+      for (const share of shares) within.add(share.of);
+      return [material];
+    });
+}
