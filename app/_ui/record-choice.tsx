@@ -1,6 +1,6 @@
 "use client";
 
-import { type ComponentType, type ReactNode, useRef, useState, useSyncExternalStore } from "react";
+import { type ComponentType, type ReactNode, type SyntheticEvent, useRef, useState, useSyncExternalStore } from "react";
 import { flushSync } from "react-dom";
 import { typedOf } from "@/lib/edge/forms/unchosen";
 import { type ChoiceGroup, choiceWords } from "./choice-filter";
@@ -91,8 +91,12 @@ function NativeChoice({ value, none, groups, either: _, take, use, ...select }: 
     () => false,
   );
   const [isFull, setFull] = useState(!isByScript);
-  const fill = (): void => {
-    if (!isFull) flushSync(() => setFull(true));
+  const fill = ({ currentTarget: element }: SyntheticEvent<HTMLSelectElement>): void => {
+    if (isFull) return;
+    const { value: was } = element;
+    flushSync(() => setFull(true));
+    // The one option that stood for what is chosen gave way to another, and its being chosen went with it.
+    element.value = was;
   };
   const chosen = groups.flatMap(({ options }) => options).find((option) => option.value === value);
   const typed = typedOf(value);
@@ -103,9 +107,9 @@ function NativeChoice({ value, none, groups, either: _, take, use, ...select }: 
       defaultValue={value}
       ref={take}
       onFocus={fill}
-      onPointerDown={() => {
+      onPointerDown={(event) => {
         use();
-        fill();
+        fill(event);
       }}
       onKeyDown={use}
     >

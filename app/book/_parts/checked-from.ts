@@ -1,6 +1,7 @@
 /** What the live checks of a formula's form are made of: no more of the workshop than they look at. */
 import type { Day } from "@/lib/domain/calendar";
 import { roundedUp } from "@/lib/domain/fraction";
+import { potsOn } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
@@ -16,6 +17,7 @@ export function checkedFrom(workshop: Workshop, today: Day, formulaId: string): 
     formulas: workshop.formulas,
     materials,
     lots: workshop.lots.filter(({ material, remaining }) => weighed.has(material) && remaining > 0n),
+    pots: potsOn(workshop, today),
     today,
     step: workshop.settings.balanceStep.quantity,
     batch: product && quantity<Micrograms>(roundedUp(usualBatch(product).bulk)),

@@ -2,7 +2,7 @@
 
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { type Checked, checksOf } from "@/lib/domain/formula-book/checks";
-import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { type Pot, weighUpFromPots } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { addsUp, formulaTotal } from "@/lib/domain/formula-total";
 import { whole } from "@/lib/domain/fraction";
 import type { Micrograms } from "@/lib/domain/quantity";
@@ -17,6 +17,7 @@ import { WeighUpTables } from "./weigh-up-tables";
 /** What the checks of a form are made of, for the formula that it is of. */
 export interface LiveChecked extends Checked {
   readonly formulaId: string;
+  readonly pots: readonly Pot[];
 }
 
 /** The checks and the weigh-up of the formula in the form. They follow what is typed where scripts run. */
@@ -75,7 +76,10 @@ function ToWeigh({
   return (
     <details>
       <summary>What to weigh for {massInFull(batch)}, its usual batch</summary>
-      <WeighUpTables sheets={weighUpWithPremixes(formulas, formula.id, whole(batch), checked.step)} nameOf={nameOf} />
+      <WeighUpTables
+        ups={weighUpFromPots({ formulas, pots: checked.pots }, formula.id, whole(batch), checked.step)}
+        nameOf={nameOf}
+      />
     </details>
   );
 }

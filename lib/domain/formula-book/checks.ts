@@ -10,7 +10,7 @@ import { type Finding, type PhRange, ranked } from "./findings";
 import { heatFindings } from "./heat-checks";
 import { limitFindings } from "./limit-checks";
 import { lotFindings } from "./lot-checks";
-import { weighUpWithPremixes } from "./weigh-up";
+import { weighUpWithPremixes } from "./weigh-up-premixes";
 
 /** What the checks are made of. */
 export interface Checked {
