@@ -4,6 +4,7 @@ import { type Day, daysAfter, later } from "./calendar";
 import { byCodePoint } from "./code-point-order";
 import { costOf } from "./costing";
 import { asksOf, judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { type InBatches, NOTHING_IN_BATCHES, withoutWeighed } from "./bench/in-batches";
 import { compositions } from "./formula";
 import { byId, grouped } from "./index-by-id";
 import { asShelfLot } from "./lots";
@@ -80,8 +81,12 @@ export interface Prepared {
   readonly deliveryOf: (supplierId: string) => ReturnType<typeof deliveryFrom>;
 }
 
-/** Indexes a workshop once. @rule NEED-2, PLAN-2, PLAN-4 */
-export function preparedFor(workshop: Workshop, today: Day): Prepared {
+/**
+ * Indexes a workshop once.
+ * @param inBatches  of runs that are at the bench, what has left the shelf for them already
+ * @rule NEED-2, PLAN-2, PLAN-4, BENCH-6
+ */
+export function preparedFor(workshop: Workshop, today: Day, inBatches: InBatches = NOTHING_IN_BATCHES): Prepared {
   const materialOf = byId("material", workshop.materials);
   const productOf = byId("product", workshop.products);
   const compositionOf = compositions(workshop.formulas);
@@ -106,13 +111,19 @@ export function preparedFor(workshop: Workshop, today: Day): Prepared {
   const arrivals: readonly Arrival[] = [...arrivalsOf(workshop.orders, deliveryOf, today)].sort(
     (a, b) => a.day - b.day,
   );
-  const runs = inTurn(workshop.runs).map((run) => ({
-    run,
-    product: productOf(run.product),
-    day: later(run.date, today),
-    asks: asksOf(openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [], run.units),
-    opened: openedByProduct.get(run.product) ?? null,
-  }));
+  const runs = inTurn(workshop.runs).map((run): RunToJudge => {
+    const uses = openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [];
+    const asks = asksOf(uses, run.units);
+    const inBatch = inBatches.get(run.id);
+    return {
+      run,
+      product: productOf(run.product),
+      day: later(run.date, today),
+      asks: inBatch ? asks.map((ask) => withoutWeighed(ask, inBatch)) : asks,
+      // What is made ahead was decided on when the batch was started.
+      opened: inBatch ? null : (openedByProduct.get(run.product) ?? null),
+    };
+  });
   const lots = workshop.lots.map((lot) => ({ material: lot.material, lot: asShelfLot(lot) }));
   const lotsByMaterial = new Map(
     [...grouped(lots, ({ material }) => material)].map(([id, group]) => [id, group.map(({ lot }) => lot)]),

@@ -72,10 +72,11 @@ function checksOfRun({ workshop }: Books, run: Run, today: Asked["day"]) {
 const proposed = (books: Books, run: Run, day: Asked["day"]): readonly Draw[] =>
   drawsFor(books.workshop, run, day).map(({ lot, quantity }) => ({ lot: lot.id, quantity, spilt: 0n }));
 
-function runMade(
+/** What the ledger is asked to make of a run. */
+export function runMade(
   { workshop }: Books,
   run: Run,
-  { key, day, note, unitsMade, finishedLot, outOfDate, minutes }: MakeRun,
+  { key, day, note, unitsMade, finishedLot, outOfDate, minutes }: Omit<MakeRun, "run" | "draws" | "realToday">,
   draws: readonly Draw[],
   today: RunMade["today"],
 ): RunMade {
@@ -92,11 +93,14 @@ function runMade(
     unitsPlanned: run.units,
     finishedLot: finishedLot.id,
     ofMaterial: materialOfUnit(product),
+    before: [],
+    onHold: false,
     ...timeCost(minutes ?? plannedMinutes(product, run.units), workshop.settings),
   };
 }
 
-function lossesOf({ workshop }: Books, run: Run) {
+/** What the plan loses of each material of a run. @rule LEDGER-11 */
+export function lossesOf({ workshop }: Books, run: Run) {
   const product = byId("product", workshop.products)(run.product);
   // What is lost of a draw is a share of it, whether it was drawn instead of a premix or to make it.
   const opened = aheadBook(workshop)?.openedOf(product);
@@ -107,7 +111,7 @@ function lossesOf({ workshop }: Books, run: Run) {
 }
 
 /** @rule CLOSE-1, CLOSE-4, AHEAD-7 */
-const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, output: RunOutput): Books => ({
+export const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, output: RunOutput): Books => ({
   workshop: withOutput({ ...workshop, runs: workshop.runs.filter(({ id }) => id !== closed.run.id) }, output),
   desk: { ...desk, closedRuns: [...desk.closedRuns, closed] },
 });

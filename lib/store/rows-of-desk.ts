@@ -1,6 +1,7 @@
 /** The desk as the rows of the store. `position` keeps the order of each list. */
 import type { Desk } from "@/lib/domain/desk";
 import { lineCells, placed, within } from "./rows-of-workshop";
+import { rowsOfBatches } from "./rows-of-bench";
 import { rowsOfTrials, rowsOfVersions } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
 
@@ -35,6 +36,8 @@ export const rowsOfDesk = ({ retired, drafts, benchMinutes, closedRuns, countRhy
   ),
   ...rowsOfVersions(book.versions),
   ...rowsOfTrials(book.trials),
+  ...rowsOfBatches(book.batches),
+  batchCodeScheme: book.batchCodeScheme === null ? [] : [{ id: 1, ...book.batchCodeScheme }],
   countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
 });
 

@@ -23,6 +23,7 @@ import {
   SHEET_COLUMNS,
   STEP_COLUMNS,
 } from "./fact-columns";
+import { BENCH_TABLES } from "./bench-tables";
 import { VERSION_TABLES } from "./version-tables";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
@@ -221,6 +222,7 @@ const DESK_TABLES = {
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
   ...VERSION_TABLES,
+  ...BENCH_TABLES,
   countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 

@@ -156,6 +156,8 @@ test("[LEDGER-21] a store from before there was a ledger opens its books with th
       closedRuns: desk.closedRuns.map((closed) => ({ ...closed, versions: [] })),
       versions: [],
       trials: [],
+      batches: [],
+      batchCodeScheme: null,
     },
   });
   const { reader } = await openStore(older);

@@ -7,6 +7,7 @@ import { beforeEach, expect, test } from "vitest";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { keepBooks, richBooks } from "../helpers/store-desk";
 import { type Forbidden, forbiddenInTheLedger } from "../helpers/store-forbidden";
+import { FORBIDDEN_AT_THE_BENCH } from "../helpers/store-forbidden-bench";
 import { storeForEachTest } from "../helpers/store-folder";
 import { richWorkshop } from "../helpers/store-workshop";
 
@@ -366,6 +367,7 @@ const FORBIDDEN: readonly Forbidden[] = [
   { by: "FOREIGN KEY", deed: "UPDATE lots SET material = 'Jar'" },
   { by: "suppliers.position", deed: "UPDATE suppliers SET position = 0" },
   { by: "lots.id", deed: "UPDATE lots SET id = 'toString'" },
+  ...FORBIDDEN_AT_THE_BENCH,
 ];
 
 const { file } = storeForEachTest();
@@ -399,6 +401,8 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "accepted_warnings_formula_number_key_key",
+    "batches_code_key",
+    "bench_notes_key_key",
     "closed_runs_position_key",
     "count_rhythms_position_key",
     "draft_phases_draft_name_key",

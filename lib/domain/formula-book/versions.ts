@@ -2,6 +2,7 @@
  * The versions of a formula: the one that stands is the formula itself, earlier ones are kept as they were.
  * @rule VERSION-1 to VERSION-5
  */
+import { openBatches } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books, Desk } from "@/lib/domain/desk";
 import { byId } from "@/lib/domain/index-by-id";
@@ -25,7 +26,8 @@ export function versionsOf(desk: Desk, formula: Formula): readonly VersionOfForm
     ...version,
     as: content === null ? formula : { ...content, id: formula.id },
     stands: content === null,
-    usedBy: desk.closedRuns
+    // A batch is among the runs that are closed once it is; before that it has used its version as well.
+    usedBy: [...desk.closedRuns, ...openBatches(desk.batches)]
       .filter(({ versions }) => versions.some((used) => used.formula === formula.id && used.number === version.number))
       .map(({ run }) => run.id),
   }));
