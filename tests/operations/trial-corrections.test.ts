@@ -2,10 +2,12 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Trial } from "@/lib/domain/formula-book/trials";
 import { trialSeen, typedSeen } from "@/lib/edge/forms/trial-seen";
+import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { correctTrial, removeTrial, type TrialToCorrect } from "@/lib/operations/correct-trial";
 import { addReading, keepTrialAlone, keepTrialFromShelf } from "@/lib/operations/keep-trial";
 import { reversePosting } from "@/lib/operations/reverse-posting";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
+import { readBooksWithPast } from "@/lib/store/ledger/past";
 import { storeFile } from "@/lib/store/store-file";
 import { books, lots, shop, TODAY } from "../helpers/ledger-shop";
 import { day, decimal, g } from "../helpers/notation";
@@ -175,4 +177,39 @@ test("[TRIAL-7] of several trials the others stay as they are, their readings in
     ["u", 1],
   ]);
   await cleanBooks();
+});
+
+describe("[TRIAL-2, FILE-5] in a file", () => {
+  const read = (text: string) => readWorkshopFile(new TextEncoder().encode(text), TODAY);
+  const saved = async (): Promise<string> => {
+    const stored = await readBooksWithPast();
+    if (!stored) throw new Error("the store holds no workshop");
+    return writeWorkshopFile(stored.workshop, stored.past);
+  };
+
+  test("a trial with its posting is read again, taken back or not", async () => {
+    await keptFromShelf();
+    expect(read(await saved())).toMatchObject({ kind: "read", past: { trials: [{ posting: "t" }] } });
+    await takeBack();
+    expect(read(await saved())).toMatchObject({ kind: "read", past: { trials: [{ posting: "t" }] } });
+  });
+
+  test.each([
+    {
+      posting: "elsewhere",
+      fault: 'trials[1].posting: no posting "elsewhere"; correct it, or leave it out where nothing was taken',
+    },
+    {
+      posting: "back t",
+      fault: 'trials[1].posting: posting "back t" is one of reversal; a trial is written off the shelf',
+    },
+    { posting: "t", fault: 'trials[1].posting: is the posting of trial "t" already' },
+  ])("one of $posting is refused", async ({ posting, fault }) => {
+    await keptFromShelf();
+    await takeBack();
+    await keepTrialAlone({ trial: typed("u", "3") });
+    const file = JSON.parse(await saved()) as { trials: { posting?: string }[] };
+    Object.assign(file.trials[1] ?? {}, { posting });
+    expect(read(JSON.stringify(file))).toEqual({ kind: "refused", faults: [fault] });
+  });
 });

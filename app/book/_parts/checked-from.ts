@@ -7,11 +7,14 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
 import type { LiveChecked } from "./live-checks";
 
+const HUNDRED_GRAMS = quantity<Micrograms>(100_000_000n);
+
 /** @param formulaId  of the formula whose form it is; one that is not in the workshop yet has no usual batch */
 export function checkedFrom(workshop: Workshop, today: Day, formulaId: string): LiveChecked {
   const product = workshop.products.find(({ formula }) => formula === formulaId) ?? null;
   const materials = workshop.materials.filter(({ measure }) => measure === "mass");
   const weighed = new Set(materials.map(({ id }) => id));
+  const batch = product && quantity<Micrograms>(roundedUp(usualBatch(product).bulk));
   return {
     formulaId,
     formulas: workshop.formulas,
@@ -20,6 +23,7 @@ export function checkedFrom(workshop: Workshop, today: Day, formulaId: string): 
     pots: potsOn(workshop, today),
     today,
     step: workshop.settings.balanceStep.quantity,
-    batch: product && quantity<Micrograms>(roundedUp(usualBatch(product).bulk)),
+    batch,
+    weighed: batch ?? HUNDRED_GRAMS,
   };
 }
