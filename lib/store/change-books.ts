@@ -35,6 +35,8 @@ const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>([
   "closedRuns",
   "closedRunVersions",
   "sales",
+  "labels",
+  "papers",
 ]);
 
 /** What a change told, and the tables in which a name may now be without its record. */

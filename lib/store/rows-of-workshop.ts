@@ -52,6 +52,8 @@ export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
       (order: Order) => order.lines,
       (order, line, position) => ({ ...line, order: order.id, position }),
     ),
+    labels: placed(workshop.labels),
+    papers: placed(workshop.papers),
     ...formulaRows(workshop.formulas),
     products: placed(workshop.products).map(productRow),
     packagingItems: within(

@@ -24,6 +24,7 @@ import {
   STEP_COLUMNS,
 } from "./fact-columns";
 import { BENCH_TABLES } from "./bench-tables";
+import { LABEL_TABLES } from "./label-tables";
 import { VERSION_TABLES } from "./version-tables";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
@@ -190,6 +191,7 @@ const WORKSHOP_TABLES = {
     items: "products",
   }),
   sales: table("sales", { position, product: id, date: day, units }, ["position"]),
+  ...LABEL_TABLES,
 };
 
 /** A table of ids that are retired, each the id of a record in its list. */

@@ -59,12 +59,16 @@ export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop |
     runs: runsOf(rows),
     finished: finishedOf(onHand)(rows),
     sales: salesOf(rows),
+    labels: labelsOf(rows),
+    papers: papersOf(rows),
   };
 }
 
 type Of<Name extends TableName> = Pick<Rows, Name>;
 
 const runsOf = madeOfTables(["runs"], ({ runs }) => runs.map(withoutPosition));
+const labelsOf = madeOfTables(["labels"], ({ labels }) => labels.map(withoutPosition));
+const papersOf = madeOfTables(["papers"], ({ papers }) => papers.map(withoutPosition));
 const salesOf = madeOfTables(["sales"], ({ sales }) => sales.map(withoutPosition));
 
 const lotsOf = madeOnce((onHand: OnHandOf) =>

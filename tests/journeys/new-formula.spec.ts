@@ -15,7 +15,7 @@ test("A maker sees checks, expansion and targets of a new formula and of a draft
   await expect(checks.getByRole("row", { name: /Oat kernel oil/ })).toContainText("24.00");
   await MOUSE.choose(page, "Line 2, Material or premix", "Water");
   await page.getByLabel("Line 2, Percent by weight, %").fill("60");
-  await expect(checks).toContainText("3 materials in all, premixes opened");
+  await expect(checks).toContainText("Three materials in all, premixes opened");
   await page.getByRole("button", { name: "Keep it as a draft", exact: true }).click();
 
   await page.getByRole("link", { name: "Thin lotion" }).click();

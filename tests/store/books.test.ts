@@ -95,6 +95,8 @@ function insertInto(insert: string, columns: readonly string[]): string {
 /** What the first migrations had no column for is not known of what was kept then. */
 const asItWasKeptThen = (workshop: Workshop): Workshop => ({
   ...workshop,
+  labels: [],
+  papers: [],
   offers: workshop.offers.map((offer) => ({ ...offer, shelfLifeDays: null, confirmedOn: null })),
   materials: workshop.materials.map((material) => ({ ...material, ...NO_MATERIAL_FACTS })),
   formulas: workshop.formulas.map((formula) => ({ ...formula, ...NO_FORMULA_FACTS })),

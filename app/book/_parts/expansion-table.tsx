@@ -6,6 +6,7 @@ import type { Formula, FormulaLine } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { percentShown } from "@/lib/edge/figures";
 import { Ledger } from "@/app/_ui/ledger";
+import { asSentence } from "@/app/_ui/sentence";
 
 const COLUMNS = [{ name: "Material" }, { name: "Of the finished mass", kind: "number" }] as const;
 
@@ -22,7 +23,7 @@ export function ExpansionTable({
   if (expanded.length === 0) return null;
   return (
     <details className="expansion" open={formula.lines.some(({ of }) => of.kind === "formula")}>
-      <summary>{counted(expanded.length, "material", "materials")} in all, premixes opened</summary>
+      <summary>{asSentence(counted(expanded.length, "material", "materials"))} in all, premixes opened</summary>
       <Ledger caption="Every material of the formula, premixes opened" columns={COLUMNS} className="book-ledger">
         {expanded.map(({ material, fraction }) => (
           <tr key={material}>

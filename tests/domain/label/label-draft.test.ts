@@ -8,25 +8,9 @@ import { labelNotes } from "@/lib/domain/label/label-notes";
 import { netContent } from "@/lib/domain/label/net-content";
 import type { Unit } from "@/lib/domain/quantity";
 import { isoDate } from "@/lib/domain/calendar";
-import { day, decimal, grams, percent } from "@/tests/helpers/notation";
+import { day, decimal, grams, label, percent } from "@/tests/helpers/notation";
 
-const NOTHING_TYPED: Label = {
-  id: "l",
-  product: "p",
-  market: "EU",
-  title: null,
-  function: null,
-  cautions: null,
-  responsible: null,
-  address: null,
-  contact: null,
-  madeIn: null,
-  monthsOpen: null,
-  gtin: null,
-  code: null,
-  showsPh: false,
-  showsMade: false,
-};
+const NOTHING_TYPED = label("l", "p");
 const ALL_TYPED: Label = {
   ...NOTHING_TYPED,
   title: "Hand balm",
@@ -177,13 +161,13 @@ describe("the code", () => {
 
 describe("what the maker wants besides", () => {
   test("[LABEL-8] pH and day where wanted; what was measured before what was aimed at", () => {
-    const label = { ...ALL_TYPED, showsPh: true, showsMade: true };
-    const draft = labelDraft(subject({ label }));
+    const wanted = { ...ALL_TYPED, showsPh: true, showsMade: true };
+    const draft = labelDraft(subject({ label: wanted }));
     expect([draft.ph, draft.made]).toEqual([{ from: "5", to: "5.5" }, day("2026-11-28")]);
     const batch = { code: "B", madeOn: day("2026-11-28"), bestBefore: null, ph: decimal("5.2") };
-    expect(labelDraft(subject({ label, batch })).ph).toEqual({ from: "5.2", to: "5.2" });
+    expect(labelDraft(subject({ label: wanted, batch })).ph).toEqual({ from: "5.2", to: "5.2" });
     const unknown = { ...subject().formula, phFrom: null, phTo: null };
-    expect(labelDraft(subject({ label, formula: unknown })).ph).toBeNull();
+    expect(labelDraft(subject({ label: wanted, formula: unknown })).ph).toBeNull();
   });
 
   test("[LABEL-8] notes for the shower and the pump", () => {

@@ -108,6 +108,7 @@ function KeptBefore({
 const FIRST: Partial<Readonly<Record<Section, readonly Section[]>>> = {
   products: ["formulas"],
   formulas: ["materials"],
+  labels: ["products"],
   offers: ["materials", "suppliers"],
   lots: ["materials"],
   orders: ["suppliers", "materials"],

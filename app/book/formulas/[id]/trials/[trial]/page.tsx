@@ -16,7 +16,7 @@ import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { idOf, trialsPath } from "@/app/book/_parts/addresses";
 import { DeedForm } from "@/app/book/_parts/deed-form";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import {
   aboutTrial,
   besidesThese,
