@@ -3,7 +3,7 @@ import { compositions } from "@/lib/domain/formula";
 import type { Fraction } from "@/lib/domain/fraction";
 import { errorsOf } from "@/lib/domain/formula-book/accepted-warnings";
 import { checksOf } from "@/lib/domain/formula-book/checks";
-import { versionsUsed } from "@/lib/domain/formula-book/versions";
+import { potsOfRun, versionsOfRun } from "@/lib/domain/formula-book/versions-of-run";
 import { byId } from "@/lib/domain/index-by-id";
 import { type Draw, makeRun, type RunMade } from "@/lib/domain/ledger/make-run";
 import { plannedLosses, plannedMinutes, timeCost } from "@/lib/domain/ledger/planned-loss";
@@ -52,7 +52,9 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
     units: asked.unitsMade,
     value: decided.finished.materials,
   };
-  const versions = versionsUsed(books, output.product.formula);
+  const drawing = { run, draws };
+  const makers = await ledger.runsOfLots(potsOfRun(books, drawing).lots.map(materialLot));
+  const versions = versionsOfRun(books, drawing, makers);
   const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade, versions };
   const after = withClosed(books, closed, output);
   return asked.unitsMade > 0n

@@ -1,6 +1,6 @@
 /**
- * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, how long the report command
- * takes from start to end, how long the ledger takes to post and to answer and a basket to be proven, and how long the
+ * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, the checks of a formula,
+ * the report command from start to end, the ledger to post and to answer, a basket to be proven, and how long the
  * server takes for a page. Prints and asserts no times: they are the machine's.
  * The pages need a build, which is made where there is none.
  */
@@ -15,6 +15,7 @@ import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { largeWorkshop, REAL_TODAY } from "../helpers/random-workshop";
 import { forgetFilledStores, runScript } from "../journeys/server";
 import { benchBaskets } from "./basket-bench";
+import { benchChecks } from "./checks-bench";
 import { benchLedger } from "./ledger-bench";
 import { line, medianTime, milliseconds } from "./median-time";
 import { benchPages } from "./page-bench";
@@ -84,6 +85,7 @@ console.log(
     `${String(SIZE.days)} days; Node ${process.version}, ${String(cpus().length)} × ${cpus()[0]?.model.trim() ?? "processor"}\n`,
 );
 benchPlan();
+benchChecks();
 benchReport();
 await benchLedger();
 await benchBaskets();

@@ -140,6 +140,12 @@ interface When {
 }
 
 function OrderDay({ outlook: { orderBy }, today, group }: When): ReactNode {
+  if (group === "to make")
+    return (
+      <Sign sign="notch" tone="open">
+        make it
+      </Sign>
+    );
   if (group === "no offer")
     return (
       <Sign sign="box" tone="wrong">

@@ -3,7 +3,7 @@ import { byId } from "@/lib/domain/index-by-id";
 import { isUsable } from "@/lib/domain/lots";
 import { bulkOf, exactFor } from "@/lib/domain/needs";
 import type { Day } from "@/lib/domain/calendar";
-import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up-premixes";
 import type { Formula, FormulaLine, Run, Workshop } from "@/lib/domain/workshop";
 import type { SheetLine } from "./batch";
 

@@ -114,12 +114,20 @@ export const contentKey = (formula: FormulaContent): string =>
     (_key, value: unknown) => (typeof value === "bigint" ? value.toString() : value),
   );
 
-/** The versions that stand of a formula and of every premix in it, by which a batch of it is made. @rule VERSION-2 */
-export function versionsUsed({ workshop, desk }: Books, formula: string): readonly VersionUsed[] {
+/**
+ * The versions that stand of a formula and of every premix in it, by which a batch of it is made.
+ * @param without  premixes that the batch does not make, with all that only they hold
+ * @rule VERSION-2
+ */
+export function versionsUsed(
+  { workshop, desk }: Books,
+  formula: string,
+  without: ReadonlySet<string> = new Set(),
+): readonly VersionUsed[] {
   const formulaOf = byId("formula", workshop.formulas);
   const used = new Map<string, number>();
   function use(id: string): void {
-    if (used.has(id)) return;
+    if (used.has(id) || without.has(id)) return;
     used.set(id, standingVersion(desk, formulaOf(id)).number);
     for (const { of } of formulaOf(id).lines) if (of.kind === "formula") use(of.id);
   }

@@ -161,6 +161,7 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
   );
   for (const fault of disagreements) faults.tell("postings", fault);
   checkReceipts(past.receipts, past.postings, faults);
+  checkTrials(past, faults);
   const planned = new Set(workshop.runs.map((run) => run.id));
   checkBatches(past.batches, past, planned, faults);
   past.closedRuns.forEach(({ run }, at) => {
@@ -179,6 +180,23 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
       );
     }
   }
+}
+
+/** Each trial's posting is among those of the file, took something off the shelf, and is that of one trial. @rule TRIAL-2 */
+function checkTrials({ trials, postings }: Past, faults: FaultList): void {
+  const postingOf = new Map(postings.map((posting) => [posting.id, posting]));
+  const trialOf = new Map<string, string>();
+  trials.forEach(({ id: trial, posting }, at) => {
+    if (posting === null) return;
+    const [path, kind] = [`trials[${String(at)}].posting`, postingOf.get(posting)?.kind];
+    const other = trialOf.get(posting);
+    if (kind === undefined)
+      faults.tell(path, `no posting ${JSON.stringify(posting)}; correct it, or leave it out where nothing was taken`);
+    else if (kind !== "written off")
+      faults.tell(path, `posting ${JSON.stringify(posting)} is one of ${kind}; a trial is written off the shelf`);
+    if (other !== undefined) faults.tell(path, `is the posting of trial ${JSON.stringify(other)} already`);
+    trialOf.set(posting, trial);
+  });
 }
 
 function recordsOf(workshop: Workshop, past: Past, faults: FaultList): ReadonlyMap<string, LotRecord> {

@@ -6,6 +6,7 @@ import { previewSwap } from "@/lib/domain/formula-book/swap";
 import { roundedUp } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
+import { madeBySwap } from "@/lib/edge/forms/next-version";
 import { readSwap, type TypedSwap } from "@/lib/edge/forms/swap-form";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
@@ -75,7 +76,7 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
             about={{ today, nameOf }}
             currency={workshop.settings.currency}
           />
-          <KeepIt formula={formula.id} typed={typed} />
+          <KeepIt formula={formula.id} typed={typed} made={madeBySwap(workshop, formula.id, typed)} />
         </>
       )}
     </>
@@ -83,7 +84,15 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
 }
 
 /** The swap as the next version of the formula, or as a draft beside it. */
-const KeepIt = ({ formula, typed }: { readonly formula: string; readonly typed: TypedSwap }): ReactNode => (
+const KeepIt = ({
+  formula,
+  typed,
+  made,
+}: {
+  readonly formula: string;
+  readonly typed: TypedSwap;
+  readonly made: string;
+}): ReactNode => (
   <section className="matters" aria-labelledby="keep">
     <h2 id="keep">
       Keep it{" "}
@@ -92,7 +101,7 @@ const KeepIt = ({ formula, typed }: { readonly formula: string; readonly typed: 
     <div>
       <AskingForm
         key={Object.values(typed).join(" ")}
-        act={swapAsNextVersion.bind(null, formula, typed)}
+        act={swapAsNextVersion.bind(null, formula, typed, made)}
         carried={{}}
         className="asking-in-a-row"
         fields={[{ name: "why", label: "What it is swapped for", type: "text", value: "" }]}
