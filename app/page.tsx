@@ -25,7 +25,7 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
   const [planned, { begin }] = await Promise.all([planForPage(), searchParams]);
   if (planned === null || begin === "afresh") return <FirstStart inPlaceOf={planned?.workshop.settings.name ?? null} />;
   const { workshop, today, plan } = planned;
-  const matters = whatMatters(plan);
+  const matters = whatMatters(plan, workshop);
   const toCount = (await countsDue(planned, today)).filter(({ isDue }) => isDue);
   const kept = (await cookies()).get("kept")?.value;
   return (

@@ -47,7 +47,7 @@ export const planForPage: () => Promise<Planned | null> = cache(async () => {
   if (books === null) return null;
   const { workshop, desk } = books;
   const today = workshop.settings.today ?? realToday();
-  const { plan, prepared, figures } = planOnce(workshop, today);
+  const { plan, prepared, figures } = planOnce(workshop, today, desk.batches);
   const before = remembered({ workshop: workshop.settings.name, today, figures });
   const materialsBefore = changedMaterials(before?.figures ?? new Map(), figures);
   return { workshop, desk, today, plan, prepared, materialsBefore };

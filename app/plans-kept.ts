@@ -1,4 +1,6 @@
 import "server-only";
+import type { Batch } from "@/lib/domain/bench/batch";
+import { inBatchesOf } from "@/lib/domain/bench/in-batches";
 import type { Day } from "@/lib/domain/calendar";
 import { figuresByMaterial, type MaterialFigures } from "@/lib/domain/plan-changes";
 import { plan, type Prepared, preparedFor } from "@/lib/domain/plan";
@@ -9,6 +11,7 @@ import type { Workshop } from "@/lib/domain/workshop";
 export interface KeptPlan {
   readonly workshop: Workshop;
   readonly today: Day;
+  readonly batches: readonly Batch[];
   readonly plan: Plan;
   /** What the plan was judged from. */
   readonly prepared: Prepared;
@@ -22,16 +25,19 @@ const MOST_KEPT = 2;
 let kept: readonly KeptPlan[] = [];
 
 /** The plan of a workshop: made once for each state of it, however many pages ask. */
-export function planOnce(workshop: Workshop, today: Day): KeptPlan {
+export function planOnce(workshop: Workshop, today: Day, batches: readonly Batch[]): KeptPlan {
   const known = kept.find(
     (each) =>
-      each.today === today && each.workshop.runs === workshop.runs && differInRunsAlone(each.workshop, workshop),
+      each.today === today &&
+      each.batches === batches &&
+      each.workshop.runs === workshop.runs &&
+      differInRunsAlone(each.workshop, workshop),
   );
   if (known) return known;
   const near = nearOf(workshop, today);
-  const prepared = preparedFor(workshop, today, near?.prepared);
+  const prepared = preparedFor(workshop, today, inBatchesOf(batches, workshop), near?.prepared);
   const planned = plan(workshop, today, prepared, near);
-  const made = { workshop, today, plan: planned, prepared, figures: figuresByMaterial(planned.materials) };
+  const made = { workshop, today, batches, plan: planned, prepared, figures: figuresByMaterial(planned.materials) };
   kept = [made, ...kept].slice(0, MOST_KEPT);
   return made;
 }
@@ -47,5 +53,6 @@ export function planBefore(was: Workshop, today: Day): Plan {
   );
   if (known) return known.plan;
   const near = nearOf(was, today);
-  return plan(was, today, preparedFor(was, today, near?.prepared), near);
+  const inBatches = inBatchesOf(kept[0]?.batches ?? [], was);
+  return plan(was, today, preparedFor(was, today, inBatches, near?.prepared), near);
 }

@@ -14,7 +14,7 @@ export function HomeFinding({
   readonly products: number;
   readonly today: Day;
 }): ReactNode {
-  const { notMakeable, toOrder, runs, materials, unsourced } = matters;
+  const { notMakeable, toOrder, runs, materials, unsourced, instead } = matters;
   if (materials === 0 && products === 0)
     return (
       <>
@@ -41,6 +41,11 @@ export function HomeFinding({
       {unsourced > 0 && (
         <>
           {inWordsFirst(unsourced)} {unsourced === 1 ? "has" : "have"} <b className="warn">no offer</b>.{" "}
+        </>
+      )}
+      {instead.size > 0 && (
+        <>
+          {inWordsFirst(instead.size)} {instead.size === 1 ? "is" : "are"} <b>to be made</b>, not bought.{" "}
         </>
       )}
       {toOrder.length === 0 && <>Nothing has to be ordered this week or next.</>}

@@ -3,10 +3,12 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { MaterialOutlook, RunOutlook } from "@/lib/domain/plan-figures";
+import type { RunInstead } from "@/lib/domain/run-instead";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import { materialAddress } from "@/lib/edge/material-address";
 import { runAddress } from "@/lib/edge/run-address";
+import { MakeIt } from "@/app/_ui/make-it";
 import { Sign } from "@/app/_ui/sign";
 import type { CountMatter } from "./what-matters";
 
@@ -57,22 +59,42 @@ export function RunMatter({ outlook, today }: { readonly outlook: RunOutlook; re
 }
 
 /** A material to order, by when, how much, and when it would come. */
-export function OrderMatter({ outlook, today }: { readonly outlook: MaterialOutlook; readonly today: Day }): ReactNode {
+export function OrderMatter({
+  outlook,
+  instead,
+  today,
+}: {
+  readonly outlook: MaterialOutlook;
+  /** The run that makes it, where nobody offers it. @rule AHEAD-9 */
+  readonly instead: RunInstead | null;
+  readonly today: Day;
+}): ReactNode {
   const { material, orderBy, daysLate, toBuy, onHand, firstArrival } = outlook;
   const shown = (amount: bigint, direction: "there" | "lacking") => stockShown(amount, material.measure, direction);
   return (
     <Matter
       href={materialAddress(material.id)}
       name={material.name}
-      sign={<OrderSign orderBy={orderBy} daysLate={daysLate ?? 0} today={today} />}
+      sign={instead === null ? <OrderSign orderBy={orderBy} daysLate={daysLate ?? 0} today={today} /> : <MakeSign />}
     >
-      Buy {shown(toBuy, "lacking")}. {shown(onHand, "there")} on the shelf, {belowWords(outlook, today)}.{" "}
-      {orderBy === null
-        ? "No supplier offers it."
-        : `Ordered today, the earliest comes ${dayShown(firstArrival, today)}.`}
+      {instead === null ? "Buy" : "Make"} {shown(toBuy, "lacking")}. {shown(onHand, "there")} on the shelf,{" "}
+      {belowWords(outlook, today)}.{" "}
+      {instead !== null ? (
+        <MakeIt instead={instead} today={today} />
+      ) : orderBy === null ? (
+        "No supplier offers it."
+      ) : (
+        `Ordered today, the earliest comes ${dayShown(firstArrival, today)}.`
+      )}
     </Matter>
   );
 }
+
+const MakeSign = (): ReactNode => (
+  <Sign sign="notch" tone="open">
+    make it
+  </Sign>
+);
 
 function belowWords({ shortOn, belowSafetyOn }: MaterialOutlook, today: Day): string {
   if (shortOn !== null) return shortOn <= today ? "short already" : `short from ${dayShown(shortOn, today)}`;

@@ -34,7 +34,12 @@ export function MattersList({
         name="To order"
         of="by the end of next week"
         rows={toOrder.map((outlook) => (
-          <OrderMatter key={outlook.material.id} outlook={outlook} today={today} />
+          <OrderMatter
+            key={outlook.material.id}
+            outlook={outlook}
+            instead={matters.instead.get(outlook.material.id) ?? null}
+            today={today}
+          />
         ))}
         more={{ href: "/shelf?show=order", name: "All that is to be bought" }}
       />

@@ -3,7 +3,8 @@ import { byCodePoint } from "@/lib/domain/code-point-order";
 import { byId } from "@/lib/domain/index-by-id";
 import type { CountDue } from "@/lib/domain/ledger/counts-due";
 import type { MaterialOutlook, Plan, RunOutlook } from "@/lib/domain/plan-figures";
-import type { Material } from "@/lib/domain/workshop";
+import { type RunInstead, runsInstead } from "@/lib/domain/run-instead";
+import type { Material, Workshop } from "@/lib/domain/workshop";
 
 /** What of a plan asks for a hand, soonest first. */
 export interface Matters {
@@ -12,6 +13,8 @@ export interface Matters {
   readonly toOrder: readonly MaterialOutlook[];
   readonly goingOut: readonly MaterialOutlook[];
   readonly unsourced: number;
+  /** The run that makes what nobody offers, by material id. @rule AHEAD-9 */
+  readonly instead: ReadonlyMap<string, RunInstead>;
   readonly runs: number;
   readonly materials: number;
   /** Materials that cover every run and of which nothing is lost. */
@@ -30,9 +33,11 @@ export function countMatters(due: readonly CountDue[], materials: readonly Mater
   return due.map((each) => ({ material: materialOf(each.rhythm.material), due: each }));
 }
 
-export function whatMatters(plan: Plan): Matters {
+export function whatMatters(plan: Plan, workshop: Workshop): Matters {
   const { runs, materials, today, lastDay } = plan;
   const endOfNextWeek = daysAfter(mondayOf(today), 13);
+  const unoffered = materials.filter(({ toBuy, pricedOffer }) => toBuy > 0n && pricedOffer === null);
+  const instead = runsInstead(workshop, unoffered, today);
   const soonest =
     (day: (outlook: MaterialOutlook) => Day | null | undefined) => (a: MaterialOutlook, b: MaterialOutlook) =>
       (day(a) ?? Infinity) - (day(b) ?? Infinity) || byCodePoint(a.material.id, b.material.id);
@@ -46,7 +51,8 @@ export function whatMatters(plan: Plan): Matters {
     goingOut: materials
       .filter(({ expiring }) => expiring.length > 0)
       .sort(soonest(({ expiring }) => Math.min(...expiring.map(({ on }) => on)) as Day)),
-    unsourced: materials.filter(({ toBuy, pricedOffer }) => toBuy > 0n && pricedOffer === null).length,
+    unsourced: unoffered.filter(({ material }) => !instead.has(material.id)).length,
+    instead,
     runs: runs.length,
     materials: materials.length,
     quiet: materials.filter(({ belowSafetyOn, expiring }) => belowSafetyOn === null && expiring.length === 0).length,

@@ -1,6 +1,14 @@
 "use client";
 
-import { type ComponentType, type ReactNode, useRef, useState, useSyncExternalStore } from "react";
+import {
+  type ComponentType,
+  type ReactNode,
+  type SyntheticEvent,
+  useLayoutEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from "react";
 import { flushSync } from "react-dom";
 import { typedOf } from "@/lib/edge/forms/unchosen";
 import { type ChoiceGroup, choiceWords } from "./choice-filter";
@@ -91,9 +99,16 @@ function NativeChoice({ value, none, groups, either: _, take, use, ...select }: 
     () => false,
   );
   const [isFull, setFull] = useState(!isByScript);
-  const fill = (): void => {
-    if (!isFull) flushSync(() => setFull(true));
+  const filled = useRef<{ readonly select: HTMLSelectElement; readonly value: string }>(null);
+  const fill = ({ currentTarget: select }: SyntheticEvent<HTMLSelectElement>): void => {
+    if (isFull) return;
+    filled.current = { select, value: select.value };
+    flushSync(() => setFull(true));
   };
+  // The one option that stood for what is chosen gives way to another, and its being chosen would go with it.
+  useLayoutEffect(() => {
+    if (isFull && filled.current !== null) filled.current.select.value = filled.current.value;
+  }, [isFull]);
   const chosen = groups.flatMap(({ options }) => options).find((option) => option.value === value);
   const typed = typedOf(value);
   return (
@@ -103,9 +118,9 @@ function NativeChoice({ value, none, groups, either: _, take, use, ...select }: 
       defaultValue={value}
       ref={take}
       onFocus={fill}
-      onPointerDown={() => {
+      onPointerDown={(event) => {
         use();
-        fill();
+        fill(event);
       }}
       onKeyDown={use}
     >

@@ -5,6 +5,7 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { differenceOf } from "@/lib/domain/buying/basket-difference";
 import { byId } from "@/lib/domain/index-by-id";
+import { runsInstead } from "@/lib/domain/run-instead";
 import { clockShown } from "@/lib/edge/clock-shown";
 import { addressWithoutEmptyFields } from "@/lib/edge/forms/buying-frame";
 import { type Buying, buyingForPage, whyOf } from "./buying-for-page";
@@ -20,6 +21,7 @@ import { OnTheWay } from "./_parts/on-the-way";
 import { OrderSlip } from "./_parts/order-slip";
 import { OrderTools } from "./_parts/order-tools";
 import { SearchStrip } from "./_parts/search-strip";
+import { ToMake } from "./_parts/to-make";
 import { WhyWords } from "./_parts/why-words";
 import { pinnableOf, viewOf } from "./view-of";
 import "./buying.css";
@@ -35,10 +37,11 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
   if (shorter !== null) redirect(shorter);
   const buying = await buyingForPage(parameters);
   if (buying === null) redirect("/");
-  const { found, reading, list, faults } = buying;
+  const { found, reading, faults } = buying;
   const { suppliers, materials, orders, settings } = found.workshop;
   const view = viewOf(buying);
   const supplierOf = byId("supplier", suppliers);
+  const { made, unsourced } = madeOrUnsourced(buying);
   return (
     <>
       <Opening title="Buying">
@@ -54,7 +57,8 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
         coverDays={settings.coverDays}
         currency={settings.currency}
       />
-      <CannotHold view={view} faults={faults} unsourced={list.unsourced} supplierOf={supplierOf} />
+      <CannotHold view={view} faults={faults} unsourced={unsourced} supplierOf={supplierOf} />
+      <ToMake made={made} view={view} />
       <div className="buying">
         <Slips buying={buying} view={view} why={typeof parameters.why === "string" ? parameters.why : ""} />
         <div className="buying-side">
@@ -66,12 +70,26 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
   );
 }
 
+/** What nobody offers: made here, or not to be had. @rule AHEAD-9 */
+function madeOrUnsourced({ list, found: { workshop, plan, today } }: Buying) {
+  const instead = runsInstead(workshop, plan.materials, today);
+  return {
+    made: list.unsourced.flatMap((material) => {
+      const run = instead.get(material.id);
+      return run === undefined ? [] : [{ material, instead: run }];
+    }),
+    unsourced: list.unsourced.filter(({ id }) => !instead.has(id)),
+  };
+}
+
 interface PartOf {
   readonly buying: Buying;
   readonly view: BuyingView;
 }
 
-function Finding({ buying: { chosen, faults, list, waiting, found }, view }: PartOf): ReactNode {
+function Finding({ buying, view }: PartOf): ReactNode {
+  const { chosen, faults, waiting, found } = buying;
+  const { made, unsourced } = madeOrUnsourced(buying);
   const counted = chosen && chosen.basket.total - chosen.basket.worth;
   const byHand = chosen?.byHand?.basket;
   return (
@@ -82,7 +100,8 @@ function Finding({ buying: { chosen, faults, list, waiting, found }, view }: Par
       isWorthCounted={(chosen?.basket.worth ?? 0n) > 0n}
       chosen={chosen?.chosen ?? "least"}
       cutShort={chosen?.cutShort ?? null}
-      notBought={faults.filter((fault) => "material" in fault).length + list.unsourced.length}
+      notBought={faults.filter((fault) => "material" in fault).length + unsourced.length}
+      toMake={made.length}
       waiting={waiting.length}
       lastDay={found.plan.lastDay}
     />

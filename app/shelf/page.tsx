@@ -9,6 +9,7 @@ import { planForPage } from "@/app/plan-for-page";
 import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
 import { byId, grouped } from "@/lib/domain/index-by-id";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import { runsInstead } from "@/lib/domain/run-instead";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
@@ -43,6 +44,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     offersOf: offersByMaterial(workshop.offers),
     held: new Map(held.map(({ lot, quantity: amount }) => [lot.id, quantity<Stock>(amount)])),
     countDue: new Set(due.map(({ rhythm }) => rhythm.material)),
+    instead: runsInstead(workshop, plan.materials, today),
     before: materialsBefore,
   };
   const materials = listed(plan.materials, asked, materialsBefore);
@@ -50,7 +52,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
     <>
       <RibbonInks />
       <Opening title="The shelf" beside={<StockLinks />}>
-        <ShelfFinding outlooks={plan.materials} today={today} lastDay={plan.lastDay} />
+        <ShelfFinding outlooks={plan.materials} shelf={shelf} />
       </Opening>
       {plan.materials.length > 0 && (
         <>
@@ -128,14 +130,14 @@ function Bands({ materials, asked, shelf }: Listing): ReactNode {
         key={outlook.material.id}
         outlook={outlook}
         shelf={shelf}
-        group={groupOf(outlook, shelf.today)}
+        group={groupOf(outlook, shelf)}
         asked={asked}
         opensHere={materials.length <= OPENING_HERE}
       />
     ));
   if (asked.by !== "day") return <section aria-label="Materials">{rows(materials)}</section>;
   return GROUPS.map((group) => {
-    const inGroup = materials.filter((outlook) => groupOf(outlook, shelf.today) === group);
+    const inGroup = materials.filter((outlook) => groupOf(outlook, shelf) === group);
     if (inGroup.length === 0) return null;
     return (
       <section key={group}>
@@ -153,6 +155,8 @@ function groupTitle(group: Group, { today, lastDay }: Shelf): string {
   switch (group) {
     case "this week":
       return "Order this week";
+    case "to make":
+      return "To be made, not bought";
     case "no offer":
       return "To be bought, and nobody offers it";
     case "nothing to buy":

@@ -95,7 +95,7 @@ export async function putRun(form: FormData): Promise<void> {
 type Told =
   | { readonly kind: "stale"; readonly now: Parameters<typeof isNow>[0] }
   | { readonly kind: "no workshop" }
-  | { readonly kind: "gone" | "made" };
+  | { readonly kind: "gone" | "made" | "bench" };
 
 async function moved(
   form: FormData,
@@ -118,6 +118,8 @@ async function moved(
       return { kind: "gone" };
     case "already made":
       return { kind: "made" };
+    case "at the bench":
+      return { kind: "bench" };
     case "no workshop":
       return told;
   }
@@ -145,6 +147,7 @@ export async function resizeARun(_before: AskingAnswer, form: FormData): Promise
     // Its form is gone with it, so that the page says it.
     case "no such run":
     case "already made":
+    case "at the bench":
       return goOn(whereabouts(form), meanwhileOf(told, seen.id));
     case "no workshop":
       return refused(typed, {}, NO_WORKSHOP);
@@ -222,7 +225,9 @@ const meanwhileOf = ({ kind }: { readonly kind: string }, about: string): Deed =
       ? "changed meanwhile"
       : kind === "made" || kind === "already made"
         ? "made meanwhile"
-        : "gone meanwhile",
+        : kind === "bench" || kind === "at the bench"
+          ? "at the bench"
+          : "gone meanwhile",
   about,
 });
 

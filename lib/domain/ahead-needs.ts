@@ -66,18 +66,38 @@ export interface AheadAsk {
  * @returns by material id; without materials of which nothing is needed
  * @rule AHEAD-3, AHEAD-4, NEED-3, NEED-4
  */
-export function aheadAsks(
+export const aheadAsks = (
   opened: OpenedProduct,
   units: Units,
   thereOf: (material: Material) => Stock,
-): readonly AheadAsk[] {
+): readonly AheadAsk[] => asksOfOpening(openedOnShelf(opened, units, thereOf));
+
+function openedOnShelf(opened: OpenedProduct, units: Units, thereOf: (material: Material) => bigint): Opening {
   const opening = openingOf(opened, units);
   for (let next = nextMaterial(opening); next !== null; next = nextMaterial(opening)) {
     const free = thereOf(next.material) - roundedUp(ownNeed(opening, next));
     const wanted = roundedUp(nextPremixNeed(opening));
     giveNext(opening, whole(free > 0n ? smaller(free, wanted) : 0n));
   }
-  return asksOfOpening(opening);
+  return opening;
+}
+
+/**
+ * Which premixes a batch draws that had so much of each material, and of which it opens nothing.
+ * @rule AHEAD-3, VERSION-6
+ */
+export function openedFrom(
+  opened: OpenedProduct,
+  units: Units,
+  drawnOf: (material: Material) => bigint,
+): { readonly given: readonly Material[]; readonly untouched: ReadonlySet<string> } {
+  const { masses, given } = openedOnShelf(opened, units, drawnOf);
+  return {
+    given: opened.premixes.filter((_, at) => (given[at] ?? ZERO).over > 0n).map(({ material }) => material),
+    untouched: new Set(
+      opened.premixes.filter((_, at) => (masses[at + 1] ?? ZERO).over === 0n).map(({ premix }) => premix.id),
+    ),
+  };
 }
 
 /** What a batch asks of each material once all its premixes are opened. */

@@ -2,6 +2,8 @@
  * What only the app keeps beside the workshop: it changes no figure of the plan and is no part of a workshop file.
  * @rule BOOK-1, BOOK-2
  */
+import type { Batch } from "./bench/batch";
+import type { BatchCodeScheme } from "./bench/batch-code";
 import type { BenchMinutes } from "./bench-hours";
 import type { Day } from "./calendar";
 import type { Trial } from "./formula-book/trials";
@@ -35,6 +37,10 @@ export interface Desk {
   readonly versions: readonly FormulaVersion[];
   /** In the order in which they were made. @rule TRIAL-1 */
   readonly trials: readonly Trial[];
+  /** In the order in which they were started; the run of one that is open is still planned. @rule BENCH-1 */
+  readonly batches: readonly Batch[];
+  /** Null until the maker has said how batches are called. @rule BENCH-2 */
+  readonly batchCodeScheme: BatchCodeScheme | null;
 }
 
 /** A run that was made: as it was planned, when it was made and what came out. */
@@ -55,6 +61,8 @@ export const emptyDesk: Desk = {
   countRhythms: [],
   versions: [],
   trials: [],
+  batches: [],
+  batchCodeScheme: null,
 };
 
 /** The records of a list that are offered for new work, in the list's order. @rule BOOK-2 */

@@ -27,6 +27,8 @@ export interface RunAsk {
   readonly use: MaterialUse;
   readonly need: Stock;
   readonly least: Stock;
+  /** What stands in the run's batch of it already, where that is open. @rule BENCH-6 */
+  readonly inBatch?: Stock;
 }
 
 /** What so many units ask of each material that the product uses. @rule NEED-3, NEED-4 */
@@ -98,7 +100,7 @@ type ShelfFor = (material: Material) => StandingShelf;
 function judge({ run, product, day, asks, opened }: RunToJudge, shelfFor: ShelfFor): RunOutlook {
   if (opened === null) {
     const asked = standingFor(asks, shelfFor);
-    return { run, product, day, ...mostOf(asked), ...drawnOf(asked) };
+    return { run, product, day, ...mostOf(asked.map(withBatch)), ...drawnOf(asked) };
   }
   // Before anything is drawn: the most is what the whole shelf allows.
   const most = mostAhead(opened, run.units, (material) => shelfFor(material).holds);
@@ -111,10 +113,18 @@ interface Standing extends Omit<RunDraw, "drawn"> {
 }
 
 const standingFor = (asks: readonly RunAsk[], shelfFor: ShelfFor) =>
-  asks.map(({ use, need, least }) => {
+  asks.map(({ use, need, least, inBatch = NONE }) => {
     const shelf = shelfFor(use.material);
-    return { use, material: use.material, need, least, shelf, there: shelf.holds, insteadOf: null };
+    return { use, material: use.material, need, least, shelf, there: shelf.holds, insteadOf: null, inBatch };
   });
+
+const NONE = quantity<Stock>(0n);
+
+/** What a run can be made of is what its batch holds and what the shelf still has. */
+const withBatch = <Asked extends { readonly there: Stock; readonly inBatch: Stock }>(asked: Asked): Asked => ({
+  ...asked,
+  there: quantity<Stock>(asked.there + asked.inBatch),
+});
 
 /** @rule AHEAD-4 */
 const standingAhead = (opened: OpenedProduct, units: Units, shelfFor: ShelfFor): readonly Standing[] =>

@@ -52,10 +52,11 @@ export function compareBesides(
   [first, second]: readonly [Formula, Formula],
   asked: Pick<ToCompare, "product" | "basis">,
 ): FormulaComparison {
-  // Ids that nothing refers to: what holds the formula goes on holding the one that stands.
+  // Ids that nothing refers to, and no formula has: ids of records hold no control characters. What holds the formula
+  // goes on holding the one that stands.
   const [one, other] = [
-    { ...first, id: `${first.id} (first)` },
-    { ...second, id: `${second.id} (second)` },
+    { ...first, id: "\u0001first" },
+    { ...second, id: "\u0001second" },
   ];
   const both = { ...workshop, formulas: [...workshop.formulas, one, other] };
   return compareFormulas(both, today, { ...asked, first: one.id, second: other.id });

@@ -54,6 +54,8 @@ export interface OpenedProduct {
 export interface AheadBook {
   /** Outermost first. */
   readonly premixes: readonly MadeAhead[];
+  /** A formula opened as far as its premixes made ahead, each of which stands in it by its mark. */
+  readonly partsOf: (formula: string) => Composition;
   /** Null for a product without a premix made ahead in its formula. */
   readonly openedOf: (product: Product) => OpenedProduct | null;
 }
@@ -62,6 +64,7 @@ type Books = Pick<Workshop, "formulas" | "products" | "materials">;
 
 // While a formula is opened, a premix made ahead stands in it as a material. Ids hold no control characters.
 const MARK = "\u0000";
+export const markOf = ({ id }: Pick<Formula, "id">): string => MARK + id;
 
 /** The premixes of a workshop that are made ahead, and the products that hold them; null where there are none. */
 export function aheadBook({ formulas, products, materials }: Books): AheadBook | null {
@@ -79,6 +82,7 @@ export function aheadBook({ formulas, products, materials }: Books): AheadBook |
   const wholeOf = compositions(formulas);
   return {
     premixes,
+    partsOf,
     openedOf: (product) => {
       const reached = premixesIn(product.formula, premixes, (id) => [...partsOf(id).keys()]);
       if (reached.length === 0) return null;
@@ -186,4 +190,18 @@ function withPremixes(whole: Composition, premixes: readonly OpenedPremix[]): Co
     composition.set(material.id, plus(composition.get(material.id) ?? ZERO, own));
   }
   return composition;
+}
+
+/** The materials that are drawn instead of a premix which holds this one, through other such premixes as well. */
+export function premixesHolding({ premixes, materials }: OpenedProduct, { id }: Material): readonly Material[] {
+  const within = new Set(materials.find(({ material }) => material.id === id)?.shares.map(({ of }) => of));
+  // Outermost first: one that holds another is found before it, and so is looked at after it.
+  return premixes
+    .map(({ material, shares }, at) => ({ material, shares, of: at + 1 }))
+    .toReversed()
+    .flatMap(({ material, shares, of }) => {
+      if (!within.has(of)) return [];
+      for (const share of shares) within.add(share.of);
+      return [material];
+    });
 }

@@ -93,7 +93,7 @@ export const drawsFor = (workshop: Workshop, run: Run, day: Day): readonly LotDr
 
 /** What a run asks of a material and what the shelf has of it. */
 export interface MaterialAsked extends Pick<RunDraw, "material" | "need" | "least" | "there" | "insteadOf"> {
-  /** Usable on the day, in draw order. */
+  /** Usable on the day and here by then, in draw order. */
   readonly lots: readonly Lot[];
 }
 
@@ -101,7 +101,7 @@ export interface MaterialAsked extends Pick<RunDraw, "material" | "need" | "leas
 function askedOf(workshop: Workshop, run: Run, today: Day): readonly MaterialAsked[] {
   const product = byId("product", workshop.products)(run.product);
   const usable = grouped(
-    workshop.lots.filter((lot) => isUsable(lot, today)),
+    workshop.lots.filter((lot) => lot.received <= today && isUsable(lot, today)),
     (lot) => lot.material,
   );
   const lotsOf = ({ id }: Material): readonly Lot[] => (usable.get(id) ?? []).toSorted(byDrawOrder);

@@ -4,6 +4,7 @@ import { type Day, daysAfter, later } from "./calendar";
 import { byCodePoint } from "./code-point-order";
 import { costOf } from "./costing";
 import { asksOf, judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
+import { type InBatches, NOTHING_IN_BATCHES, withoutWeighed } from "./bench/in-batches";
 import { compositions } from "./formula";
 import { byId, grouped } from "./index-by-id";
 import { asShelfLot } from "./lots";
@@ -126,27 +127,41 @@ export interface Prepared {
 }
 
 /**
- * Indexes a workshop once. @rule NEED-2, PLAN-2, PLAN-4
+ * Indexes a workshop once.
+ * @param inBatches  of runs that are at the bench, what has left the shelf for them already
  * @param near  of a workshop that differs in its runs alone, on the same day: all but the runs is indexed already
+ * @rule NEED-2, PLAN-2, PLAN-4, BENCH-6
  */
-export function preparedFor(workshop: Workshop, today: Day, near: Prepared | null = null): Prepared {
+export function preparedFor(
+  workshop: Workshop,
+  today: Day,
+  inBatches: InBatches = NOTHING_IN_BATCHES,
+  near: Prepared | null = null,
+): Prepared {
   const shelf = near ?? shelfOf(workshop, today);
-  return { ...shelf, runs: runsToJudge(workshop, shelf, today) };
+  return { ...shelf, runs: runsToJudge(workshop, shelf, today, inBatches) };
 }
 
 function runsToJudge(
   { runs, products }: Workshop,
   { usesByProduct, openedByProduct }: Omit<Prepared, "runs">,
   today: Day,
+  inBatches: InBatches,
 ): readonly RunToJudge[] {
   const productOf = byId("product", products);
-  return inTurn(runs).map((run) => ({
-    run,
-    product: productOf(run.product),
-    day: later(run.date, today),
-    asks: asksOf(openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [], run.units),
-    opened: openedByProduct.get(run.product) ?? null,
-  }));
+  return inTurn(runs).map((run) => {
+    const uses = openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [];
+    const asks = asksOf(uses, run.units);
+    const inBatch = inBatches.get(run.id);
+    return {
+      run,
+      product: productOf(run.product),
+      day: later(run.date, today),
+      asks: inBatch ? asks.map((ask) => withoutWeighed(ask, inBatch)) : asks,
+      // What is made ahead was decided on when the batch was started.
+      opened: inBatch ? null : (openedByProduct.get(run.product) ?? null),
+    };
+  });
 }
 
 /** All but the runs. */

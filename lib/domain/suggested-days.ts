@@ -4,12 +4,13 @@
  */
 import type { Arrival } from "./arrivals";
 import { type BenchMinutes, benchDays, minutesOfRun, minutesThere } from "./bench-hours";
-import { type Day, daysAfter, later, weekday } from "./calendar";
+import { type Day, daysAfter, earlier, later, weekday } from "./calendar";
 import { madeInTurn, type RunToJudge, type StockToCome } from "./feasibility";
 import { compare, minus, whole } from "./fraction";
+import { premixesHolding } from "./made-ahead";
 import type { Prepared } from "./plan";
 import type { Plan, RunOutlook } from "./plan-figures";
-import type { Run, Workshop } from "./workshop";
+import type { Material, Run, Workshop } from "./workshop";
 
 export interface SuggestedDay {
   readonly day: Day;
@@ -102,7 +103,7 @@ function tryDay(
  */
 function daysToTry(short: RunOutlook, turn: RunToJudge, planned: Planned): readonly Day[] {
   const { prepared, plan } = planned;
-  const start = firstDayOfEnough(short, prepared.stock);
+  const start = firstDayOfEnough(short, turn, prepared.stock);
   if (start === null) return [];
   const arrivals = arrivalsFor(turn, prepared.stock).map(({ day }) => later(day, start));
   const hasRoom = roomFor(turn, planned, start);
@@ -118,17 +119,24 @@ function daysToTry(short: RunOutlook, turn: RunToJudge, planned: Planned): reado
   return [...days].sort((a, b) => a - b);
 }
 
-/** The first day by which as much has come in as the run is short of; null where that is never. @rule SUGGEST-2 */
-function firstDayOfEnough(short: RunOutlook, { arrivalsByMaterial }: StockToCome): Day | null {
+/**
+ * The first day by which as much has come in as the run is short of, or something of a premix made ahead that holds it:
+ * of what that saves only planning it through can tell. Null where that is never. @rule SUGGEST-2
+ */
+function firstDayOfEnough(short: RunOutlook, { opened }: RunToJudge, { arrivalsByMaterial }: StockToCome): Day | null {
+  const afterwards = ({ id }: Material): readonly Arrival[] =>
+    (arrivalsByMaterial.get(id) ?? []).filter(({ day }) => day > short.day);
   let first = daysAfter(short.day, 1);
   for (const { material, by } of short.short) {
     let open: bigint = by;
-    const enough = (arrivalsByMaterial.get(material.id) ?? []).find(({ day, lot }) => {
-      if (day > short.day) open -= lot.quantity;
+    const enough = afterwards(material).find(({ lot }) => {
+      open -= lot.quantity;
       return open <= 0n;
     });
-    if (!enough) return null;
-    first = later(first, enough.day);
+    const instead = opened === null ? [] : premixesHolding(opened, material).flatMap((premix) => afterwards(premix));
+    const days = [enough, ...instead].flatMap((arrival) => arrival?.day ?? []);
+    if (days.length === 0) return null;
+    first = later(first, days.reduce(earlier));
   }
   return first;
 }

@@ -22,7 +22,8 @@ export type UsingList =
   | "runs"
   | "finished"
   | "sales"
-  | "closedRuns";
+  | "closedRuns"
+  | "labels";
 
 export interface User {
   /** Null for a sale, which has none. */
@@ -104,7 +105,7 @@ function usersOfMaterial({ suppliers, offers, lots, orders }: Workshop, id: stri
   ];
 }
 
-function usersOfProduct({ runs, finished, sales }: Workshop, id: string): readonly Usage[] {
+function usersOfProduct({ runs, finished, sales, labels }: Workshop, id: string): readonly Usage[] {
   return [
     {
       list: "runs",
@@ -117,6 +118,12 @@ function usersOfProduct({ runs, finished, sales }: Workshop, id: string): readon
     {
       list: "sales",
       users: sales.filter(({ product }) => product === id).map(({ date }) => ({ id: null, name: null, on: date })),
+    },
+    {
+      list: "labels",
+      users: labels
+        .filter(({ product }) => product === id)
+        .map((label) => ({ id: label.id, name: label.market, on: null })),
     },
   ];
 }

@@ -4,6 +4,8 @@
  */
 import type { Day } from "./calendar";
 import type { FormulaFacts, MaterialFacts } from "./formula-book/facts";
+import type { Label } from "./label/label";
+import type { LabelPaper } from "./label/paper";
 import type { CurrencyCode, MicroUnits } from "./money";
 import type {
   DecimalText,
@@ -30,6 +32,9 @@ export interface Workshop {
   readonly runs: readonly Run[];
   readonly finished: readonly FinishedLot[];
   readonly sales: readonly Sale[];
+  readonly labels: readonly Label[];
+  /** The sheets that labels are printed on. */
+  readonly papers: readonly LabelPaper[];
 }
 
 export interface Settings {

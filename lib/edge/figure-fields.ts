@@ -64,6 +64,8 @@ export const celsius = decimalUpTo(
   "70",
   "is out of range: a temperature is in °C, at most 150; convert it if it was in °F",
 );
+/** A length on a page of paper. */
+export const millimetres = decimalUpTo(300n, "38.1", "is out of range: a page is at most 300 mm");
 /** Grams counted for each gram of a material: at most three, as of an acid in its salts. */
 export const countsAs = decimalUpTo(3n, "0.8475", "is out of range: it is grams counted for each gram, at most 3");
 

@@ -6,6 +6,7 @@ export const POSTING_WORDS: Readonly<Record<PostingKind, string>> = {
   correction: "Corrected in the Book",
   received: "Received",
   "late cost": "Late cost",
+  weighed: "Weighed into a batch",
   made: "Made",
   counted: "Counted",
   held: "Put on hold",

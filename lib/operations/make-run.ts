@@ -3,7 +3,7 @@ import { compositions } from "@/lib/domain/formula";
 import type { Fraction } from "@/lib/domain/fraction";
 import { errorsOf } from "@/lib/domain/formula-book/accepted-warnings";
 import { checksOf } from "@/lib/domain/formula-book/checks";
-import { versionsUsed } from "@/lib/domain/formula-book/versions";
+import { potsOfRun, versionsOfRun } from "@/lib/domain/formula-book/versions-of-run";
 import { byId } from "@/lib/domain/index-by-id";
 import { type Draw, makeRun, type RunMade } from "@/lib/domain/ledger/make-run";
 import { plannedLosses, plannedMinutes, timeCost } from "@/lib/domain/ledger/planned-loss";
@@ -52,7 +52,9 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
     units: asked.unitsMade,
     value: decided.finished.materials,
   };
-  const versions = versionsUsed(books, output.product.formula);
+  const drawing = { run, draws };
+  const makers = await ledger.runsOfLots(potsOfRun(books, drawing).lots.map(materialLot));
+  const versions = versionsOfRun(books, drawing, makers);
   const closed: ClosedRun = { run, madeOn: asked.day, unitsMade: asked.unitsMade, versions };
   const after = withClosed(books, closed, output);
   return asked.unitsMade > 0n
@@ -70,10 +72,11 @@ function checksOfRun({ workshop }: Books, run: Run, today: Asked["day"]) {
 const proposed = (books: Books, run: Run, day: Asked["day"]): readonly Draw[] =>
   drawsFor(books.workshop, run, day).map(({ lot, quantity }) => ({ lot: lot.id, quantity, spilt: 0n }));
 
-function runMade(
+/** What the ledger is asked to make of a run. */
+export function runMade(
   { workshop }: Books,
   run: Run,
-  { key, day, note, unitsMade, finishedLot, outOfDate, minutes }: MakeRun,
+  { key, day, note, unitsMade, finishedLot, outOfDate, minutes }: Omit<MakeRun, "run" | "draws" | "realToday">,
   draws: readonly Draw[],
   today: RunMade["today"],
 ): RunMade {
@@ -90,11 +93,14 @@ function runMade(
     unitsPlanned: run.units,
     finishedLot: finishedLot.id,
     ofMaterial: materialOfUnit(product),
+    before: [],
+    onHold: false,
     ...timeCost(minutes ?? plannedMinutes(product, run.units), workshop.settings),
   };
 }
 
-function lossesOf({ workshop }: Books, run: Run) {
+/** What the plan loses of each material of a run. @rule LEDGER-11 */
+export function lossesOf({ workshop }: Books, run: Run) {
   const product = byId("product", workshop.products)(run.product);
   // What is lost of a draw is a share of it, whether it was drawn instead of a premix or to make it.
   const opened = aheadBook(workshop)?.openedOf(product);
@@ -105,7 +111,7 @@ function lossesOf({ workshop }: Books, run: Run) {
 }
 
 /** @rule CLOSE-1, CLOSE-4, AHEAD-7 */
-const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, output: RunOutput): Books => ({
+export const withClosed = ({ workshop, desk }: Books, closed: ClosedRun, output: RunOutput): Books => ({
   workshop: withOutput({ ...workshop, runs: workshop.runs.filter(({ id }) => id !== closed.run.id) }, output),
   desk: { ...desk, closedRuns: [...desk.closedRuns, closed] },
 });

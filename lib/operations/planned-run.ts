@@ -1,4 +1,5 @@
 /** A run as a screen has shown it, looked up in the books as they are now. */
+import type { Batch } from "@/lib/domain/bench/batch";
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import type { Run } from "@/lib/domain/workshop";
 
@@ -7,7 +8,10 @@ export type RunAsSeen = Pick<Run, "id" | "product" | "date" | "units">;
 
 export type NotPlanned =
   /** It was made meanwhile. @rule CLOSE-1 */
-  { readonly kind: "already made"; readonly closed: ClosedRun } | { readonly kind: "no such run" };
+  | { readonly kind: "already made"; readonly closed: ClosedRun }
+  | { readonly kind: "no such run" }
+  /** It was started as a batch, and is closed or given up at the bench alone. @rule BENCH-6 */
+  | { readonly kind: "at the bench"; readonly batch: Batch };
 
 export interface ChangedMeanwhile {
   readonly kind: "stale";
@@ -20,6 +24,8 @@ export function plannedRun(
   id: string,
 ): { readonly kind: "planned"; readonly run: Run } | NotPlanned {
   const run = workshop.runs.find((each) => each.id === id);
+  const batch = desk.batches.find((each) => each.run.id === id);
+  if (run && batch) return { kind: "at the bench", batch };
   if (run) return { kind: "planned", run };
   const closed = desk.closedRuns.find((each) => each.run.id === id);
   return closed ? { kind: "already made", closed } : { kind: "no such run" };

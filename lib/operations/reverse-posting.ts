@@ -1,3 +1,4 @@
+import type { Batch } from "@/lib/domain/bench/batch";
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import { lotsOf, type LotName, type Place, type Posted, placeKey, lotKey } from "@/lib/domain/ledger/posting";
 import { type Reversal, reverse } from "@/lib/domain/ledger/reverse";
@@ -16,6 +17,8 @@ export interface ReversePosting extends Asked, Pick<Reversal, "reverses" | "reas
 export const reversePosting = (asked: ReversePosting) =>
   onTheLedger(asked, async (ledger, today) => {
     const posting = await ledger.postingNamed(asked.reverses);
+    const batch = posting && batchOfPosting(ledger.books, posting);
+    if (batch) return { kind: "belongs to a batch" as const, batch };
     const reversedBy = await ledger.reversalOf(asked.reverses);
     const lots = posting ? lotsOf(posting) : [];
     const touching = await ledger.postingsOfLots(lots);
@@ -30,6 +33,10 @@ export const reversePosting = (asked: ReversePosting) =>
     const orders = withoutReceived(books.workshop.orders, receipts, posting);
     return { ...decided, books: { ...books, workshop: { ...books.workshop, orders } } };
   });
+
+/** The batch whose record a posting is part of: what was written there is struck or annexed there. @rule BENCH-6 */
+const batchOfPosting = ({ desk }: Books, posting: Posted): Batch | undefined =>
+  desk.batches.find(({ notes }) => notes.some(({ key }) => key === posting.id));
 
 /** Orders without what a delivery brought: it is still to come after all. @rule ORDER-2 */
 const withoutReceived = (
@@ -74,6 +81,7 @@ function booksWithout(books: Books, posting: Posted, records: LotRecords): Books
     case "correction":
     case "received":
     case "late cost":
+    case "weighed":
     case "counted":
     case "held":
     case "released":

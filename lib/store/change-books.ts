@@ -36,6 +36,8 @@ const NAMED_BY_NONE: ReadonlySet<TableName> = new Set<TableName>([
   "closedRuns",
   "closedRunVersions",
   "sales",
+  "labels",
+  "papers",
 ]);
 
 /** What a change told, what it had loaded, and the tables that it wrote. */

@@ -1,6 +1,7 @@
 /** The rows of the store as the desk. */
 import type { ClosedRun, Desk } from "@/lib/domain/desk";
 import { madeOfTables } from "./made-of-tables";
+import { batchesOfRows } from "./rows-of-bench";
 import { trialsOfRows, versionsOfRows } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
 import { formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
@@ -14,6 +15,8 @@ export const deskOfRows = (rows: DeskRows): Desk => ({
   countRhythms: countRhythmsOf(rows),
   versions: versionsOf(rows),
   trials: trialsOf(rows),
+  batches: batchesOf(rows),
+  batchCodeScheme: batchCodeSchemeOf(rows),
 });
 
 const retiredOf = madeOfTables(
@@ -54,6 +57,17 @@ const versionsOf = madeOfTables(
 );
 
 const trialsOf = madeOfTables(["trials", "trialLines", "trialReadings"], trialsOfRows);
+
+const batchesOf = madeOfTables(["batches", "batchVersions", "batchLines", "benchNotes"], batchesOfRows);
+
+const batchCodeSchemeOf = madeOfTables(
+  ["batchCodeScheme"],
+  ({ batchCodeScheme: [scheme] }): Desk["batchCodeScheme"] => {
+    if (scheme === undefined) return null;
+    const { id: _id, ...said } = scheme;
+    return said;
+  },
+);
 
 const countRhythmsOf = madeOfTables(["countRhythms"], ({ countRhythms }): Desk["countRhythms"] =>
   countRhythms.map(({ id, days, draws }) => ({ material: id, days, draws })),

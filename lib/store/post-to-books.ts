@@ -4,7 +4,7 @@ import type { Receipt } from "@/lib/domain/ledger/receipt";
 import { lotKey, type Posted, type Posting } from "@/lib/domain/ledger/posting";
 import type { LotRecords } from "@/lib/domain/ledger/refusal";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
-import { nothingWritten, type NoWorkshop, save, writeUnnamed } from "./change-books";
+import { nothingWritten, type NoWorkshop, save, writeBooks, writeUnnamed } from "./change-books";
 import type { Sql } from "./connection";
 import { keepReceipts } from "./ledger/receipts";
 import { keepStruckOff, struckOffIn } from "./ledger/struck-off";
@@ -33,6 +33,8 @@ export type PostDecision<Result> =
       readonly receipts: readonly Receipt[];
       readonly result: Result;
     }
+  /** Nothing is posted, and other records are kept than before; what the ledger says had a part in that. */
+  | { readonly kind: "keep"; readonly books: Books; readonly result: Result }
   | { readonly kind: "refuse"; readonly result: Result };
 
 /** The form was sent before: this is what it posted. @rule LEDGER-3 */
@@ -41,6 +43,9 @@ export interface AlreadyPosted {
   readonly posting: Posted;
 }
 
+/** Whether a change may also take off rows that others name, which costs the keys being looked at afterwards. */
+export type Reach = "rows that none name" | "any row";
+
 /**
  * Loads the books of the app's store, decides on a posting and posts it, in one transaction. A refusal changes nothing.
  * @param decide  reads from the ledger what it needs, and is called at most once
@@ -48,10 +53,12 @@ export interface AlreadyPosted {
  */
 export async function postToBooks<Result>(
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  reach: Reach = "rows that none name",
 ): Promise<Result | NoWorkshop> {
   const { writer } = await openStore(storeFile());
+  const write = reach === "any row" ? writeBooks : writeUnnamed;
   return writer.alone((sql) =>
-    writeUnnamed<Result | NoWorkshop>(sql, async () => {
+    write<Result | NoWorkshop>(sql, async () => {
       const texts = await loadTexts(sql);
       const books = booksOfTexts(texts);
       if (books === null) return nothingWritten(texts, { kind: "no workshop" });
@@ -59,6 +66,7 @@ export async function postToBooks<Result>(
       if (decision.kind === "refuse") return nothingWritten(texts, decision.result);
       const after = textsOfBooks(decision.books, { books, tables: texts.tables });
       const written = await save(sql, texts.tables, after, async () => {
+        if (decision.kind === "keep") return;
         if (decision.failed) await keepStruckOff(sql, [decision.failed]);
         await post(sql, [decision.posting]);
         await keepReceipts(sql, decision.receipts);
@@ -72,11 +80,12 @@ export async function postToBooks<Result>(
 export const postOnce = <Result>(
   key: string,
   decide: (ledger: Ledger) => Promise<PostDecision<Result>>,
+  reach?: Reach,
 ): Promise<Result | NoWorkshop | AlreadyPosted> =>
   postToBooks<Result | AlreadyPosted>(async (ledger) => {
     const posting = await ledger.postingNamed(key);
     return posting ? { kind: "refuse", result: { kind: "already posted", posting } } : decide(ledger);
-  });
+  }, reach);
 
 async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
   const [[last] = []] = await sql.rows(`SELECT coalesce(max("sequence"), 0) FROM "postings"`);

@@ -53,7 +53,13 @@ export async function replaceWorkshop(
 }
 
 /** A file carries a part of the desk as its past. */
-const deskWith = ({ closedRuns, versions, trials }: Past): Desk => ({ ...emptyDesk, closedRuns, versions, trials });
+const deskWith = ({ closedRuns, versions, trials, batches }: Past): Desk => ({
+  ...emptyDesk,
+  closedRuns,
+  versions,
+  trials,
+  batches,
+});
 
 async function holdsWorkshop(sql: Sql): Promise<boolean> {
   const [held] = await sql.rows("SELECT 1 FROM settings");

@@ -1,6 +1,7 @@
 /** The desk as the rows of the store. `position` keeps the order of each list. */
 import type { Desk } from "@/lib/domain/desk";
 import { lineCells, placed, within } from "./rows-of-workshop";
+import { rowsOfBatches } from "./rows-of-bench";
 import { rowsOfTrials, rowsOfVersions } from "./rows-of-versions";
 import type { Row, RowsOfLists } from "./tables";
 
@@ -42,6 +43,10 @@ export const DESK_ROWS = {
   }),
   versions: rowsOfVersions,
   trials: rowsOfTrials,
+  batches: rowsOfBatches,
+  batchCodeScheme: (scheme: Desk["batchCodeScheme"]) => ({
+    batchCodeScheme: scheme === null ? [] : [{ id: 1, ...scheme }],
+  }),
   countRhythms: (countRhythms: Desk["countRhythms"]) => ({
     countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
   }),

@@ -60,6 +60,8 @@ export const WORKSHOP_ROWS = {
       (order, line, position) => ({ ...line, order: order.id, position }),
     ),
   }),
+  labels: (labels: Workshop["labels"]) => ({ labels: placed(labels) }),
+  papers: (papers: Workshop["papers"]) => ({ papers: placed(papers) }),
   formulas: formulaRows,
   products: (products: Workshop["products"]) => ({
     products: placed(products).map(productRow),

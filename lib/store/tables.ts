@@ -23,6 +23,8 @@ import {
   SHEET_COLUMNS,
   STEP_COLUMNS,
 } from "./fact-columns";
+import { BENCH_TABLES } from "./bench-tables";
+import { LABEL_TABLES } from "./label-tables";
 import { VERSION_TABLES } from "./version-tables";
 import { day, flag, orNull, small, type Table, table, text, whole } from "./columns";
 
@@ -189,6 +191,7 @@ const WORKSHOP_TABLES = {
     items: "products",
   }),
   sales: table("sales", { position, product: id, date: day, units }, ["position"]),
+  ...LABEL_TABLES,
 };
 
 /** A table of ids that are retired, each the id of a record in its list. */
@@ -221,6 +224,7 @@ const DESK_TABLES = {
   ),
   closedRuns: table("closed_runs", { ...runColumns, madeOn: day, unitsMade: units }, ["position"]),
   ...VERSION_TABLES,
+  ...BENCH_TABLES,
   countRhythms: table("count_rhythms", { id, position, days: orNull(small), draws: orNull(small) }, ["position"]),
 };
 

@@ -11,13 +11,13 @@ import type {
   Order,
   PerRunItem,
   Product,
-  Run,
   Settings,
   Supplier,
   Workshop,
 } from "@/lib/domain/workshop";
 import { measuredOf, measuredOrNull } from "./columns";
 import { madeOfTables, madeOnce } from "./made-of-tables";
+import { runsAsBefore } from "./runs-as-before";
 import type { Row, Rows, TableName, WorkshopRows } from "./tables";
 
 /** What stands of every lot where it can be used or sold: shelf and stock. By (place). */
@@ -58,29 +58,17 @@ export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop |
     runs: runsOf(rows),
     finished: finishedOf(onHand)(rows),
     sales: salesOf(rows),
+    labels: labelsOf(rows),
+    papers: papersOf(rows),
   };
 }
 
 type Of<Name extends TableName> = Pick<Rows, Name>;
 
-/** A run that reads as it did is the very run that it was, wherever it stands in the list: plans tell runs by that. */
-const runsOf = madeOfTables(["runs"], ({ runs }) => {
-  const before = lastRuns;
-  const made = runs.map(withoutPosition).map((run) => {
-    const known = before.get(run.id);
-    return known && isSameRun(known, run) ? known : run;
-  });
-  lastRuns = new Map(made.map((run) => [run.id, run]));
-  return made;
-});
-let lastRuns: ReadonlyMap<string, Run> = new Map();
-
-const isSameRun = (one: Run, other: Run): boolean =>
-  one.product === other.product &&
-  one.date === other.date &&
-  one.sequence === other.sequence &&
-  one.units === other.units;
-
+const asBefore = runsAsBefore();
+const runsOf = madeOfTables(["runs"], ({ runs }) => asBefore(runs.map(withoutPosition)));
+const labelsOf = madeOfTables(["labels"], ({ labels }) => labels.map(withoutPosition));
+const papersOf = madeOfTables(["papers"], ({ papers }) => papers.map(withoutPosition));
 const salesOf = madeOfTables(["sales"], ({ sales }) => sales.map(withoutPosition));
 
 const lotsOf = madeOnce((onHand: OnHandOf) =>

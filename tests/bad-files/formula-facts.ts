@@ -62,6 +62,12 @@ export const FORMULA_FACTS: readonly BadFile[] = [
     ],
   },
   {
+    rule: "CHECK-2",
+    says: "the checks of a market that nobody could choose",
+    changes: { version: 4, "formulas[0].market": "Mars" },
+    faults: ['formulas[0].market: must be "EU" or "GB" or "US" or "CA" or "AU", not "Mars"'],
+  },
+  {
     rule: "CHECK-3",
     says: "a factor that is a percent",
     changes: {

@@ -1,8 +1,8 @@
 /**
- * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, how long the report command
- * takes from start to end, how long the ledger takes to post and to answer and a basket to be proven, and how long the
+ * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, the checks of a formula,
+ * the report command from start to end, the ledger to post and to answer, a basket to be proven, and how long the
  * server takes for a page. Prints and asserts no times: they are the machine's. `npm run bench -- pages` is one of them:
- * plan, report, ledger, baskets, pages.
+ * plan, checks, report, ledger, baskets, pages.
  * The pages need a build, which is made where there is none.
  */
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -16,6 +16,7 @@ import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { largeWorkshop, REAL_TODAY } from "../helpers/random-workshop";
 import { forgetFilledStores, runScript } from "../journeys/server";
 import { benchBaskets } from "./basket-bench";
+import { benchChecks } from "./checks-bench";
 import { benchLedger } from "./ledger-bench";
 import { line, medianTime, milliseconds } from "./median-time";
 import { benchPages } from "./page-bench";
@@ -86,6 +87,7 @@ console.log(
 );
 const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   plan: benchPlan,
+  checks: benchChecks,
   report: benchReport,
   ledger: benchLedger,
   baskets: benchBaskets,

@@ -113,7 +113,7 @@ describe("npm run load and npm run save", () => {
   test("a file that is refused leaves the store as it was, to the byte", async () => {
     expect(await run("load", DEMO)).toMatchObject(done);
     const before = readFileSync(store());
-    const shelf = readFileSync(DEMO, "utf8").replace('"version": 3', '"version": 9');
+    const shelf = readFileSync(DEMO, "utf8").replace('"version": 4', '"version": 9');
     writeFileSync(at("newer.json"), shelf);
     const { code, out, err } = await run("load", at("newer.json"));
     expect({ code, out }).toEqual({ code: 1, out: "" });

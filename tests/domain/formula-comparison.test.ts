@@ -5,7 +5,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { compare, dividedBy, type Fraction, plus, whole, ZERO } from "@/lib/domain/fraction";
-import { compareFormulas, type ComparedPart, type FormulaComparison } from "@/lib/domain/formula-comparison";
+import {
+  compareBesides,
+  compareFormulas,
+  type ComparedPart,
+  type FormulaComparison,
+} from "@/lib/domain/formula-comparison";
 import { moneyText } from "@/lib/domain/money";
 import { BASES } from "@/lib/domain/plan-figures";
 import { type Density, quantity } from "@/lib/domain/quantity";
@@ -176,4 +181,21 @@ test("[BOOK-5] the cheaper second formula is dearer by less than nothing", () =>
       comparison.dearerBy &&
       compare(dividedBy(comparison.dearerBy, whole(-1n)), whole(money("0.237"))),
   ).toBe(0);
+});
+
+test("[BOOK-5] formulas that are not in the workshop are compared whatever ids are there", () => {
+  const own = formula("f", { A: "100" });
+  const namesakes = ["f (first)", "f (second)", "first", "second"].map((id) => formula(id, { B: "100" }));
+  const workshop = workshopOf({
+    materials: [material("A"), material("B")],
+    offers: [offer("a", "A", "1000", "10"), offer("b", "B", "1000", "1000")],
+    formulas: [...namesakes, own],
+    products: [product("p", "f")],
+  });
+  const [of] = workshop.products;
+  if (of === undefined) throw new Error("there is a product");
+  const compared = compareBesides(workshop, today, [own, own], { product: of, basis: "replacement" });
+  // 100 g of A at 0.01 a gram on either side.
+  expect(compared).toMatchObject({ kind: "compared", dearerBy: { over: 0n } });
+  expect(compared.kind === "compared" && compared.rows.map(({ material: { id } }) => id)).toEqual(["A"]);
 });

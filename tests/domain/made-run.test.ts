@@ -1,8 +1,9 @@
 /** Cases worked by hand from the rules; the property holds closing to what the plan says the same run would draw. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { earlier } from "@/lib/domain/calendar";
 import { type Books, emptyDesk } from "@/lib/domain/desk";
-import { closeAsMade, type MadeRun, type MadeRunResult } from "@/lib/domain/made-run";
+import { closeAsMade, drawsFor, type MadeRun, type MadeRunResult } from "@/lib/domain/made-run";
 import { plan } from "@/lib/domain/plan";
 import { quantity, type Units } from "@/lib/domain/quantity";
 import type { Lot, Run, Workshop } from "@/lib/domain/workshop";
@@ -56,6 +57,21 @@ const lotsOf = ({ workshop }: Books): readonly string[] =>
   );
 
 describe("closing a run as made", () => {
+  test("[CLOSE-2] for a past day it draws what had come by then", () => {
+    const workshop = workshopOf({
+      ...bench,
+      lots: [
+        lot("new", "A", "900", "9", { received: day("2026-11-24"), expires: day("2026-12-01") }),
+        lot("old", "A", "900", "9", { received: day("2026-11-20") }),
+        jars(10n, "5"),
+      ],
+    });
+    const [first] = workshop.runs;
+    const drawnOn = (on: string) => first && drawsFor(workshop, first, day(on)).map(({ lot: { id } }) => id);
+    expect(drawnOn("2026-11-25")).toEqual(["new", "jars"]);
+    expect(drawnOn("2026-11-23")).toEqual(["old", "jars"]);
+  });
+
   test("[CLOSE-1, CLOSE-4] the run leaves the plan, is kept as closed, and its units stand as a finished lot", () => {
     const before = booksOf({ ...bench, lots: [lot("a", "A", "600", "6"), jars(10n, "5")] });
     const bestBefore = day("2028-11-24");
@@ -164,7 +180,10 @@ test("[CLOSE-2, CLOSE-3, CLOSE-5] closing draws lot by lot what the plan of that
   let [closed, refused] = [0, 0];
   fc.assert(
     fc.property(workshops("small"), (file) => {
-      const { workshop } = planned(file);
+      const read = planned(file).workshop;
+      // The plan takes every lot of a file as here, and a run that is closed for a day only what had come by then.
+      const lotsByThen = read.lots.map((each) => ({ ...each, received: earlier(each.received, today) }));
+      const workshop = { ...read, lots: lotsByThen };
       for (const { id, ...rest } of workshop.runs) {
         const only = { id, ...rest };
         const expected = plan(alone(workshop, only), today);

@@ -5,6 +5,7 @@ import { DECIMALS } from "../bad-files/decimals";
 import { DOCUMENT } from "../bad-files/document";
 import { FORMULA_FACTS } from "../bad-files/formula-facts";
 import { FORMULAS } from "../bad-files/formulas";
+import { LABELS } from "../bad-files/labels";
 import { LOTS_AND_ORDERS } from "../bad-files/lots-and-orders";
 import { NAMES_AND_DATES } from "../bad-files/names-and-dates";
 import { OFFERS } from "../bad-files/offers";
@@ -30,6 +31,7 @@ const FAULTY = [
   ...FORMULA_FACTS,
   ...PRODUCTS,
   ...RUNS_AND_SALES,
+  ...LABELS,
 ];
 
 test("the file in which nothing is changed is read", () => {

@@ -43,6 +43,8 @@ const workshop = (given: Partial<Workshop>): Workshop => ({
   runs: [],
   finished: [],
   sales: [],
+  labels: [],
+  papers: [],
   ...given,
 });
 

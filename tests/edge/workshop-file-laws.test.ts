@@ -42,10 +42,14 @@ test("[FILE-4, FILE-5, OFFER-1, OFFER-2] likewise of version 3, and version 1 wh
   );
 });
 
-test("[FILE-4, FILE-5, CHECK-1] likewise of version 4, with all that checks need to know", () => {
-  const workshop = { ...richWorkshop(), settings: settings(), lots: [], finished: [], runs: [], sales: [] };
+test.each([
+  ["CHECK-1", 4, "all that checks need to know", { labels: [], papers: [] }],
+  ["LABEL-9", 5, "labels and their papers", {}],
+])("[FILE-4, FILE-5, %s] likewise of version %d, with %s", (_, version, __, without) => {
+  const bare = { lots: [], finished: [], runs: [], sales: [] };
+  const workshop = { ...richWorkshop(), settings: settings(), ...bare, ...without };
   const written = writeWorkshopFile(workshop);
-  expect(written).toContain(`"version": 4,`);
+  expect(written).toContain(`"version": ${String(version)},`);
   expect(workshopOf(written)).toEqual(workshop);
   expect(writeWorkshopFile(workshopOf(written))).toBe(written);
 });

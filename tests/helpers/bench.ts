@@ -15,6 +15,8 @@ export const workshopOf = (parts: Parts): Workshop => ({
   runs: [],
   finished: [],
   sales: [],
+  labels: [],
+  papers: [],
   ...parts,
   settings: settings(parts.settings),
 });

@@ -1,6 +1,8 @@
 /** Short ways to write domain values in tests, and to read them back in the trade's notation. */
 import { type Day, dayOf } from "@/lib/domain/calendar";
 import { type LegalLimit, NO_FORMULA_FACTS, NO_MATERIAL_FACTS } from "@/lib/domain/formula-book/facts";
+import type { Label } from "@/lib/domain/label/label";
+import type { LabelPaper } from "@/lib/domain/label/paper";
 import type { MicroUnits } from "@/lib/domain/money";
 import { type DecimalText, type Micrograms, type PartsPerMillion, quantity, type Stock } from "@/lib/domain/quantity";
 import type {
@@ -186,5 +188,40 @@ export const run = (id: string, of: string, date: string, units: number, given: 
   date: day(date),
   sequence: 0,
   units: quantity(BigInt(units)),
+  ...given,
+});
+
+export const label = (id: string, of: string, given: Partial<Label> = {}): Label => ({
+  id,
+  product: of,
+  market: "EU",
+  title: null,
+  function: null,
+  cautions: null,
+  responsible: null,
+  address: null,
+  contact: null,
+  madeIn: null,
+  monthsOpen: null,
+  gtin: null,
+  code: null,
+  showsPh: false,
+  showsMade: false,
+  ...given,
+});
+
+/** 21 labels of 63.5 × 38.1 mm on A4. */
+export const paper = (id: string, given: Partial<LabelPaper> = {}): LabelPaper => ({
+  id,
+  name: `Paper ${id}`,
+  page: "A4",
+  columns: 3,
+  rows: 7,
+  labelWidth: decimal("63.5"),
+  labelHeight: decimal("38.1"),
+  top: decimal("15.15"),
+  left: decimal("7.25"),
+  gapAcross: decimal("2.5"),
+  gapDown: decimal("0"),
   ...given,
 });

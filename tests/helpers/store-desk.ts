@@ -7,6 +7,7 @@ import { changeBooks } from "@/lib/store/change-books";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { storeFile } from "@/lib/store/store-file";
 import { day, decimal, formula, percent, run } from "./notation";
+import { richBatches } from "./store-batches";
 import { richWorkshop } from "./store-workshop";
 
 /** Ids in an order that is neither the workshop's nor the alphabet's; drafts that come to too little and too much. */
@@ -110,6 +111,8 @@ export const richDesk = (): Desk => ({
       readings: [],
     },
   ],
+  batchCodeScheme: { before: "M-", dating: "year and day of the year", between: "/", digits: 2 },
+  batches: richBatches(),
   closedRuns: [
     {
       run: run("c9", "p2", "2026-11-20", 24, { sequence: 3 }),

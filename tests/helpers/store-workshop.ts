@@ -8,11 +8,13 @@ import {
   g,
   grams,
   limit,
+  label,
   lot,
   material,
   money,
   offer,
   order,
+  paper,
   percent,
   pieces,
   product,
@@ -50,6 +52,8 @@ export const bareWorkshop = (name: string, lists: Partial<Workshop> = {}): Works
   runs: [],
   finished: [],
   sales: [],
+  labels: [],
+  papers: [],
   ...lists,
 });
 
@@ -125,6 +129,24 @@ export const richWorkshop = (): Workshop =>
         { material: "glycerol", quantity: stock(5n), cost: money("7.1"), expires: null },
       ]),
       order("po1", "1999-01-01", [{ material: "jar", quantity: stock(12n), cost: money("1"), expires: null }]),
+    ],
+    labels: [
+      label("l2", "p1", { market: "US", code: "Code 128", gtin: "6291041500213", showsPh: true, monthsOpen: 120 }),
+      label("__proto__", "p1", {
+        title: "Ærlig “θ”",
+        function: "Hand cream",
+        cautions: "Keep out of eyes.\nNot for food.",
+        responsible: "Invented & søn",
+        address: "1 Lane, Town",
+        contact: "hello@maker.example",
+        madeIn: "Nowhere",
+        code: "QR",
+        showsMade: true,
+      }),
+    ],
+    papers: [
+      paper("z", { page: "Letter", gapAcross: decimal("0.125"), columns: 1, rows: 1 }),
+      paper("a", { top: decimal("0"), gapDown: decimal("0.0") }),
     ],
     formulas: [
       { ...formula("cream", { "=base": "97.5", glycerol: "qs" }), density: quantity(1_000_000n) },

@@ -40,7 +40,7 @@ test("The pages of the book are whole, accessible and walked by keyboard, at eve
 test("A maker reads what the book holds and finds a record by a word of it", async ({ page }) => {
   await page.goto("/");
   await page.getByRole("navigation", { name: "Places" }).getByRole("link", { name: "Book" }).click();
-  await expect(page.getByText("Six products by eight formulas")).toContainText("37 materials of four suppliers");
+  await expect(page.getByText("Six products by nine formulas")).toContainText("37 materials of four suppliers");
   await page.getByRole("link", { name: "Offers", exact: true }).click();
   const find = page.getByRole("searchbox", { name: "Find among the offers" });
   await find.fill("glycerin 5 kg");

@@ -23,14 +23,14 @@ test("A maker writes down what a formula needs, and the checks follow what is ty
   // 104 °F is 40 °C: kept as what it means.
   await expect(field(page, "Add below")).toHaveValue("40");
 
-  await page.goto("/book/formulas/f-conditioner");
+  await page.goto("/book/formulas/f-mist");
   await expect(checks(page)).toContainText("no target is written");
   await field(page, "Target pH from").fill("6.5");
   await expect(checks(page)).toContainText("The target pH is outside the window of Preservative blend");
   await field(page, "Target pH from").fill("4");
   await field(page, "Target pH up to").fill("4.5");
   await expect(checks(page)).not.toContainText("The target pH is outside");
-  await field(page, "Phase 1, Name").fill("C");
+  await field(page, "Phase 1, Name").fill("A");
   await field(page, "Phase 1, Goes in at, °C").fill("45");
   await expect(checks(page)).toContainText("Preservative blend goes in too hot");
   await expect(checks(page)).toContainText("45 °C; it is to be added below 40 °C");

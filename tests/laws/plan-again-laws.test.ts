@@ -29,7 +29,7 @@ const replanned = (workshop: Workshop, today: Day, runs: readonly Run[]) => {
   const prepared = preparedFor(workshop, today);
   const near = { plan: plan(workshop, today, prepared), prepared };
   const after = { ...workshop, runs };
-  const again = preparedFor(after, today, prepared);
+  const again = preparedFor(after, today, undefined, prepared);
   return { near, again: plan(after, today, again, near), afresh: plan(after, today) };
 };
 

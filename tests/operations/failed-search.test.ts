@@ -59,6 +59,7 @@ function said({ chosen }: BasketInFrame): string {
       isWorthCounted: false,
       chosen: chosen?.chosen ?? "least",
       cutShort: chosen?.cutShort ?? null,
+      toMake: 0,
       notBought: 0,
       waiting: 0,
       lastDay: planned.lastDay,

@@ -3,7 +3,7 @@ import { beforeEach, expect, test } from "vitest";
 import { type Trial, type TrialLine } from "@/lib/domain/formula-book/trials";
 import { standingVersion } from "@/lib/domain/formula-book/versions";
 import type { Formula, Workshop } from "@/lib/domain/workshop";
-import { putFormula } from "@/lib/edge/forms/next-version";
+import { madeBySwap, putFormula, putSwapInPlace } from "@/lib/edge/forms/next-version";
 import { beginVersion } from "@/lib/operations/begin-version";
 import { keepFormula } from "@/lib/operations/keep-formula";
 import { keepRecord } from "@/lib/operations/keep-record";
@@ -109,7 +109,7 @@ const fromShelf = (id: string, weighed: string) =>
 
 test("[TRIAL-2] a trial takes what was weighed off the shelf, once, and is refused whole where that is not there", async () => {
   expect(await fromShelf("t", "20")).toMatchObject({ kind: "posted" });
-  expect(await fromShelf("t", "20")).toMatchObject({ kind: "already posted" });
+  expect(await fromShelf("t", "20")).toMatchObject({ kind: "already kept" });
   expect(await lots()).toBe("late 900 for 18, soon 580 for 5.8, jars 48 for 24");
   expect(await fromShelf("u", "1481")).toMatchObject({
     kind: "short",
@@ -162,6 +162,22 @@ test("[TRIAL-5] what is begun is the next version, whether or not a batch has us
   expect(await begin()).toMatchObject({ kind: "begun" });
   expect(await begin()).toMatchObject({ kind: "stands already" });
   expect(await numbers()).toEqual([1, 2]);
+});
+
+test("[SWAP-1, VERSION-2] a swap that is sent twice stands already, though nothing is left to be swapped", async () => {
+  const typed = { from: "oil", to: "wax", percent: "", phase: "" };
+  const made = madeBySwap((await books()).workshop, "f", typed);
+  const swap = (wanted = made) =>
+    beginVersion({
+      formula: "f",
+      why: "Harder.",
+      realToday: TODAY,
+      change: (all) => putSwapInPlace(all, "f", typed, wanted, TODAY),
+    });
+  expect(await swap()).toMatchObject({ kind: "begun" });
+  expect(await swap()).toMatchObject({ kind: "stands already" });
+  expect(await numbers()).toEqual([1, 2]);
+  expect(await swap("something else"), "a page that was drawn of another formula").toMatchObject({ kind: "refused" });
 });
 
 test("[VERSION-2] a version with a round of premixes in it is not begun", async () => {

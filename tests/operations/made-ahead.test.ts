@@ -6,6 +6,8 @@ import { makingIn } from "@/lib/domain/ledger/making";
 import { materialLot, type Value } from "@/lib/domain/ledger/posting";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
+import { standingVersion } from "@/lib/domain/formula-book/versions";
+import { beginVersion } from "@/lib/operations/begin-version";
 import { postLateCost } from "@/lib/operations/late-cost";
 import { type MakeRun, makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
@@ -124,6 +126,68 @@ test("[AHEAD-4, LEDGER-11] closing a run draws the lot instead of the premix, an
   expect(await valueOf("F")).toBe("4 worth 2.2 + 2.64 + 1.32");
   const trace = await readTraceForward("I");
   expect(trace).toMatchObject({ unaccounted: 0n, batches: [{ run: "b", taken: g("220"), lostWithinPlan: g("20") }] });
+});
+
+const versionsOf = async (id: string): Promise<readonly string[] | undefined> =>
+  (await books()).desk.closedRuns
+    .find((closed) => closed.run.id === id)
+    ?.versions.map(({ formula: of, number }) => `${of} ${String(number)}`);
+
+/** Another version of the infused oil, once one was made. */
+const begunAnew = async () => {
+  const told = await beginVersion({
+    formula: "infused",
+    why: "less herb",
+    realToday: TODAY,
+    change: ({ workshop }) => ({
+      kind: "changed" as const,
+      workshop: {
+        ...workshop,
+        formulas: workshop.formulas.map((each) =>
+          each.id === "infused" ? formula("infused", { oil: "90", herb: "10" }) : each,
+        ),
+      },
+    }),
+  });
+  expect(told.kind).toBe("begun");
+};
+
+test("[VERSION-6] a run that draws a pot is made by the version that the pot was made by, and not by the one that stands", async () => {
+  await makePlannedRun(making("a"));
+  await begunAnew();
+  await makePlannedRun(making("b"));
+  expect(await versionsOf("a")).toEqual(["infused 1"]);
+  expect(await versionsOf("b")).toEqual(["salve 1", "infused 1"]);
+});
+
+test("[VERSION-6] one that draws what is left of a pot and opens the rest is made by both versions", async () => {
+  await makePlannedRun(making("a", { unitsMade: units(1) }));
+  await begunAnew();
+  await makePlannedRun(making("b"));
+  // 100 g of 220 g stand ready; 120 g are opened into 108 g of oil and 12 g of herb.
+  expect(await lots()).toBe("O 492 for 4.92, H 288 for 2.88, W 4780 for 0, I 0 for 0");
+  expect(await versionsOf("b")).toEqual(["salve 1", "infused 2", "infused 1"]);
+  const { workshop, desk } = await books();
+  const infused = workshop.formulas.find(({ id }) => id === "infused");
+  expect(infused && standingVersion(desk, infused).usedBy).toEqual(["b"]);
+});
+
+test("[VERSION-6] a pot that no run made notes none, and draws that the maker put right are what counts", async () => {
+  const bought = lot("X", "inf", "500", "5", { received: day("2026-11-01") });
+  const { workshop, desk } = shop();
+  await openBooks({ workshop: { ...workshop, lots: [...workshop.lots, bought] }, desk });
+  const given = (id: string, weight: string) => ({ lot: id, quantity: g(weight), spilt: 0n });
+  await makePlannedRun(making("b", { draws: [given("X", "220"), given("W", "220")] }));
+  expect(await versionsOf("b")).toEqual(["salve 1"]);
+  await back("b");
+  await makePlannedRun(
+    making("b", {
+      key: "again",
+      finishedLot: { id: "G", bestBefore: null },
+      draws: [given("O", "176"), given("H", "44"), given("W", "220")],
+    }),
+  );
+  expect(await versionsOf("b"), "the pot was left alone").toEqual(["salve 1", "infused 1"]);
 });
 
 test("[AHEAD-8] a trace goes through the lot to the jars that hold it", async () => {

@@ -148,6 +148,8 @@ describe("process costing: normal loss carries no cost, abnormal loss carries th
         ofMaterial: null,
         draws: [{ lot: "A1", quantity: g(input), spilt: 0n }],
         outOfDate: "refuse",
+        before: [],
+        onHold: false,
         labour: money(conversion),
         overhead: money("0"),
       },

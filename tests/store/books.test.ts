@@ -95,6 +95,8 @@ function insertInto(insert: string, columns: readonly string[]): string {
 /** What the first migrations had no column for is not known of what was kept then. */
 const asItWasKeptThen = (workshop: Workshop): Workshop => ({
   ...workshop,
+  labels: [],
+  papers: [],
   offers: workshop.offers.map((offer) => ({ ...offer, shelfLifeDays: null, confirmedOn: null })),
   materials: workshop.materials.map((material) => ({ ...material, ...NO_MATERIAL_FACTS })),
   formulas: workshop.formulas.map((formula) => ({ ...formula, ...NO_FORMULA_FACTS })),
@@ -156,6 +158,8 @@ test("[LEDGER-21] a store from before there was a ledger opens its books with th
       closedRuns: desk.closedRuns.map((closed) => ({ ...closed, versions: [] })),
       versions: [],
       trials: [],
+      batches: [],
+      batchCodeScheme: null,
     },
   });
   const { reader } = await openStore(older);

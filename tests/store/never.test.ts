@@ -7,6 +7,7 @@ import { beforeEach, expect, test } from "vitest";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { keepBooks, richBooks } from "../helpers/store-desk";
 import { type Forbidden, forbiddenInTheLedger } from "../helpers/store-forbidden";
+import { FORBIDDEN_AT_THE_BENCH } from "../helpers/store-forbidden-bench";
 import { storeForEachTest } from "../helpers/store-folder";
 import { richWorkshop } from "../helpers/store-workshop";
 
@@ -273,6 +274,28 @@ const FORBIDDEN: readonly Forbidden[] = [
   ...setTo("sales.position", [-1, 2n ** 31n]),
   ...days("sales.date"),
   ...wholeNumbers("sales.units", 1n),
+  ...labels("labels.id"),
+  ...place("labels"),
+  { by: "FOREIGN KEY", deed: "UPDATE labels SET product = 'nothing'" },
+  { by: "FOREIGN KEY", deed: "DELETE FROM products WHERE id IN (SELECT product FROM labels)" },
+  ...oneOf("labels.market", ["eu", "CA", "UK"]),
+  ...["title", "function", "responsible", "contact", "madeIn"].flatMap((name) => labels(`labels.${name}`)),
+  ...["cautions", "address"].flatMap((name) => setTo(`labels.${name}`, ["", "x".repeat(1001), "x'41'"])),
+  ...wholeNumbers("labels.monthsOpen", 1n, 120n),
+  ...setTo("labels.gtin", ["", "629104150021x", "629104150", "1".repeat(15)]),
+  ...oneOf("labels.code", ["qr", "EAN"]),
+  ...setTo("labels.showsPh", [2, -1, "yes"]),
+  ...setTo("labels.showsMade", [2, -1, "yes"]),
+  ...labels("papers.id"),
+  ...place("papers"),
+  ...labels("papers.name"),
+  ...oneOf("papers.page", ["a4", "A5"]),
+  ...wholeNumbers("papers.columns", 1n, 100n),
+  ...wholeNumbers("papers.rows", 1n, 100n),
+  ...["labelWidth", "labelHeight", "top", "left", "gapAcross", "gapDown"].flatMap((name) => [
+    ...decimals(`papers.${name}`),
+    ...setTo(`papers.${name}`, ["300.1"]),
+  ]),
   ...["suppliers", "materials", "offers", "formulas", "products"].flatMap((list) => [
     ...place(`retired_${list}`),
     { by: "FOREIGN KEY", deed: `INSERT INTO retired_${list} VALUES ('nothing', 9)` },
@@ -366,6 +389,7 @@ const FORBIDDEN: readonly Forbidden[] = [
   { by: "FOREIGN KEY", deed: "UPDATE lots SET material = 'Jar'" },
   { by: "suppliers.position", deed: "UPDATE suppliers SET position = 0" },
   { by: "lots.id", deed: "UPDATE lots SET id = 'toString'" },
+  ...FORBIDDEN_AT_THE_BENCH,
 ];
 
 const { file } = storeForEachTest();
@@ -399,6 +423,8 @@ test("the indexes that hold a rule are there", () => {
     .all();
   expect((indexes as { name: string }[]).map(({ name }) => name).sort()).toEqual([
     "accepted_warnings_formula_number_key_key",
+    "batches_code_key",
+    "bench_notes_key_key",
     "closed_runs_position_key",
     "count_rhythms_position_key",
     "draft_phases_draft_name_key",
@@ -407,12 +433,14 @@ test("the indexes that hold a rule are there", () => {
     "formula_lines_one_qs",
     "formula_phases_formula_name_key",
     "formulas_position_key",
+    "labels_position_key",
     "lots_position_key",
     "materials_position_key",
     "offers_one_preferred",
     "offers_position_key",
     "orders_position_key",
     "packaging_items_product_material_key",
+    "papers_position_key",
     "per_run_items_product_material_key",
     "postings_id_key",
     "postings_reverses_key",

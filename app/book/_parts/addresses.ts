@@ -42,6 +42,9 @@ export const trialsPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials`, asked);
 export const newTrialPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials/new`, asked);
+/** One trial, to be put right or removed. */
+export const trialPath = (formula: string, trial: string): Route =>
+  asking(`/book/formulas/${stepOf(formula)}/trials/${stepOf(trial)}`, {});
 export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
 /** What one of a product costs, on the place of that name. */
 export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;

@@ -32,6 +32,8 @@ export function BookForm({
     case "orders":
     case "products":
     case "runs":
+    case "labels":
+    case "papers":
       return <RecordForm {...form} />;
   }
 }

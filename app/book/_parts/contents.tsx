@@ -8,6 +8,7 @@ import { SECTION_WORDS, type Section } from "./sections";
 
 const GROUPS: readonly { readonly name: string; readonly of: string; readonly sections: readonly Section[] }[] = [
   { name: "What you make", of: "products and their formulas", sections: ["products", "formulas"] },
+  { name: "What is printed", of: "labels, and their sheets", sections: ["labels", "papers"] },
   { name: "What you buy", of: "materials, from whom, at what price", sections: ["materials", "offers", "suppliers"] },
   { name: "What is here", of: "and what is coming", sections: ["lots", "orders"] },
 ];

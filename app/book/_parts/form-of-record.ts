@@ -50,11 +50,22 @@ export function likely(kind: FormKind, books: Books, today: Day): TypedRecord {
       return { received: isoDate(today) };
     case "orders":
       return { supplier, placed: isoDate(today) };
+    case "labels":
+      return likelyLabel(books);
+    case "papers":
+      return { page: "A4" };
     case "formulas":
     case "runs":
     case "settings":
       return {};
   }
+}
+
+/** Who answers for one product mostly answers for all: as the label that was kept last says it. */
+function likelyLabel({ workshop: { labels } }: Books): TypedRecord {
+  const { market, responsible, address, contact } = labels.at(-1) ?? {};
+  const said = Object.entries({ market, responsible, address, contact });
+  return { ...Object.fromEntries(said.filter(([, value]) => typeof value === "string")), showsMade: true };
 }
 
 const CHOSEN_FROM = ["materials", "suppliers", "formulas", "products"] as const;

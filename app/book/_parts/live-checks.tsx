@@ -2,21 +2,26 @@
 
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { type Checked, checksOf } from "@/lib/domain/formula-book/checks";
-import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { expansionOf } from "@/lib/domain/formula-book/expansion";
+import { type Pot, weighUpFromPots } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { addsUp, formulaTotal } from "@/lib/domain/formula-total";
 import { whole } from "@/lib/domain/fraction";
 import type { Micrograms } from "@/lib/domain/quantity";
 import { counted } from "@/lib/edge/counted";
 import { massInFull } from "@/lib/edge/figures";
 import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
-import { countedFindings, FindingsList, WhoDecides } from "./findings-list";
+import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
+import { ExpansionTable } from "./expansion-table";
 import { formulaAsTyped } from "./formula-as-typed";
-import { nameOfLine } from "./name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { WeighUpTables } from "./weigh-up-tables";
 
 /** What the checks of a form are made of, for the formula that it is of. */
 export interface LiveChecked extends Checked {
   readonly formulaId: string;
+  readonly pots: readonly Pot[];
+  /** What is shown to be weighed: its usual batch, or 100 g where no product says one. */
+  readonly weighed: Micrograms;
 }
 
 /** The checks and the weigh-up of the formula in the form. They follow what is typed where scripts run. */
@@ -52,9 +57,8 @@ export function LiveChecks({
       <div>
         <FindingsList findings={findings} about={about} />
         <WhoDecides />
-        {checked.batch !== null && formula.lines.length > 0 && addsUp(formulaTotal(formula)) && (
-          <ToWeigh checked={checked} batch={checked.batch} formula={formula} nameOf={about.nameOf} />
-        )}
+        <ExpansionTable formula={formula} expanded={expansionOf(formula, checked.formulas)} nameOf={about.nameOf} />
+        {addsUp(formulaTotal(formula)) && <ToWeigh checked={checked} formula={formula} nameOf={about.nameOf} />}
       </div>
     </section>
   );
@@ -62,20 +66,24 @@ export function LiveChecks({
 
 function ToWeigh({
   checked,
-  batch,
   formula,
   nameOf,
 }: {
   readonly checked: LiveChecked;
-  readonly batch: Micrograms;
   readonly formula: ReturnType<typeof formulaAsTyped>["formula"];
   readonly nameOf: ReturnType<typeof nameOfLine>;
 }): ReactNode {
   const formulas = [...checked.formulas.filter(({ id }) => id !== formula.id), formula];
   return (
     <details>
-      <summary>What to weigh for {massInFull(batch)}, its usual batch</summary>
-      <WeighUpTables sheets={weighUpWithPremixes(formulas, formula.id, whole(batch), checked.step)} nameOf={nameOf} />
+      <summary>
+        What to weigh for {massInFull(checked.weighed)}
+        {checked.batch === null ? "; no product says how much is usual" : ", its usual batch"}
+      </summary>
+      <WeighUpTables
+        ups={weighUpFromPots({ formulas, pots: checked.pots }, formula.id, whole(checked.weighed), checked.step)}
+        nameOf={nameOf}
+      />
     </details>
   );
 }

@@ -4,6 +4,7 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { type Column, type RowView, rowView, type Shape } from "./row-view";
 import { lotRows, materialRows, offerRows, orderRows, supplierRows } from "./rows-of-buying";
 import { formulaRows, productRows } from "./rows-of-making";
+import { labelRows, paperRows } from "./rows-of-labels";
 import type { Section } from "./sections";
 
 export interface Row {
@@ -22,6 +23,8 @@ export interface Listing {
 const SHAPES: { readonly [S in Section]: (view: RowView) => Shape<S> } = {
   products: productRows,
   formulas: formulaRows,
+  labels: labelRows,
+  papers: paperRows,
   materials: materialRows,
   offers: offerRows,
   suppliers: supplierRows,

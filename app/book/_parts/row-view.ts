@@ -37,6 +37,7 @@ export function rowView(workshop: Workshop, today: Day) {
     materialOf: byId("material", workshop.materials),
     supplierOf: byId("supplier", workshop.suppliers),
     formulaOf: byId("formula", workshop.formulas),
+    productOf: byId("product", workshop.products),
     day: (on: Day | null): string => (on === null ? NONE : dayShown(on, today, { weekday: false, year: true })),
     money: (amount: bigint | null): string => (amount === null ? NONE : priceShown(amount, currency)),
     offersOf: counter(workshop.offers, ({ material }) => [material]),

@@ -1,5 +1,15 @@
 /** The sections of the book: one for each list that a maker writes by hand. Runs are written on the week. */
-export const SECTIONS = ["products", "formulas", "materials", "offers", "suppliers", "lots", "orders"] as const;
+export const SECTIONS = [
+  "products",
+  "formulas",
+  "labels",
+  "papers",
+  "materials",
+  "offers",
+  "suppliers",
+  "lots",
+  "orders",
+] as const;
 export type Section = (typeof SECTIONS)[number];
 
 export const sectionOf = (segment: string): Section | null => SECTIONS.find((section) => section === segment) ?? null;
@@ -32,6 +42,22 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "What goes in, in percent by weight; a formula can be a premix of another.",
     empty: "No formulas yet. Paste one as lines of text, or write it line by line.",
     add: "Add a formula",
+  },
+  labels: {
+    title: "Labels",
+    one: "label",
+    many: "labels",
+    gist: "What the label of a product says besides its ingredients, for one market.",
+    empty: "No labels yet. A label is of a product, for a market.",
+    add: "Add a label",
+  },
+  papers: {
+    title: "Label papers",
+    one: "label paper",
+    many: "label papers",
+    gist: "The sheets of labels that you print on, measured in millimetres.",
+    empty: "No label papers yet. Measure the sheet that you buy.",
+    add: "Add a label paper",
   },
   materials: {
     title: "Materials",

@@ -11,6 +11,7 @@ import { postingAddress } from "@/lib/edge/ledger-address";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Ledger } from "@/app/_ui/ledger";
 import { addTheReading, promoteTheTrial } from "@/app/book/formulas/[id]/trials/actions";
+import { trialPath } from "./addresses";
 import { READING_ASKED } from "./trial-fields";
 import { OnPhone } from "./trials-ledger";
 
@@ -71,6 +72,11 @@ export function TrialSection({ trial, place, isTakenBack, formula, today, nameOf
             button="Make it the next version"
           />
         </details>
+        <p>
+          <Link className="more" href={trialPath(formula.id, trial.id)}>
+            Correct or remove {trial.name}
+          </Link>
+        </p>
       </div>
     </section>
   );

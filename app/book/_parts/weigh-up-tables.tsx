@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Step } from "@/lib/domain/formula-book/facts";
 import type { Target, WeighUp } from "@/lib/domain/formula-book/weigh-up";
+import type { WeighUps } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { percentOf } from "@/lib/domain/formula";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
 import { massInFull, minutesShown, NO_BREAK, percentShown } from "@/lib/edge/figures";
@@ -15,16 +16,31 @@ const COLUMNS = [
   { name: "May be off by", kind: "number" },
 ] as const;
 
-/** What to weigh for a formula and for each premix of it, phase by phase, with the steps of each phase. */
+/**
+ * What to weigh for a formula and for each premix of it, phase by phase, with the steps of each phase; what stands of a
+ * premix on the shelf comes before.
+ */
 export const WeighUpTables = ({
-  sheets,
+  ups: { sheets, taken },
   nameOf,
 }: {
-  readonly sheets: readonly WeighUp[];
+  readonly ups: WeighUps;
   readonly nameOf: NameOf;
-}): ReactNode =>
-  // A premix is needed before what holds it.
-  sheets.toReversed().map((sheet) => <Sheet key={sheet.formula.id} sheet={sheet} nameOf={nameOf} />);
+}): ReactNode => (
+  <>
+    {taken.map(({ premix, material, quantity }) => (
+      <p key={premix.id}>
+        From the shelf first: <b>{massInFull(quantity)}</b> of {nameOf({ kind: "material", id: material })} instead of
+        making {premix.name}
+        {sheets.some(({ formula }) => formula.id === premix.id) ? "; what is lacking is made below." : "."}
+      </p>
+    ))}
+    {/* A premix is needed before what holds it. */}
+    {sheets.toReversed().map((sheet) => (
+      <Sheet key={sheet.formula.id} sheet={sheet} nameOf={nameOf} />
+    ))}
+  </>
+);
 
 function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: NameOf }): ReactNode {
   const { formula, batch, targets } = sheet;

@@ -24,6 +24,8 @@ interface Finding {
   readonly cutShort: keyof typeof WHY_OPEN | null;
   /** Materials that the frame or the lack of an offer keeps from the basket. */
   readonly notBought: number;
+  /** Materials that nobody offers and that are made here. @rule AHEAD-9 */
+  readonly toMake: number;
   /** What is lacking and waits by the frame. */
   readonly waiting: number;
   readonly lastDay: Day;
@@ -31,21 +33,29 @@ interface Finding {
 
 /** What the basket costs, against the one by hand, and how sure that is. */
 export function BuyingFinding(finding: Finding): ReactNode {
-  const { view, basket, chosen, notBought, waiting, lastDay } = finding;
-  const missing = notBought > 0 && (
-    <span className="warn">
-      {" "}
-      {inWordsFirst(notBought)} {notBought === 1 ? "material" : "materials"} cannot be bought.
-    </span>
+  const { view, basket, chosen, notBought, toMake, waiting, lastDay } = finding;
+  const missing = (
+    <>
+      {toMake > 0 &&
+        ` ${inWordsFirst(toMake)} ${toMake === 1 ? "material is" : "materials are"} to be made, not bought.`}
+      {notBought > 0 && (
+        <span className="warn">
+          {" "}
+          {inWordsFirst(notBought)} {notBought === 1 ? "material" : "materials"} cannot be bought.
+        </span>
+      )}
+    </>
   );
   if (basket === null || basket.orders.length === 0)
     return (
       <>
         {waiting > 0
           ? `Nothing must be ordered by that day: ${inWords(waiting)} ${waiting === 1 ? "material waits" : "materials wait"}.`
-          : notBought === 0 && basket !== null
-            ? `Nothing needs to be bought: the shelf and what is on its way are enough to ${dayShown(lastDay, view.today)}.`
-            : "Nothing can be bought in this frame."}
+          : notBought === 0 && toMake > 0
+            ? "Nothing is to be bought."
+            : notBought === 0 && basket !== null
+              ? `Nothing needs to be bought: the shelf and what is on its way are enough to ${dayShown(lastDay, view.today)}.`
+              : "Nothing can be bought in this frame."}
         {missing}
       </>
     );

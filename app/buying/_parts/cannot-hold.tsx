@@ -10,7 +10,7 @@ import { type BuyingView, moneyIn } from "./buying-view";
 interface NotHeld {
   readonly view: BuyingView;
   readonly faults: readonly FrameFault[];
-  /** Nobody offers them. */
+  /** Nobody offers them, and nothing is made into them. */
   readonly unsourced: readonly Material[];
   readonly supplierOf: (id: string) => Supplier;
 }

@@ -77,6 +77,7 @@ function orderBefore(outlook: MaterialOutlook, before: MaterialFigures, today: D
 }
 
 function orderDay({ orderBy }: MaterialOutlook, today: Day, group: Group): string {
+  if (group === "to make") return signMarkup("notch", "open", "make it");
   if (group === "no offer") return signMarkup("box", "wrong", "no offer");
   if (orderBy === null) return element("span", { "aria-hidden": "true" }, "–") + unseen("no order needed,");
   if (group === "nothing to buy") return signMarkup("dash", "still", "nothing to buy");

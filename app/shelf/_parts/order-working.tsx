@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { MakeIt } from "@/app/_ui/make-it";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
@@ -11,6 +12,7 @@ import { leadWords, type MaterialPart } from "./shelf";
 export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
   const { material, belowSafetyOn, toBuy } = outlook;
   const { today, workshop } = shelf;
+  const instead = shelf.instead.get(material.id);
   const amount = (value: bigint, direction: "there" | "lacking" | "nearest"): string =>
     stockShown(value, material.measure, direction);
   const coverDays = workshop.settings.coverDays ?? workshop.settings.horizonDays;
@@ -33,9 +35,12 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
         <p className="shelf-facts">
           {toBuy > 0n ? (
             <>
-              <b>Buy {amount(toBuy, "lacking")}</b>: by so much it falls below the safety stock in the{" "}
-              {daysShown(coverDays)} from {dayShown(outlook.firstArrival, today)}, the first day on which an order could
-              come.
+              <b>
+                {instead !== undefined && outlook.pricedOffer === null ? "Make" : "Buy"} {amount(toBuy, "lacking")}
+              </b>
+              : by so much it falls below the safety stock in the {daysShown(coverDays)} from{" "}
+              {dayShown(outlook.firstArrival, today)}, the first day on which an order could come.{" "}
+              {instead !== undefined && <MakeIt instead={instead} today={today} />}
             </>
           ) : (
             <>
@@ -91,7 +96,14 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
         : "the first day on which a run cannot be met, if every run goes ahead",
   };
   if (neededBy === null || orderBy === null || pricedOffer === null)
-    return [first, { figure: "not known", reason: "the order day: nobody offers it", isResult: true }];
+    return [
+      first,
+      {
+        figure: "not known",
+        reason: `the order day: nobody offers it${shelf.instead.has(material.id) ? ", it is made here" : ""}`,
+        isResult: true,
+      },
+    ];
   const supplier = supplierOf(pricedOffer.supplier);
   const delivery = deliveryFrom(supplier, workshop.settings.closedDays);
   const arrives = arrivalOf(delivery, orderBy);

@@ -1,33 +1,38 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import type { Day } from "@/lib/domain/calendar";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted, inWords, inWordsFirst } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
+import type { Shelf } from "./shelf";
 import { type Group, groupOf } from "./shelf-list";
 
 interface Finding {
   readonly outlooks: readonly MaterialOutlook[];
-  readonly today: Day;
-  readonly lastDay: Day;
+  readonly shelf: Pick<Shelf, "today" | "lastDay" | "instead">;
 }
 
 /** What the shelf asks of the maker, in one sentence. */
-export function ShelfFinding({ outlooks, today, lastDay }: Finding): ReactNode {
+export function ShelfFinding({ outlooks, shelf }: Finding): ReactNode {
   if (outlooks.length === 0)
     return (
       <>
         Nothing on the shelf yet. <Link href="/book/materials/new">Add a material</Link> and what you have of it.
       </>
     );
-  const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, today) === group).length;
+  const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, shelf) === group).length;
   const lots = outlooks.reduce((all, { expiring }) => all + expiring.length, 0);
-  const [now, unoffered, covered] = [inGroup("this week"), inGroup("no offer"), inGroup("covered")];
-  const until = dayShown(lastDay, today, { weekday: false });
+  const [now, made, unoffered, covered] = [
+    inGroup("this week"),
+    inGroup("to make"),
+    inGroup("no offer"),
+    inGroup("covered"),
+  ];
+  const until = dayShown(shelf.lastDay, shelf.today, { weekday: false });
   return (
     <>
       {countShown(outlooks.length)} {outlooks.length === 1 ? "material" : "materials"}.{" "}
       {now > 0 ? <b>{inWordsFirst(now)} to order this week</b> : "Nothing to order this week"},{" "}
+      {made > 0 && <>{inWords(made)} to be made, </>}
       {unoffered > 0 && (
         <>
           <span className="warn">{inWords(unoffered)} that nobody offers</span>,{" "}

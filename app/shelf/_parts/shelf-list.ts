@@ -2,9 +2,18 @@
 import { type Day, daysAfter, mondayOf } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import type { Shelf } from "./shelf";
 
 /** In the order in which the page shows them. */
-export const GROUPS = ["this week", "no offer", "nothing to buy", "out of date", "later", "covered"] as const;
+export const GROUPS = [
+  "this week",
+  "to make",
+  "no offer",
+  "nothing to buy",
+  "out of date",
+  "later",
+  "covered",
+] as const;
 export type Group = (typeof GROUPS)[number];
 
 export const SHOWS = ["all", "order", "date", "packaging", "changed"] as const;
@@ -92,9 +101,12 @@ const ORDERS: Readonly<Record<Sort, (a: MaterialOutlook, b: MaterialOutlook) => 
   lasts: (a, b) => firstOf(a.shortOn, b.shortOn) || byName(a, b),
 };
 
-export function groupOf({ belowSafetyOn, orderBy, toBuy, expiring }: MaterialOutlook, today: Day): Group {
+export function groupOf(
+  { material, belowSafetyOn, orderBy, toBuy, expiring }: MaterialOutlook,
+  { today, instead }: Pick<Shelf, "today" | "instead">,
+): Group {
   const endOfWeek = daysAfter(mondayOf(today), 6);
-  if (belowSafetyOn !== null && orderBy === null) return "no offer";
+  if (belowSafetyOn !== null && orderBy === null) return instead.has(material.id) ? "to make" : "no offer";
   if (orderBy !== null && orderBy <= endOfWeek) return toBuy > 0n ? "this week" : "nothing to buy";
   if (expiring.length > 0) return "out of date";
   return belowSafetyOn === null ? "covered" : "later";

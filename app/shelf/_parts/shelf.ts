@@ -1,6 +1,7 @@
 import type { Day } from "@/lib/domain/calendar";
 import type { MaterialFigures } from "@/lib/domain/plan-changes";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
+import type { RunInstead } from "@/lib/domain/run-instead";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
 import { countShown, NO_BREAK } from "@/lib/edge/figures";
@@ -19,6 +20,8 @@ export interface Shelf {
   readonly held: ReadonlyMap<string, Stock>;
   /** The ids of the materials that are due for a count. */
   readonly countDue: ReadonlySet<string>;
+  /** The run that makes what is lacking of a material, by its id. @rule AHEAD-9 */
+  readonly instead: ReadonlyMap<string, RunInstead>;
   /** The materials whose figures the last change altered, by id, with what they were. */
   readonly before: ReadonlyMap<string, MaterialFigures>;
 }

@@ -23,7 +23,10 @@ export type Deed =
     }
   | { readonly kind: "hours"; readonly hours: BenchMinutes | null }
   /** Not done, because of what somebody did meanwhile. */
-  | { readonly kind: "changed meanwhile" | "gone meanwhile" | "made meanwhile"; readonly about: string }
+  | {
+      readonly kind: "changed meanwhile" | "gone meanwhile" | "made meanwhile" | "at the bench";
+      readonly about: string;
+    }
   | { readonly kind: "hours changed meanwhile" };
 
 export type Parameters = Readonly<Record<string, string | readonly string[] | undefined>>;
@@ -66,6 +69,7 @@ function fieldsOf(deed: Deed | null): Record<string, string> {
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":
+    case "at the bench":
       return { did, about: deed.about };
     case "hours changed meanwhile":
       return { did };
@@ -103,6 +107,7 @@ export function deedFrom(parameters: Parameters): Deed | null {
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":
+    case "at the bench":
       return { kind, about };
     case "hours changed meanwhile":
       return { kind };

@@ -11,11 +11,14 @@ interface Planning {
   readonly view: WeekView;
   /** The day that stands in the form. */
   readonly day: Day;
+  /** What stands in it besides, where the address says so: from where it was suggested. */
+  readonly product: string;
+  readonly size: string;
   readonly newId: string;
 }
 
 /** The form for a run to come. */
-export function PlanARun({ view, day, newId }: Planning): ReactNode {
+export function PlanARun({ view, day, product, size, newId }: Planning): ReactNode {
   const products = forNewWork(view.desk, "products", view.workshop.products);
   return (
     <section className="week-form" id="plan-a-run" aria-labelledby="plan-a-run-title">
@@ -26,7 +29,7 @@ export function PlanARun({ view, day, newId }: Planning): ReactNode {
         </p>
       ) : (
         <AskingForm
-          key={day}
+          key={`${isoDate(day)} ${product} ${size}`}
           act={planARun}
           carried={{}}
           kept={{ id: newId }}
@@ -37,7 +40,7 @@ export function PlanARun({ view, day, newId }: Planning): ReactNode {
               name: "product",
               label: "Product",
               type: "record",
-              value: products.length === 1 ? (products[0]?.id ?? "") : "",
+              value: products.find(({ id }) => id === product || products.length === 1)?.id ?? "",
               options: namedChoices(view.workshop, "products", products),
             },
             { name: "date", label: "Day", type: "date", value: isoDate(day) },
@@ -45,7 +48,7 @@ export function PlanARun({ view, day, newId }: Planning): ReactNode {
               name: "size",
               label: "How much",
               type: "text",
-              value: "",
+              value: size,
               hint: "Units, as 24; or what the vessel is to hold, as 6 kg: it is turned into whole units, rounded down.",
             },
           ]}

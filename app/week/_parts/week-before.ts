@@ -34,6 +34,7 @@ function runsBefore({ runs, products }: Workshop, deed: Deed): readonly Run[] | 
     case "changed meanwhile":
     case "gone meanwhile":
     case "made meanwhile":
+    case "at the bench":
       return null;
   }
 }

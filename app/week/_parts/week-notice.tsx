@@ -64,6 +64,12 @@ function saidOf(deed: Deed, view: WeekView): Said | null {
         back: null,
         isRefusal: true,
       };
+    case "at the bench":
+      return {
+        words: "A batch of that run is open at the bench: it is closed, or given up, there. Nothing was changed.",
+        back: null,
+        isRefusal: true,
+      };
     case "gone meanwhile":
       return run
         ? null

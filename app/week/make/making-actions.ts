@@ -37,6 +37,12 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
       return goOn(id, "made meanwhile");
     case "no such run":
       return goOn(id, "gone meanwhile");
+    case "at the bench":
+      return refused(
+        typed,
+        {},
+        `It was started as batch ${told.batch.code} meanwhile: close it at the bench. Nothing was posted.`,
+      );
     case "stale":
       return refused(
         typed,

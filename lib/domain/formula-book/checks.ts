@@ -6,11 +6,12 @@ import { compare, ratio } from "@/lib/domain/fraction";
 import { byId } from "@/lib/domain/index-by-id";
 import { decimalValue, type Micrograms, WHOLE } from "@/lib/domain/quantity";
 import type { Formula, Lot, Material } from "@/lib/domain/workshop";
+import { isBeyondReckoning } from "./expansion";
 import { type Finding, type PhRange, ranked } from "./findings";
 import { heatFindings } from "./heat-checks";
 import { limitFindings } from "./limit-checks";
 import { lotFindings } from "./lot-checks";
-import { weighUpWithPremixes } from "./weigh-up";
+import { weighUpWithPremixes } from "./weigh-up-premixes";
 
 /** What the checks are made of. */
 export interface Checked {
@@ -34,7 +35,7 @@ export function checksOf(formula: Formula, checked: Checked): readonly Finding[]
   const others = checked.formulas.filter(({ id }) => id !== formula.id);
   const formulas = [...others, formula];
   const findings: Finding[] = addsUp(total) ? [] : [{ code: "does not add up", result: total.result }];
-  if (isBeyondReckoning(total.result.kind)) return findings;
+  if (isBeyondReckoning(formula)) return findings;
   const compositionOf = compositions(formulas);
   const composition = compositionOf(formula.id);
   const materialOf = byId("material", checked.materials);
@@ -51,10 +52,6 @@ export function checksOf(formula: Formula, checked: Checked): readonly Finding[]
   findings.push(...lotFindings(formula, inIt, checked), ...cautions(inIt));
   return ranked(findings);
 }
-
-/** Shares cannot be reckoned with where it is not known what `qs` takes, or where it would take less than nothing. */
-const isBeyondReckoning = (kind: ReturnType<typeof formulaTotal>["result"]["kind"]): boolean =>
-  kind === "no lines" || kind === "nothing left for qs" || kind === "several qs";
 
 /** @rule CHECK-4 */
 function useFindings(composition: Composition, inIt: readonly Material[]): readonly Finding[] {

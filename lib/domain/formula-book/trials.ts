@@ -1,9 +1,8 @@
 /** Trials: small batches at the bench that are not for sale, as they were weighed. @rule TRIAL-1 to TRIAL-5 */
+import { takenOf } from "@/lib/domain/ahead-amounts";
 import type { Day } from "@/lib/domain/calendar";
-import { byCodePoint } from "@/lib/domain/code-point-order";
-import { compositions } from "@/lib/domain/formula";
-import { compare, type Fraction, plus, ratio, roundedUp, times, whole, ZERO } from "@/lib/domain/fraction";
-import { byId } from "@/lib/domain/index-by-id";
+import { compare, type Fraction, ratio, times, ZERO } from "@/lib/domain/fraction";
+import { byId, grouped } from "@/lib/domain/index-by-id";
 import { sharedOut } from "@/lib/domain/ledger/sharing";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import {
@@ -50,7 +49,8 @@ export interface TrialReading {
 /** All that was weighed, µg. */
 export const massOf = (lines: readonly TrialLine[]): bigint => lines.reduce((sum, { weighed }) => sum + weighed, 0n);
 
-const isOf = (one: FormulaLine["of"], other: FormulaLine["of"]): boolean =>
+/** Whether two lines are of the same thing. */
+export const isOf = (one: FormulaLine["of"], other: FormulaLine["of"]): boolean =>
   one.kind === other.kind && one.id === other.id;
 
 /** The share of a thing in what was weighed, over all its lines: zero where there is none. @rule TRIAL-1 */
@@ -80,41 +80,25 @@ export function formulaOfTrial(formula: Formula, trial: Trial): Formula | null {
   };
 }
 
-/** What was weighed of each material, premixes opened, each rounded up to a whole µg; by material id. @rule TRIAL-2 */
-export function takenForTrial(
-  formulas: readonly Formula[],
-  lines: readonly TrialLine[],
-): ReadonlyMap<string, Micrograms> {
-  const compositionOf = compositions(formulas);
-  const exact = new Map<string, Fraction>();
-  const add = (material: string, mass: Fraction): void => {
-    exact.set(material, plus(exact.get(material) ?? ZERO, mass));
-  };
-  for (const { of, weighed } of lines) {
-    if (of.kind === "material") add(of.id, whole(weighed));
-    else for (const [material, share] of compositionOf(of.id)) add(material, times(whole(weighed), share));
-  }
-  const inOrder = [...exact].sort(([a], [b]) => byCodePoint(a, b));
-  return new Map(inOrder.map(([material, mass]) => [material, quantity<Micrograms>(roundedUp(mass))]));
-}
-
 export interface TrialDraws {
   readonly draws: readonly { readonly lot: Lot; readonly quantity: Stock }[];
   /** What the shelf does not hold on the day, by material id. */
   readonly short: readonly { readonly material: Material; readonly by: Stock }[];
 }
 
-/** The lots that a trial takes, first expired first out. @rule TRIAL-2, LOT-1 */
+/** The lots that a trial takes, first expired first out, those of a premix made ahead first. @rule TRIAL-2, LOT-1 */
 export function drawsForTrial(workshop: Workshop, lines: readonly TrialLine[], day: Day): TrialDraws {
   const draws: TrialDraws["draws"][number][] = [];
   const short: TrialDraws["short"][number][] = [];
   const materialOf = byId("material", workshop.materials);
-  for (const [material, wanted] of takenForTrial(workshop.formulas, lines)) {
-    const lots = workshop.lots
-      .filter((lot) => lot.material === material && lot.received <= day && isUsable(lot, day))
-      .sort(byDrawOrder);
+  const there = workshop.lots.filter((lot) => lot.received <= day && isUsable(lot, day)).toSorted(byDrawOrder);
+  const lotsOf = grouped(there, ({ material }) => material);
+  const thereOf = (material: string): bigint =>
+    (lotsOf.get(material) ?? []).reduce((held, { remaining }) => held + remaining, 0n);
+  const amounts = lines.map(({ of, weighed }) => ({ of, mass: weighed }));
+  for (const [material, { quantity: wanted }] of takenOf(workshop, amounts, thereOf)) {
     let open: bigint = wanted;
-    for (const lot of lots) {
+    for (const lot of lotsOf.get(material) ?? []) {
       const drawn = smaller<bigint>(open, lot.remaining);
       if (drawn > 0n) draws.push({ lot, quantity: quantity<Stock>(drawn) });
       open -= drawn;

@@ -2,6 +2,7 @@
  * The versions of a formula: the one that stands is the formula itself, earlier ones are kept as they were.
  * @rule VERSION-1 to VERSION-5
  */
+import { openBatches } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books, Desk } from "@/lib/domain/desk";
 import { byId } from "@/lib/domain/index-by-id";
@@ -25,7 +26,8 @@ export function versionsOf(desk: Desk, formula: Formula): readonly VersionOfForm
     ...version,
     as: content === null ? formula : { ...content, id: formula.id },
     stands: content === null,
-    usedBy: desk.closedRuns
+    // A batch is among the runs that are closed once it is; before that it has used its version as well.
+    usedBy: [...desk.closedRuns, ...openBatches(desk.batches)]
       .filter(({ versions }) => versions.some((used) => used.formula === formula.id && used.number === version.number))
       .map(({ run }) => run.id),
   }));
@@ -112,12 +114,20 @@ export const contentKey = (formula: FormulaContent): string =>
     (_key, value: unknown) => (typeof value === "bigint" ? value.toString() : value),
   );
 
-/** The versions that stand of a formula and of every premix in it, by which a batch of it is made. @rule VERSION-2 */
-export function versionsUsed({ workshop, desk }: Books, formula: string): readonly VersionUsed[] {
+/**
+ * The versions that stand of a formula and of every premix in it, by which a batch of it is made.
+ * @param without  premixes that the batch does not make, with all that only they hold
+ * @rule VERSION-2
+ */
+export function versionsUsed(
+  { workshop, desk }: Books,
+  formula: string,
+  without: ReadonlySet<string> = new Set(),
+): readonly VersionUsed[] {
   const formulaOf = byId("formula", workshop.formulas);
   const used = new Map<string, number>();
   function use(id: string): void {
-    if (used.has(id)) return;
+    if (used.has(id) || without.has(id)) return;
     used.set(id, standingVersion(desk, formulaOf(id)).number);
     for (const { of } of formulaOf(id).lines) if (of.kind === "formula") use(of.id);
   }

@@ -1,7 +1,6 @@
 /** What to weigh for a batch, in whole steps of the balance. @rule WEIGH-1 to WEIGH-5 */
 import { percentOf } from "@/lib/domain/formula";
 import { type Fraction, ratio, roundedHalfEven, roundedUp, times, whole } from "@/lib/domain/fraction";
-import { byId } from "@/lib/domain/index-by-id";
 import { sharedOut } from "@/lib/domain/ledger/sharing";
 import { type Micrograms, quantity, shareOf } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
@@ -81,46 +80,4 @@ export function uspMinimumWeight(deviation: Micrograms, division: Micrograms): F
   const least = ratio(41n * division, 100n);
   const counted = ratio(deviation, 1n);
   return times(whole(2000n), counted.over * least.under > least.over * counted.under ? counted : least);
-}
-
-/**
- * The weigh-up of a formula and of every premix below it: each premix once, for what all who hold it ask of it.
- * @returns the formula first, then premixes in an order in which each stands after all that hold it
- * @rule WEIGH-6
- */
-export function weighUpWithPremixes(
-  formulas: readonly Formula[],
-  formulaId: string,
-  batch: Fraction,
-  step: Micrograms,
-): readonly WeighUp[] {
-  const formulaOf = byId("formula", formulas);
-  const asked = new Map<string, Fraction>([[formulaId, batch]]);
-  const sheets: WeighUp[] = [];
-  for (const id of holdersFirst(formulaId, formulaOf)) {
-    const amount = asked.get(id);
-    // A share of a premix that rounds to nothing asks for no batch of it.
-    if (amount === undefined || amount.over === 0n) continue;
-    const sheet = weighUp(formulaOf(id), amount, step);
-    sheets.push(sheet);
-    for (const { line, target } of sheet.targets) {
-      if (line.of.kind !== "formula") continue;
-      asked.set(line.of.id, whole((asked.get(line.of.id)?.over ?? 0n) + target));
-    }
-  }
-  return sheets;
-}
-
-/** The formula and all premixes below it, each after every formula that holds it. */
-function holdersFirst(formulaId: string, formulaOf: (id: string) => Formula): readonly string[] {
-  const done: string[] = [];
-  const entered = new Set<string>();
-  function enter(id: string): void {
-    if (entered.has(id)) return;
-    entered.add(id);
-    for (const { of } of formulaOf(id).lines) if (of.kind === "formula") enter(of.id);
-    done.push(id);
-  }
-  enter(formulaId);
-  return done.reverse();
 }

@@ -47,6 +47,17 @@ export interface RunMade {
   readonly outOfDate: "refuse" | "draw";
   readonly labour: MicroUnits;
   readonly overhead: MicroUnits;
+  /** What went into its batch weight by weight before, of each lot; nothing where it is made in one go. @rule BENCH-7 */
+  readonly before: readonly InBatch[];
+  /** Whether what comes out waits on hold for a second look. @rule BENCH-8 */
+  readonly onHold: boolean;
+}
+
+/** What stands in a batch of a lot. */
+export interface InBatch {
+  readonly lot: string;
+  readonly quantity: bigint;
+  readonly value: Value;
 }
 
 export interface Draw {
@@ -83,7 +94,7 @@ export function makeRun(
   if (refusal) return refusal;
   if (records(outputLot(made))) return { kind: "finished lot exists", lot: made.finishedLot };
   const [entries, lost]: [Entry[], Entry[]] = [[], []];
-  let [drawn, spilt] = [NO_VALUE, NO_VALUE];
+  let [drawn, spilt] = [made.before.map(({ value }) => value).reduce(plusValue, NO_VALUE), NO_VALUE];
   for (const draw of made.draws) {
     const both = drawOf(made, draw, standing);
     if (both.kind !== "drawn") return both;
@@ -146,7 +157,9 @@ function drawOf(made: RunMade, { lot: id, quantity, spilt }: Draw, standing: Sta
 /** What the plan loses of each material leaves the batch without value, shared over its lots by what they gave. */
 function plannedLosses(made: RunMade, losses: readonly PlannedLoss[], records: LotRecords): readonly Entry[] {
   return losses.flatMap(({ material, ofNeed, need }) => {
-    const draws = made.draws.filter(({ lot, quantity }) => quantity > 0n && itemOf(records, lot) === material);
+    const draws = [...made.before, ...made.draws].filter(
+      ({ lot, quantity }) => quantity > 0n && itemOf(records, lot) === material,
+    );
     const drawn = draws.reduce((sum, { quantity }) => sum + quantity, 0n);
     // Whoever draws more or less than the need loses in proportion.
     const loss = need === 0n ? 0n : (drawn * ofNeed) / need;
@@ -186,7 +199,7 @@ function outputOf(made: RunMade, cost: Value) {
   const lost = missing === 0n ? NO_VALUE : valueOfPart({ quantity: units, value: cost }, missing);
   const finished = minusValue(cost, lost);
   const entries = [
-    ...(made.unitsMade === 0n ? [] : comingOut(made, made.unitsMade, finished, homeOf(lot))),
+    ...(made.unitsMade === 0n ? [] : comingOut(made, made.unitsMade, finished, made.onHold ? at("hold") : homeOf(lot))),
     ...(missing === 0n ? [] : comingOut(made, missing, lost, at("lost"))),
   ];
   return { entries, finished: made.unitsMade === 0n ? NO_VALUE : finished, lost };

@@ -45,7 +45,7 @@ export function makingIn({ entries }: Pick<Posting, "entries">): Making {
   const times = entries.filter(({ place }) => place.kind === "labour" || place.kind === "overhead");
   const atPlace = (kind: PlaceKind): readonly Entry[] =>
     entries.filter(({ place, lot }) => output !== null && place.kind === kind && lotKey(lot) === lotKey(output));
-  const finished = output === null ? [] : atPlace(homeOf(output).kind);
+  const finished = output === null ? [] : [...atPlace(homeOf(output).kind), ...atPlace("hold")];
   const lost = atPlace("lost");
   return {
     draws: intoBatch.map(({ lot, quantity, value }) => ({ lot: lot.id, quantity, value })),

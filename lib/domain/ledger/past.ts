@@ -9,7 +9,7 @@ import { isOpeningsOf, openings } from "./opening";
 import type { LotName, Posted } from "./posting";
 import type { Receipt } from "./receipt";
 
-export interface Past extends Pick<Desk, "versions" | "trials"> {
+export interface Past extends Pick<Desk, "versions" | "trials" | "batches"> {
   readonly postings: readonly Posted[];
   readonly closedRuns: readonly ClosedRun[];
   readonly struckOff: readonly StruckOffLot[];
@@ -34,8 +34,10 @@ export const pastOpening = (workshop: Pick<Workshop, "lots" | "finished">): Past
   receipts: [],
   versions: [],
   trials: [],
+  batches: [],
 });
 
 /** Whether the workshop as it stands says all of its past. */
-export const saysAll = (workshop: Workshop, { postings, closedRuns, struckOff, versions, trials }: Past): boolean =>
-  [closedRuns, struckOff, versions, trials].every((list) => list.length === 0) && isOpeningsOf(workshop, postings);
+export const saysAll = (workshop: Workshop, { postings, ...lists }: Past): boolean =>
+  [lists.closedRuns, lists.struckOff, lists.versions, lists.trials, lists.batches].every((list) => list.length === 0) &&
+  isOpeningsOf(workshop, postings);

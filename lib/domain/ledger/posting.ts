@@ -52,6 +52,7 @@ export const POSTING_KINDS = [
   "correction",
   "received",
   "late cost",
+  "weighed",
   "made",
   "counted",
   "held",

@@ -3,6 +3,7 @@ import type { Day } from "@/lib/domain/calendar";
 import { refusedFirst, settled, taken } from "./drawing";
 import {
   at,
+  batchOf,
   type Entry,
   homeOf,
   type LotName,
@@ -13,7 +14,7 @@ import {
   NO_VALUE,
   type Value,
 } from "./posting";
-import type { Decided, LotRecords } from "./refusal";
+import type { Decided, LotRecords, Refusal } from "./refusal";
 import { isUsable } from "@/lib/domain/lots";
 import type { Standing } from "./standing";
 
@@ -59,15 +60,31 @@ export interface Sale extends StockMove {
   readonly outOfDate: "refuse" | "sell";
 }
 
+export interface IntoBatch extends StockMove {
+  readonly run: string;
+  readonly outOfDate: "refuse" | "draw";
+}
+
+/** Moves what was weighed from the shelf into its batch, where it stays with its value. @rule BENCH-5, LEDGER-11 */
+export function weighIn(asked: IntoBatch, standing: Standing, records: LotRecords): StockMoveResult {
+  const outOfDate = asked.outOfDate === "refuse" ? firstOutOfDate(asked, records) : null;
+  return outOfDate ?? moved("weighed", asked, standing, records, () => [at("shelf"), batchOf(asked.run)]);
+}
+
+function firstOutOfDate({ lines, day }: StockMove, records: LotRecords): Refusal | null {
+  for (const { lot } of lines) {
+    const expires = records(lot)?.expires ?? null;
+    if (expires !== null && !isUsable({ expires }, day)) return { kind: "out of date", lot, expires, day };
+  }
+  return null;
+}
+
 /** Sells finished units by lot. @rule LEDGER-15 */
 export function sellUnits(asked: Sale, standing: Standing, records: LotRecords): StockMoveResult {
-  for (const { lot } of asked.lines) {
-    const expires = records(lot)?.expires ?? null;
-    if (expires !== null && !isUsable({ expires }, asked.day) && asked.outOfDate === "refuse") {
-      return { kind: "out of date", lot, expires, day: asked.day };
-    }
-  }
-  return finishedAlone(asked) ?? moved("sold", asked, standing, records, (lot) => [homeOf(lot), at("sold")]);
+  const outOfDate = asked.outOfDate === "refuse" ? firstOutOfDate(asked, records) : null;
+  return (
+    outOfDate ?? finishedAlone(asked) ?? moved("sold", asked, standing, records, (lot) => [homeOf(lot), at("sold")])
+  );
 }
 
 /** Takes sold units back into stock, at what they were sold out of it for. @rule LEDGER-15 */

@@ -66,7 +66,7 @@ export function putRecord(
   const toBe = id === null ? record : { ...record, id };
   const part = partForRecord(workshop, list, ownId, toBe);
   const document = documentOf(part);
-  const others = (document.get(list) as readonly JsonObject[]).filter((other) => other.get("id") !== ownId);
+  const others = ((document.get(list) ?? []) as readonly JsonObject[]).filter((other) => other.get("id") !== ownId);
   // It is read last, so that what collides with it is told of it and not of the other.
   document.set(list, [...others, plainTree(toBe)]);
   const path = `${list}[${String(others.length)}]`;

@@ -174,6 +174,7 @@ export function recordInWords(list: RecordList, record: JsonObject, document: Js
     case "materials":
     case "formulas":
     case "products":
+    case "papers":
       return `${CALLED[list]} "${text("name")}"`;
     case "offers":
       return `the offer of ${nameOf("materials", "material")} from ${nameOf("suppliers", "supplier")}`;
@@ -183,6 +184,8 @@ export function recordInWords(list: RecordList, record: JsonObject, document: Js
       return `the order from ${nameOf("suppliers", "supplier")} due ${text("due")}`;
     case "runs":
       return `the run of ${nameOf("products", "product")} on ${text("date")}`;
+    case "labels":
+      return `the label of ${nameOf("products", "product")} for ${text("market")}`;
     case "finished":
       return `the batch of ${nameOf("products", "product")} made ${text("made")}`;
   }

@@ -11,6 +11,8 @@ export const RECORD_LISTS = [
   "products",
   "runs",
   "finished",
+  "labels",
+  "papers",
 ] as const;
 export type RecordList = (typeof RECORD_LISTS)[number];
 
@@ -25,6 +27,8 @@ export const CALLED: Readonly<Record<RecordList, string>> = {
   products: "product",
   runs: "run",
   finished: "finished batch",
+  labels: "label",
+  papers: "label paper",
 };
 
 export interface Option {

@@ -5,6 +5,7 @@ import { swapped } from "@/lib/domain/formula-book/swap";
 import { formulaOfTrial } from "@/lib/domain/formula-book/trials";
 import type { Formula, Workshop } from "@/lib/domain/workshop";
 import { putRecord, type Refused } from "./change-record";
+import { fingerprint } from "./fingerprint";
 import { readSwap, type TypedSwap } from "./swap-form";
 import { writtenRecord } from "./written-record";
 
@@ -21,10 +22,33 @@ export function putFormula(workshop: Workshop, formula: Formula, realToday: Day)
   return put.kind === "already kept" ? gone : put;
 }
 
-/** What a swap makes, in the place of the formula. @rule SWAP-1 */
-export function putSwapInPlace({ workshop }: Books, id: string, typed: TypedSwap, realToday: Day): FormulaPut {
+const printOf = (workshop: Workshop, formula: Formula): string =>
+  fingerprint(writtenRecord({ ...workshop, formulas: [formula] }, "formulas", formula.id) ?? {});
+
+/** What a swap makes of the formula, as its form remembers it; empty where nothing can be made. @rule SWAP-1 */
+export function madeBySwap(workshop: Workshop, id: string, typed: TypedSwap): string {
   const reading = readSwap(workshop, id, typed);
   const before = workshop.formulas.find((formula) => formula.id === id);
+  const to = workshop.materials.find((material) => material.id === typed.to);
+  if (reading.kind !== "asked" || before === undefined || to === undefined) return "";
+  return printOf(workshop, swapped(before, to, reading.asked).formula);
+}
+
+/**
+ * What a swap makes, in the place of the formula.
+ * @param made  what it was to make when the form was drawn: sent again it stands already, and has nothing to swap
+ * @rule SWAP-1
+ */
+export function putSwapInPlace(
+  { workshop }: Books,
+  id: string,
+  typed: TypedSwap,
+  made: string,
+  realToday: Day,
+): FormulaPut {
+  const reading = readSwap(workshop, id, typed);
+  const before = workshop.formulas.find((formula) => formula.id === id);
+  if (before !== undefined && printOf(workshop, before) === made) return { kind: "changed", workshop };
   const to = workshop.materials.find((material) => material.id === typed.to);
   if (reading.kind !== "asked" || before === undefined || to === undefined)
     return refused(reading.kind === "refused" ? reading.message : "choose what is to be swapped, and for what");

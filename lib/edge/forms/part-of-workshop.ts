@@ -33,6 +33,8 @@ const REFERENCES: References = {
   },
   runs: ({ product }, visit) => visit("products", product),
   finished: ({ product }, visit) => visit("products", product),
+  labels: ({ product }, visit) => visit("products", product),
+  papers: () => undefined,
 };
 
 /** A key that names a record of another list, in every record of the file. */
@@ -134,6 +136,8 @@ function partBuilder(workshop: Workshop) {
       runs: part("runs"),
       finished: part("finished"),
       sales: [],
+      labels: part("labels"),
+      papers: part("papers"),
     }),
   };
 }

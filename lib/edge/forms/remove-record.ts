@@ -75,6 +75,7 @@ const MANY: Readonly<Record<UsingList, string>> = {
   finished: "finished batches",
   sales: "sales",
   closedRuns: "runs that were made",
+  labels: "labels",
 };
 
 function userInWords(list: UsingList, { id, name, on }: User, document: JsonObject): string {

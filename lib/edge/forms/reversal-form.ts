@@ -34,7 +34,9 @@ export function readReversal(form: SentForm): { readonly asked: ReversalAsked } 
   return { asked: { key, reverses, day: day.value, reason: reason.value } };
 }
 
-type NotReversed = Exclude<ReversalResult, { readonly kind: "posted" }>;
+type NotReversed =
+  | Exclude<ReversalResult, { readonly kind: "posted" }>
+  | { readonly kind: "belongs to a batch"; readonly batch: { readonly code: string } };
 
 /** Why a posting was not taken back, and what to do instead. */
 export function reversalRefused(
@@ -46,6 +48,10 @@ export function reversalRefused(
       return above("There is no such posting any more. Load the page again.");
     case "already reversed":
       return above(`It was taken back already, on ${inFull(told.by.day)}: nothing more was posted.`);
+    case "belongs to a batch":
+      return above(
+        `It is part of the record of batch ${told.batch.code}. Strike the weight there while the batch is open; after that, annex what is to be said, and count or write off what is really there.`,
+      );
     case "is a reversal":
       return above("A posting that takes another one back is not taken back itself; post anew what it took back.");
     case "before the posting":

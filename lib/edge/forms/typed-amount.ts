@@ -115,7 +115,11 @@ function isOfAnother(sign: string, currency: CurrencyCode): boolean {
 
 /** `2,5 %` or `2.5` as the plain decimal. */
 export function readTypedPercent(typed: string): Outcome<string> {
-  return isTooLong(typed) ? tooLong(typed) : readTypedNumber(withoutEnds(typed).replace(/^[%٪％]|\s*[%٪％]$/, ""));
+  if (isTooLong(typed)) return tooLong(typed);
+  const amount = readTypedAmount(typed);
+  if ("value" in amount)
+    return { fault: `${amount.value} is an amount; write its percent by weight of the whole, as 5 or 5 %` };
+  return readTypedNumber(withoutEnds(typed).replace(/^[%٪％]|\s*[%٪％]$/, ""));
 }
 
 /** `q.s.`, `qs to 100`, `ad 100 %`, `to 100`: this line takes what is left. */

@@ -30,6 +30,8 @@ const EMPTY: Omit<Workshop, "settings"> = {
   runs: [],
   finished: [],
   sales: [],
+  labels: [],
+  papers: [],
 };
 
 function writtenOf(
@@ -40,7 +42,8 @@ function writtenOf(
   // Lots and orders are written in the measure of their materials.
   const measures = list === "lots" || list === "orders" ? materials : [];
   const alone = { ...EMPTY, settings, materials: measures, [list]: records };
-  return documentOf(alone)[list] as readonly TypedRecord[];
+  // A list of a later version that has nothing in it is not written.
+  return (documentOf(alone)[list] ?? []) as readonly TypedRecord[];
 }
 
 /** What is left out stands as undefined in the document; here it is not there at all. */

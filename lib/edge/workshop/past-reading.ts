@@ -23,6 +23,7 @@ import type { FaultList } from "@/lib/edge/fault-list";
 import { day, id, note, oneOf, orElse, reference, sequence, units, wholeNumber } from "@/lib/edge/fields";
 import type { Json } from "@/lib/edge/json-tree";
 import { complete, indexById, readEntries, records, referredTo } from "@/lib/edge/record-reading";
+import { checkBatches, readBatches } from "./bench-reading";
 import { type BookIndexes, readTrials, readVersions, readVersionsUsed } from "./formula-history";
 import type { ProductIndex } from "./products";
 import { checkReceipts, readReceipts } from "./receipts-reading";
@@ -69,6 +70,7 @@ export const PAST_KEYS = {
   receipts: orElse(records, []),
   formulaVersions: orElse(records, []),
   trials: orElse(records, []),
+  batches: orElse(records, []),
 };
 /** Those that a file which calls itself version 2 must have. */
 export const PAST_LISTS = ["closedRuns", "struckOff", "postings"] as const;
@@ -80,6 +82,7 @@ export interface PastLists {
   readonly receipts: readonly Json[] | undefined;
   readonly formulaVersions: readonly Json[] | undefined;
   readonly trials: readonly Json[] | undefined;
+  readonly batches: readonly Json[] | undefined;
 }
 
 /** The lists of the workshop that the past refers to. */
@@ -123,6 +126,7 @@ export function readPast(lists: PastLists, indexes: PastIndexes, faults: FaultLi
     receipts: readReceipts(lists.receipts, faults),
     versions: readVersions(lists.formulaVersions, indexes, faults),
     trials: readTrials(lists.trials, indexes, faults),
+    batches: readBatches(lists.batches, indexes, faults),
   };
 }
 
@@ -157,7 +161,9 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
   );
   for (const fault of disagreements) faults.tell("postings", fault);
   checkReceipts(past.receipts, past.postings, faults);
+  checkTrials(past, faults);
   const planned = new Set(workshop.runs.map((run) => run.id));
+  checkBatches(past.batches, past, planned, faults);
   past.closedRuns.forEach(({ run }, at) => {
     if (planned.has(run.id))
       faults.tell(`closedRuns[${String(at)}].id`, "the run stands among those to be made as well");
@@ -174,6 +180,23 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
       );
     }
   }
+}
+
+/** Each trial's posting is among those of the file, took something off the shelf, and is that of one trial. @rule TRIAL-2 */
+function checkTrials({ trials, postings }: Past, faults: FaultList): void {
+  const postingOf = new Map(postings.map((posting) => [posting.id, posting]));
+  const trialOf = new Map<string, string>();
+  trials.forEach(({ id: trial, posting }, at) => {
+    if (posting === null) return;
+    const [path, kind] = [`trials[${String(at)}].posting`, postingOf.get(posting)?.kind];
+    const other = trialOf.get(posting);
+    if (kind === undefined)
+      faults.tell(path, `no posting ${JSON.stringify(posting)}; correct it, or leave it out where nothing was taken`);
+    else if (kind !== "written off")
+      faults.tell(path, `posting ${JSON.stringify(posting)} is one of ${kind}; a trial is written off the shelf`);
+    if (other !== undefined) faults.tell(path, `is the posting of trial ${JSON.stringify(other)} already`);
+    trialOf.set(posting, trial);
+  });
 }
 
 function recordsOf(workshop: Workshop, past: Past, faults: FaultList): ReadonlyMap<string, LotRecord> {

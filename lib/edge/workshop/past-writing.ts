@@ -4,17 +4,19 @@ import type { ClosedRun } from "@/lib/domain/desk";
 import type { Past, StruckOffLot } from "@/lib/domain/ledger/past";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
 import type { Entry, Posted } from "@/lib/domain/ledger/posting";
+import { batchWritten } from "./bench-writing";
 import { trialWritten, versionsInOrder, versionWritten } from "./formula-history-writing";
 
 type WrittenRecord = Readonly<Record<string, unknown>>;
 
-export const pastWritten = ({ closedRuns, struckOff, postings, receipts, versions, trials }: Past): WrittenRecord => ({
+export const pastWritten = ({ closedRuns, struckOff, postings, receipts, ...book }: Past): WrittenRecord => ({
   closedRuns: closedRuns.map(closedRunWritten),
   struckOff: struckOff.map(struckOffWritten),
   postings: postings.map(postingWritten),
   receipts: receipts.length === 0 ? undefined : receipts.map(receiptWritten),
-  formulaVersions: versions.length === 0 ? undefined : versionsInOrder(versions).map(versionWritten),
-  trials: trials.length === 0 ? undefined : trials.map(trialWritten),
+  formulaVersions: book.versions.length === 0 ? undefined : versionsInOrder(book.versions).map(versionWritten),
+  trials: book.trials.length === 0 ? undefined : book.trials.map(trialWritten),
+  batches: book.batches.length === 0 ? undefined : book.batches.map(batchWritten),
 });
 
 const closedRunWritten = ({ run, madeOn, unitsMade, versions }: ClosedRun): WrittenRecord => ({

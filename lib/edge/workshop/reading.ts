@@ -4,11 +4,12 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Past } from "@/lib/domain/ledger/past";
 import type { Workshop } from "@/lib/domain/workshop";
 import type { FaultList } from "@/lib/edge/fault-list";
-import { wanted } from "@/lib/edge/fields";
+import { orElse, wanted } from "@/lib/edge/fields";
 import type { Json, JsonObject } from "@/lib/edge/json-tree";
 import { type Fields, readEntry, records } from "@/lib/edge/record-reading";
 import { shown } from "@/lib/edge/shown-value";
 import { readFormulas } from "./formulas";
+import { readLabels, readPapers } from "./labels";
 import { checkLotsAgainstOrders, readLots, readOrders } from "./lots-and-orders";
 import { checkAheadCycles, checkMadeInto } from "./made-ahead-checks";
 import { readMaterials } from "./materials";
@@ -37,6 +38,8 @@ const DOCUMENT = {
   runs: records,
   finished: records,
   sales: records,
+  labels: orElse(records, []),
+  papers: orElse(records, []),
 };
 
 const DOCUMENT_WITH_PAST = { ...DOCUMENT, ...PAST_KEYS };
@@ -109,6 +112,8 @@ function readLists(
   const runs = readRuns(lists.runs, products.index, faults);
   const finished = readFinished(lists.finished, products.index, faults);
   const sales = readSales(lists.sales, products.index, faults);
+  const labels = readLabels(lists.labels, products.index, faults);
+  const papers = readPapers(lists.papers, faults);
   const workshop = settings && {
     settings,
     suppliers: suppliers.suppliers,
@@ -121,6 +126,8 @@ function readLists(
     runs,
     finished,
     sales,
+    labels,
+    papers,
   };
   return { workshop, products: products.index, materials: materials.index, formulas: formulas.index };
 }

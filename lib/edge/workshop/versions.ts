@@ -11,8 +11,18 @@ import { keyPath } from "@/lib/edge/record-reading";
  */
 const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   // The past: all that was posted, the runs that were made, the lots that are on no list any more, and how formulas
-  // came to be as they are.
-  "": { closedRuns: 2, struckOff: 2, postings: 2, receipts: 3, formulaVersions: 4, trials: 4 },
+  // came to be as they are. Then what is printed: labels and their papers.
+  "": {
+    closedRuns: 2,
+    struckOff: 2,
+    postings: 2,
+    receipts: 3,
+    formulaVersions: 4,
+    trials: 4,
+    batches: 5,
+    labels: 5,
+    papers: 5,
+  },
   closedRuns: { versions: 4 },
   // What the checks of a formula need to know.
   materials: {

@@ -21,6 +21,7 @@ import type {
   Workshop,
 } from "@/lib/domain/workshop";
 import { amountText, densityText, percentText, stockText } from "@/lib/edge/written-figures";
+import { labelWritten, paperWritten } from "./label-writing";
 import { contentWritten, materialFactsWritten } from "./facts-writing";
 import { ONE_PACK } from "./offers";
 import { NO_TIME } from "./products";
@@ -50,6 +51,8 @@ export function workshopDocument(workshop: Workshop, past: Past | null = null): 
     runs: workshop.runs.map(runWritten),
     finished: workshop.finished.map(finishedWritten),
     sales: workshop.sales.map(saleWritten),
+    labels: listOrNone(workshop.labels, labelWritten),
+    papers: listOrNone(workshop.papers, paperWritten),
     ...(past && pastWritten(past)),
   };
   return { format: FORMAT, version: leastVersionOf(contents), ...contents };

@@ -38,4 +38,5 @@ const pastOf = async (sql: Sql, { desk }: Books): Promise<Past> => ({
   receipts: await allReceipts(sql),
   versions: desk.versions,
   trials: desk.trials,
+  batches: desk.batches,
 });

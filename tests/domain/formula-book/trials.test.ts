@@ -5,13 +5,13 @@
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
 import { comparedTrials } from "@/lib/domain/formula-book/compared-trials";
+import { takenOf } from "@/lib/domain/ahead-amounts";
 import { costOfBatches } from "@/lib/domain/formula-book/cost-of-batches";
 import {
   drawsForTrial,
   formulaOfTrial,
   readAt,
   shareIn,
-  takenForTrial,
   timesRead,
   type Trial,
   variedIn,
@@ -19,8 +19,21 @@ import {
 import { formulaTotal } from "@/lib/domain/formula-total";
 import { moneyText } from "@/lib/domain/money";
 import { type Micrograms, quantity, type Units } from "@/lib/domain/quantity";
+import type { Lot, Workshop } from "@/lib/domain/workshop";
 import { workshopOf } from "@/tests/helpers/bench";
-import { day, decimal, formula, g, grams, lot, material, offer, percent, product } from "@/tests/helpers/notation";
+import {
+  day,
+  decimal,
+  formula,
+  g,
+  grams,
+  inGrams,
+  lot,
+  material,
+  offer,
+  percent,
+  product,
+} from "@/tests/helpers/notation";
 
 const today = day("2026-11-25");
 const conditioner = formula("f", { water: "qs", blend: "6", scent: "1" });
@@ -80,12 +93,6 @@ describe("a trial", () => {
     const stock = formula("stock", { gum: "33.3333", water: "qs" });
     const lines = trial("t", { "=stock": "10", water: "1" }).lines;
     // 10 g × 0.333333 = 3.33333 g of gum; 10 g − that + 1 g = 7.66667 g of water.
-    expect(takenForTrial([stock], lines)).toEqual(
-      new Map([
-        ["gum", g("3.33333")],
-        ["water", g("7.66667")],
-      ]),
-    );
     const workshop = workshopOf({
       materials: [material("gum"), material("water")],
       formulas: [stock],
@@ -95,6 +102,11 @@ describe("a trial", () => {
         lot("L3", "gum", "5", "1", { expires: day("2026-11-24") }),
       ],
     });
+    const amounts = lines.map(({ of, weighed }) => ({ of, mass: weighed }));
+    expect([...takenOf(workshop, amounts, () => 0n)].map(([id, { quantity: taken }]) => [id, taken])).toEqual([
+      ["gum", g("3.33333")],
+      ["water", g("7.66667")],
+    ]);
     const { draws, short } = drawsForTrial(workshop, lines, today);
     expect(draws.map(({ lot: { id }, quantity: drawn }) => [id, drawn])).toEqual([
       ["L2", g("5")],
@@ -104,6 +116,35 @@ describe("a trial", () => {
       short.map(({ material: { id }, by }) => [id, by]),
       "what is out of date is not there",
     ).toEqual([["gum", g("3.33333")]]);
+  });
+
+  test("[TRIAL-2, AHEAD-3] draws what stands of a premix made ahead before it opens the rest", () => {
+    const workshop = (...lots: readonly Lot[]) =>
+      workshopOf({
+        materials: ["gum", "inner", "pot", "water"].map((id) => material(id)),
+        formulas: [
+          formula("base", { water: "100" }),
+          formula("stock", { gum: "20", "=base": "qs" }),
+          formula("thick", { "=stock": "50", water: "50" }),
+        ],
+        products: [product("p", "stock", { madeInto: "pot" }), product("q", "thick", { madeInto: "inner" })],
+        lots: [lot("G", "gum", "90", "1"), lot("W", "water", "900", "1"), ...lots],
+      });
+    const drawn = (made: Workshop, weighed: Readonly<Record<string, string>>, on = today) => {
+      const { draws, short } = drawsForTrial(made, trial("t", weighed).lines, on);
+      expect(short).toEqual([]);
+      return draws.map(({ lot: { id }, quantity: taken }) => `${id} ${inGrams(taken)}`).join(", ");
+    };
+    const pot = lot("P", "pot", "30", "1", { received: day("2026-11-20") });
+    // 100 g of stock: 30 g from the pot; 70 g are opened into 14 g of gum and 56 g of water.
+    expect(drawn(workshop(pot), { "=stock": "100" })).toBe("G 14, P 30, W 56");
+    expect(drawn(workshop(pot), { "=stock": "30" }), "all of it from the pot").toBe("P 30");
+    expect(drawn(workshop(pot), { "=stock": "40", pot: "20" }), "what is weighed of the pot itself goes first").toBe(
+      "G 6, P 30, W 24",
+    );
+    expect(drawn(workshop(pot), { "=stock": "10" }, day("2026-11-19")), "before it was there").toBe("G 2, W 8");
+    // Of 60 g thick 20 g stand ready; of the 40 g opened 20 g are stock, which the pot gives.
+    expect(drawn(workshop(pot, lot("I", "inner", "20", "1")), { "=thick": "60" })).toBe("I 20, P 20, W 20");
   });
 
   test("[TRIAL-3] of two readings for one time the later counts", () => {

@@ -6,11 +6,13 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { uspMinimumWeight, weighUp, weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { uspMinimumWeight, weighUp } from "@/lib/domain/formula-book/weigh-up";
+import { potsOn, weighUpFromPots, weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { compare, type Fraction, whole } from "@/lib/domain/fraction";
 import { type Micrograms, type PartsPerMillion, quantity } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
-import { formula, g, inGrams } from "@/tests/helpers/notation";
+import { workshopOf } from "@/tests/helpers/bench";
+import { day, formula, g, inGrams, lot, material, product } from "@/tests/helpers/notation";
 
 const targets = (of: Formula, batch: Fraction, step: string): readonly string[] =>
   weighUp(of, batch, g(step)).targets.map(({ target, tooCoarse }) => inGrams(target) + (tooCoarse ? " coarse" : ""));
@@ -163,4 +165,51 @@ test("[WEIGH-6] a premix of which less than half a step is asked is not made", (
   const formulas = [formula("base", { oil: "60", wax: "40" }), formula("top", { "=base": "0.01", water: "qs" })];
   const step: Micrograms = g("1");
   expect(weighUpWithPremixes(formulas, "top", whole(g("100")), step).map(({ formula }) => formula.id)).toEqual(["top"]);
+});
+
+describe("[WEIGH-7] with premixes made ahead", () => {
+  const formulas = [
+    formula("base", { oil: "60", wax: "40" }),
+    formula("inner", { "=base": "50", pot: "10", scent: "40" }),
+    formula("top", { "=base": "20", "=inner": "10", water: "qs" }),
+  ];
+  const upsWith = (held: string, step = "0.1") => {
+    const pots = [{ premix: "base", material: "pot", held: g(held) }];
+    const { sheets, taken } = weighUpFromPots({ formulas, pots }, "top", whole(g("1000")), g(step));
+    return [
+      ...taken.map(({ premix, quantity }) => `${inGrams(quantity)} ready of ${premix.id}`),
+      ...sheets.map(({ formula: of, batch }) => `${of.id} ${inGrams(batch)}`),
+    ].join(", ");
+  };
+
+  test.each([
+    { held: "0", says: "nothing there: all 250 g of the base are made", is: "top 1000, inner 100, base 250" },
+    // Inner weighs 10 g of the pot itself: of 110 g 100 g are left.
+    { held: "110", says: "what is over is weighed from there", is: "100 ready of base, top 1000, inner 100, base 150" },
+    { held: "999", says: "enough: nothing of it is made", is: "250 ready of base, top 1000, inner 100" },
+    { held: "10", says: "no more than the batch weighs of it itself", is: "top 1000, inner 100, base 250" },
+    { held: "60.06", says: "in whole steps", is: "50 ready of base, top 1000, inner 100, base 200" },
+  ])("$held g: $says", ({ held, is }) => {
+    expect(upsWith(held)).toBe(is);
+  });
+
+  test("on a day there is what had come by then and is not out of date", () => {
+    const workshop = workshopOf({
+      materials: ["oil", "pot", "wax"].map((id) => material(id)),
+      formulas: formulas.slice(0, 1),
+      products: [product("p", "base", { madeInto: "pot" }), product("q", "base")],
+      lots: [
+        lot("a", "pot", "10", "1", { received: day("2026-11-20") }),
+        lot("b", "pot", "20", "1", { received: day("2026-11-20"), expires: day("2026-11-24") }),
+        lot("c", "pot", "40", "1", { received: day("2026-11-26") }),
+        lot("d", "oil", "80", "1", { received: day("2026-11-20") }),
+      ],
+    });
+    const heldOn = (on: string) => potsOn(workshop, day(on)).map(({ premix, held }) => [premix, inGrams(held)]);
+    expect([heldOn("2026-11-24"), heldOn("2026-11-25"), heldOn("2026-11-26")]).toEqual([
+      [["base", "30"]],
+      [["base", "10"]],
+      [["base", "50"]],
+    ]);
+  });
 });

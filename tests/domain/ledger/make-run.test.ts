@@ -55,6 +55,8 @@ const made = (draws: Readonly<Record<string, string>>, given: Partial<RunMade> =
   ofMaterial: null,
   draws: Object.entries(draws).map(([lot, amount]) => ({ lot, quantity: g(amount), spilt: 0n })),
   outOfDate: "refuse",
+  before: [],
+  onHold: false,
   labour: money("0"),
   overhead: money("0"),
   ...given,

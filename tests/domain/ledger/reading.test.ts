@@ -26,6 +26,8 @@ const run = makeRun(
     ofMaterial: null,
     draws: [{ lot: "A1", quantity: g("400"), spilt: 0n }],
     outOfDate: "refuse",
+    before: [],
+    onHold: false,
     labour: money("4"),
     overhead: money("0"),
   },

@@ -202,6 +202,9 @@ describe("[FORMULA-1] a percent, or what is left", () => {
     ["q.s. to 100 %", "qs"],
     ["ad 100", "qs"],
     ["to 100%", "qs"],
+    ["5 g", "refused: 5 g is an amount; write its percent by weight of the whole, as 5 or 5 %"],
+    ["0,5 KG", "refused: 0.5 kg is an amount; write its percent by weight of the whole, as 5 or 5 %"],
+    ["5 mL", "refused: 5 mL is an amount; write its percent by weight of the whole, as 5 or 5 %"],
     ["5 % %", 'refused: must be a number, as 12.5, not "5 %"'],
     ["1,500 %", 'refused: "1,500" can be read two ways; write 1500 or 1.5'],
   ])("%j is %s", (typed, read) => {

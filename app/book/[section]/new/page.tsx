@@ -10,6 +10,7 @@ import { writtenRecord } from "@/lib/edge/forms/written-record";
 import { Opening } from "@/app/_ui/finding";
 import { newPath, type Query, textIn } from "@/app/book/_parts/addresses";
 import { BookForm } from "@/app/book/_parts/book-form";
+import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf, likely } from "@/app/book/_parts/form-of-record";
 import { listingOf } from "@/app/book/_parts/record-rows";
@@ -64,6 +65,7 @@ export default async function NewRecordPage({ params, searchParams }: Address): 
         // The same each time the page is drawn: what a form is answered without scripts finds it by its place.
         key={textIn(query, "kept")}
         kind={section}
+        checked={section === "formulas" ? checkedFrom(books.workshop, today, id) : undefined}
         {...form}
         fields={section === "formulas" ? [...form.fields, DRAFT_ID] : form.fields}
         values={section === "formulas" ? { ...form.values, draftId: id } : form.values}
@@ -106,6 +108,7 @@ function KeptBefore({
 const FIRST: Partial<Readonly<Record<Section, readonly Section[]>>> = {
   products: ["formulas"],
   formulas: ["materials"],
+  labels: ["products"],
   offers: ["materials", "suppliers"],
   lots: ["materials"],
   orders: ["suppliers", "materials"],

@@ -9,6 +9,7 @@ import { Opening } from "@/app/_ui/finding";
 import { throwAway } from "@/app/book/[section]/[id]/actions";
 import { idOf } from "@/app/book/_parts/addresses";
 import { BookForm } from "@/app/book/_parts/book-form";
+import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { DeedForm } from "@/app/book/_parts/deed-form";
 import { formOf } from "@/app/book/_parts/form-of-record";
@@ -24,7 +25,7 @@ export const metadata: Metadata = { title: "A draft" };
 /** A formula that does not add up yet: what it comes to, and its form. */
 export default async function DraftPage({ params }: Address): Promise<ReactNode> {
   const id = idOf((await params).id);
-  const { books } = await booksForPage();
+  const { books, today } = await booksForPage();
   const draft = books.desk.drafts.find((one) => one.id === id);
   if (draft === undefined || id === null) notFound();
   const record = writtenDraft(books.workshop, draft);
@@ -39,6 +40,7 @@ export default async function DraftPage({ params }: Address): Promise<ReactNode>
       <BookForm
         key={id}
         kind="formulas"
+        checked={checkedFrom(books.workshop, today, id)}
         {...formOf(books, "formulas", record, false)}
         seen={seen}
         send={keepOrFinish.bind(null, id)}

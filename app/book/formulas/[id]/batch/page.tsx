@@ -6,7 +6,7 @@ import { type Day, isoDate } from "@/lib/domain/calendar";
 import { costOfBatches } from "@/lib/domain/formula-book/cost-of-batches";
 import { checksOf } from "@/lib/domain/formula-book/checks";
 import type { Batch } from "@/lib/domain/formula-book/scaling";
-import { weighUpWithPremixes } from "@/lib/domain/formula-book/weigh-up";
+import { potsOn, weighUpFromPots } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { compositions } from "@/lib/domain/formula";
 import { roundedUp } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
@@ -19,8 +19,8 @@ import { newId } from "@/app/_ui/new-id";
 import { Opening } from "@/app/_ui/finding";
 import { costPath, idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { BatchForm } from "@/app/book/_parts/batch-form";
-import { countedFindings, FindingsList, WhoDecides } from "@/app/book/_parts/findings-list";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { WeighUpTables } from "@/app/book/_parts/weigh-up-tables";
 import { planTheBatches } from "./actions";
 import { booksForPage } from "../../../books-for-page";
@@ -80,7 +80,7 @@ export default async function BatchPage({ params, searchParams }: Address): Prom
       {product !== null && batches.length > 0 && (
         <PlanThem product={product} batches={batches} workshop={workshop} today={today} />
       )}
-      {batches.length > 0 && <WeighUps batches={batches} formula={formula} workshop={workshop} />}
+      {batches.length > 0 && <WeighUps batches={batches} formula={formula} workshop={workshop} today={today} />}
     </>
   );
 }
@@ -182,11 +182,14 @@ function WeighUps({
   batches,
   formula,
   workshop,
+  today,
 }: {
   readonly batches: readonly Batch[];
   readonly formula: Formula;
   readonly workshop: Workshop;
+  readonly today: Day;
 }): ReactNode {
+  const pots = potsOn(workshop, today);
   const sizes = new Map(batches.map((batch) => [`${String(batch.units)} ${String(batch.bulk.over)}`, batch]));
   return [...sizes].map(([key, { bulk }], place) => (
     <section className="matters" key={key} aria-labelledby={`weigh-${String(place)}`}>
@@ -195,7 +198,7 @@ function WeighUps({
       </h2>
       <div>
         <WeighUpTables
-          sheets={weighUpWithPremixes(workshop.formulas, formula.id, bulk, stepOf(workshop))}
+          ups={weighUpFromPots({ formulas: workshop.formulas, pots }, formula.id, bulk, stepOf(workshop))}
           nameOf={nameOfLine(workshop)}
         />
       </div>

@@ -15,10 +15,11 @@ import { keepDraft } from "@/lib/operations/keep-draft";
 import { sectionPath } from "@/app/book/_parts/addresses";
 import { type DeedAnswer, refusedDeed } from "@/app/book/_parts/deed-answer";
 
-/** Makes a swap the next version of its formula. */
+/** Makes a swap the next version of its formula. @param made  what it makes, as the page was drawn */
 export async function swapAsNextVersion(
   formula: string,
   typedSwap: TypedSwap,
+  made: string,
   _before: AskingAnswer,
   form: FormData,
 ): Promise<AskingAnswer> {
@@ -30,7 +31,7 @@ export async function swapAsNextVersion(
     formula,
     why: why.value,
     realToday: today,
-    change: (books) => putSwapInPlace(books, formula, typedSwap, today),
+    change: (books) => putSwapInPlace(books, formula, typedSwap, made, today),
   });
   return afterBeginning(formula, typed, told);
 }

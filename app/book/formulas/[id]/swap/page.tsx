@@ -6,14 +6,15 @@ import { previewSwap } from "@/lib/domain/formula-book/swap";
 import { roundedUp } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
+import { madeBySwap } from "@/lib/edge/forms/next-version";
 import { readSwap, type TypedSwap } from "@/lib/edge/forms/swap-form";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { DeedForm } from "@/app/book/_parts/deed-form";
-import { countedFindings } from "@/app/book/_parts/findings-list";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { countedFindings } from "@/app/_ui/findings-list";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { SwapForm } from "@/app/book/_parts/swap-form";
 import { SwapPreviewed } from "@/app/book/_parts/swap-preview";
 import { booksForPage } from "../../../books-for-page";
@@ -75,7 +76,7 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
             about={{ today, nameOf }}
             currency={workshop.settings.currency}
           />
-          <KeepIt formula={formula.id} typed={typed} />
+          <KeepIt formula={formula.id} typed={typed} made={madeBySwap(workshop, formula.id, typed)} />
         </>
       )}
     </>
@@ -83,7 +84,15 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
 }
 
 /** The swap as the next version of the formula, or as a draft beside it. */
-const KeepIt = ({ formula, typed }: { readonly formula: string; readonly typed: TypedSwap }): ReactNode => (
+const KeepIt = ({
+  formula,
+  typed,
+  made,
+}: {
+  readonly formula: string;
+  readonly typed: TypedSwap;
+  readonly made: string;
+}): ReactNode => (
   <section className="matters" aria-labelledby="keep">
     <h2 id="keep">
       Keep it{" "}
@@ -92,7 +101,7 @@ const KeepIt = ({ formula, typed }: { readonly formula: string; readonly typed: 
     <div>
       <AskingForm
         key={Object.values(typed).join(" ")}
-        act={swapAsNextVersion.bind(null, formula, typed)}
+        act={swapAsNextVersion.bind(null, formula, typed, made)}
         carried={{}}
         className="asking-in-a-row"
         fields={[{ name: "why", label: "What it is swapped for", type: "text", value: "" }]}

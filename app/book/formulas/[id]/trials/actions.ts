@@ -2,11 +2,10 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
-import { stockInFull } from "@/lib/edge/figures";
 import { putTrialInPlace } from "@/lib/edge/forms/next-version";
-import { type Faults, readReasonTyped, shownIn, typedIn } from "@/lib/edge/forms/posting-forms";
-import { refusalWords } from "@/lib/edge/forms/refusal-words";
+import { type Faults, readReasonTyped, typedIn } from "@/lib/edge/forms/posting-forms";
 import { READING_FIELDS, readReading, readTrial, type TrialAsked, trialFieldsOf } from "@/lib/edge/forms/trial-form";
+import { notTaken } from "@/lib/edge/forms/trial-refusal";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { realToday } from "@/lib/edge/real-today";
 import type { Refused } from "@/lib/edge/forms/change-record";
@@ -16,10 +15,9 @@ import { newId } from "@/app/_ui/new-id";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { trialsPath } from "@/app/book/_parts/addresses";
 import { afterBeginning } from "@/app/book/_parts/after-beginning";
+import { trialSaid } from "@/app/book/_parts/trial-said";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
-const NONE_OPEN = "No workshop is open any more. Open one on the first page.";
-const GONE = "This is not there any more; it was removed meanwhile.";
+const GONE = "This formula is not there any more; it was removed meanwhile.";
 
 const refusing =
   (typed: Readonly<Record<string, string>>) =>
@@ -38,14 +36,15 @@ function goOn(formula: string): never {
 export async function keepTheTrial(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const refused = refusing(typedIn(form, trialFieldsOf(form)));
   const read = readTrial(form);
-  if (read === null) return refused({}, LOAD_AGAIN);
+  if (read === null) return refused({}, trialSaid("load again"));
   if ("faults" in read) return refused(read.faults);
   const { asked } = read;
   if (asked.fromShelf) return fromShelf(asked, form, refused);
   const told = await keepTrialAlone(asked);
   switch (told.kind) {
     case "no workshop":
-      return refused({}, NONE_OPEN);
+    case "kept otherwise":
+      return refused({}, trialSaid(told.kind));
     case "no such formula":
       return refused({}, GONE);
     case "kept":
@@ -63,22 +62,17 @@ async function fromShelf(
   const told = await keepTrialFromShelf({ ...asked, reason, realToday: realToday() });
   switch (told.kind) {
     case "no workshop":
-      return refused({}, NONE_OPEN);
+    case "no such trial":
+    case "kept otherwise":
+      return refused({}, trialSaid(told.kind));
     case "no such formula":
       return refused({}, GONE);
-    case "short": {
-      const short = told.short.map(({ material, by }) => `${stockInFull(by, material.measure)} of ${material.name}`);
-      return refused(
-        {},
-        `The shelf, as it is written down, lacks ${short.join(" and ")} on that day. Count the shelf first, or keep the trial without taking it off the shelf.`,
-      );
-    }
     case "posted":
-    case "already posted":
     case "already kept":
       return goOn(asked.trial.formula);
     case "not finished":
       throw new Error("a trial takes materials alone");
+    case "short":
     case "future day":
     case "no such lot":
     case "before the lot":
@@ -88,8 +82,8 @@ async function fromShelf(
     case "out of date":
     case "cost came later":
     case "out of range": {
-      const { at, words } = refusalWords(told, shownIn(form));
-      return at === "day" ? refused({ day: words }) : refused({}, words);
+      const { faults, says } = notTaken(told, form);
+      return refused(faults, says);
     }
   }
 }
@@ -98,16 +92,15 @@ async function fromShelf(
 export async function addTheReading(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const refused = refusing(typedIn(form, READING_FIELDS));
   const [trial, formula] = [textIn(form, "trial"), textIn(form, "formula")];
-  if (trial === "" || formula === "") return refused({}, LOAD_AGAIN);
+  if (trial === "" || formula === "") return refused({}, trialSaid("load again"));
   const read = readReading(form);
   if ("faults" in read) return refused(read.faults);
   if (read.asked === null) return refused({ viscosity: "write at least one of pH, viscosity and appearance" });
   const told = await addReading(trial, read.asked);
   switch (told.kind) {
     case "no workshop":
-      return refused({}, NONE_OPEN);
     case "no such trial":
-      return refused({}, GONE);
+      return refused({}, trialSaid(told.kind));
     case "kept":
     case "already kept":
       return goOn(formula);

@@ -6,17 +6,23 @@ import { isoDate } from "@/lib/domain/calendar";
 import { forNewWork } from "@/lib/domain/desk";
 import { percentOf } from "@/lib/domain/formula";
 import type { Fraction } from "@/lib/domain/fraction";
-import type { Formula, Material } from "@/lib/domain/workshop";
+import type { Formula } from "@/lib/domain/workshop";
 import { gramsShown, percentShown } from "@/lib/edge/figures";
 import { readAims, type TypedAims } from "@/lib/edge/forms/trial-aims";
-import { FURTHER_LINES, ofAsText, ofField, phaseField, weighedField } from "@/lib/edge/forms/trial-form";
-import { type AskedField, AskingForm } from "@/app/_ui/asking-form";
+import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { idOf, type Query, textIn, trialsPath } from "@/app/book/_parts/addresses";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { TrialAims } from "@/app/book/_parts/trial-aims-form";
-import { READING_ASKED } from "@/app/book/_parts/trial-fields";
+import {
+  aboutTrial,
+  besidesThese,
+  carriedLines,
+  offTheShelf,
+  READING_ASKED,
+  weighedOf,
+} from "@/app/book/_parts/trial-fields";
 import { booksForPage } from "../../../../books-for-page";
 import { keepTheTrial } from "../actions";
 
@@ -38,6 +44,11 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
   const nameOf = nameOfLine(workshop);
   const further = forNewWork(books.desk, "materials", workshop.materials).filter(({ measure }) => measure === "mass");
   const key = newId();
+  const aims = reading.kind === "aims" ? reading.aims : [];
+  const hintOf = (at: number): string => {
+    const line = formula.lines[at];
+    return line === undefined ? "" : aimShown(aims[at], percentShown(percentOf(line, formula)));
+  };
   return (
     <>
       <Opening
@@ -50,14 +61,14 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
       <AskingForm
         key={JSON.stringify(typed)}
         act={keepTheTrial}
-        carried={{ formula: formula.id, ...carriedLines(formula), ...furtherPhases(formula) }}
+        carried={{ formula: formula.id, ...carriedLines(formula.lines) }}
         kept={{ key }}
         fields={[
-          ...about(nameGiven(typed, formula, nameOf), isoDate(today)),
-          ...weighed(formula, reading.kind === "aims" ? reading.aims : [], nameOf),
-          ...besides(formula, further),
+          ...aboutTrial({ name: nameGiven(typed, formula, nameOf), day: isoDate(today), notes: "" }),
+          ...weighedOf(formula.lines, { nameOf, hintOf, weighedIn: nothingWeighed }),
+          ...besidesThese(formula.lines, further),
           ...READING_ASKED.map((field) => ({ ...field, group: READ })),
-          SHELF,
+          offTheShelf("yes"),
         ]}
         button="Keep the trial"
       />
@@ -65,75 +76,14 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
   );
 }
 
-const WEIGHED = { title: "As weighed", says: "what the scale said; leave out what did not go in" };
-const FURTHER = { title: "Besides", says: "what the formula does not hold" };
 const READ = { title: "What came out", says: "more can be written down later: an hour, a day, a week after" };
+
+const nothingWeighed = (): string => "";
 
 const aimShown = (aim: Fraction | undefined, percent: string): string =>
   aim === undefined ? `${percent} in the formula` : `Weigh ${gramsShown(aim)}; ${percent} in the formula.`;
-
-/** A field for each line of the formula, with what to weigh for it. */
-const weighed = (
-  formula: Formula,
-  aims: readonly Fraction[],
-  nameOf: ReturnType<typeof nameOfLine>,
-): readonly AskedField[] =>
-  formula.lines.map((line, at) => ({
-    name: weighedField(at),
-    label: `${nameOf(line.of)}, g`,
-    type: "text",
-    value: "",
-    hint: aimShown(aims[at], percentShown(percentOf(line, formula))),
-    group: WEIGHED,
-  }));
-
-/** Room for what the formula does not hold. */
-const besides = ({ lines }: Formula, materials: readonly Material[]): readonly AskedField[] =>
-  furtherPlaces(lines.length).flatMap((at): readonly AskedField[] => [
-    {
-      name: ofField(at),
-      label: "Something else",
-      type: "record",
-      value: "",
-      options: materials.map(({ id, name }) => ({ value: ofAsText({ kind: "material", id }), label: name })),
-      group: FURTHER,
-    },
-    { name: weighedField(at), label: "of it, g", type: "text", value: "", group: FURTHER },
-  ]);
-
-const furtherPlaces = (from: number): readonly number[] =>
-  Array.from({ length: FURTHER_LINES }, (_, further) => from + further);
-
-/** What each line is of, and its phase: the form says so itself, whatever becomes of the formula meanwhile. */
-const carriedLines = (formula: Formula): Readonly<Record<string, string>> =>
-  Object.fromEntries(
-    formula.lines.flatMap(({ of, phase }, at) => [
-      [ofField(at), ofAsText(of)],
-      [phaseField(at), phase ?? ""],
-    ]),
-  );
-
-const furtherPhases = ({ lines }: Formula): Readonly<Record<string, string>> =>
-  Object.fromEntries(furtherPlaces(lines.length).map((at) => [phaseField(at), ""]));
 
 function nameGiven({ line, percent }: TypedAims, formula: Formula, nameOf: ReturnType<typeof nameOfLine>): string {
   const varied = formula.lines[/^\d{1,4}$/.test(line) ? Number(line) : -1];
   return varied === undefined || percent.trim() === "" ? "" : `${nameOf(varied.of)} at ${percent.trim()} %`;
 }
-
-const about = (name: string, day: string): readonly AskedField[] => [
-  { name: "name", label: "Called", type: "text", value: name },
-  { name: "day", label: "Made on", type: "date", value: day },
-  { name: "notes", label: "Notes (optional)", type: "text", value: "" },
-];
-
-const SHELF: AskedField = {
-  name: "shelf",
-  label: "What was weighed",
-  type: "choice",
-  value: "yes",
-  options: [
-    { value: "yes", label: "came off the shelf: take it off there too" },
-    { value: "no", label: "is not to be taken off the shelf" },
-  ],
-};

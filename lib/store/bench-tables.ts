@@ -1,0 +1,89 @@
+/** The tables of batches at the bench, column by column. */
+import type { Dating } from "@/lib/domain/bench/batch-code";
+import type { Instant, NoteKind } from "@/lib/domain/bench/batch";
+import type { DecimalText, Micrograms, Stock, Units } from "@/lib/domain/quantity";
+import { day, flag, orNull, small, table, text, whole } from "./columns";
+
+const id = text<string>();
+const label = text<string>();
+const position = small;
+const instant = text<Instant>();
+const stock = orNull(whole<Stock>());
+const mass = whole<Micrograms>();
+const decimal = orNull(text<DecimalText>());
+const ORDERED = ["run", "position"] as const;
+
+/** In an order in which each names only those before it. */
+export const BENCH_TABLES = {
+  batches: table(
+    "batches",
+    {
+      run: id,
+      position,
+      product: id,
+      date: day,
+      sequence: small,
+      units: whole<Units>(),
+      code: label,
+      startedOn: day,
+      startedAt: instant,
+      startedBy: label,
+      despite: orNull(label),
+    },
+    ["position"],
+  ),
+  batchVersions: table("batch_versions", { run: id, position, formula: id, number: small }, ORDERED),
+  batchLines: table(
+    "batch_lines",
+    {
+      run: id,
+      position,
+      key: id,
+      part: id,
+      material: orNull(id),
+      premix: orNull(id),
+      called: label,
+      phase: orNull(label),
+      target: mass,
+      tolerance: mass,
+    },
+    ORDERED,
+  ),
+  benchNotes: table(
+    "bench_notes",
+    {
+      run: id,
+      position,
+      key: id,
+      at: instant,
+      who: label,
+      kind: text<NoteKind>(),
+      line: orNull(id),
+      material: orNull(id),
+      lot: orNull(id),
+      net: stock,
+      gross: stock,
+      tare: stock,
+      more: orNull(flag),
+      why: orNull(label),
+      strikes: orNull(id),
+      phase: orNull(label),
+      celsius: decimal,
+      ph: decimal,
+      meter: orNull(label),
+      calibrated: orNull(day),
+      what: orNull(label),
+      found: orNull(label),
+      units: orNull(whole<Units>()),
+      leftOver: orNull(mass),
+      bestBefore: orNull(day),
+      held: orNull(flag),
+    },
+    ORDERED,
+  ),
+  batchCodeScheme: table(
+    "batch_code_scheme",
+    { id: small, before: label, dating: text<Dating>(), between: label, digits: small },
+    ["id"],
+  ),
+};
