@@ -94,6 +94,8 @@ describe("[FILE-3] every field of the book's forms refuses nonsense where it sta
         expect(lost, told).toEqual([]);
       }
     expect(await books()).toStrictEqual(before);
+    // Of a list with nothing in it there is no form that is right.
+    if (kind !== "settings" && before.workshop[kind].length === 0) return;
     // The same form without nonsense is kept, and sent twice it is one record.
     for (let time = 0; time < 2; time += 1) expect((await answered(acting(kind), right)).says).toMatch(/^goes on/);
     if (kind === "settings") return;
