@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import type { MonthAlone } from "@/lib/edge/forms/typed-day";
 import { typedOf } from "@/lib/edge/forms/unchosen";
 import type { Control, FormField } from "@/lib/edge/forms/form-fields";
 import type { Choice } from "./choice-filter";
@@ -54,6 +55,12 @@ const INPUT_MODES: Partial<Readonly<Record<Control["kind"], "decimal" | "numeric
   "whole number": "numeric",
 };
 
+/** A month alone can only be written down; half a date was sent marked, and cannot stand in a date field again. */
+const dayInput = (monthAlone: MonthAlone, value: string) =>
+  monthAlone === "refused"
+    ? { type: "date", defaultValue: typedOf(value) === null ? value : "" }
+    : { type: "text", defaultValue: value };
+
 /** The control of one field alone: what is typed into, chosen from or ticked. */
 export function FormControl({ field, ...named }: Named & { readonly field: FormField }): ReactNode {
   const { name, drawing, label, hasHint } = named;
@@ -100,12 +107,7 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "days":
       return <textarea {...shared} defaultValue={value} rows={Math.max(3, value.split("\n").length)} />;
     case "day":
-      // A month alone can only be written down; half a date was sent marked, and cannot stand in a date field again.
-      return control.monthAlone === "refused" ? (
-        <input {...shared} type="date" defaultValue={typedOf(value) === null ? value : ""} />
-      ) : (
-        <input {...shared} type="text" defaultValue={value} />
-      );
+      return <input {...shared} {...dayInput(control.monthAlone, value)} />;
     case "hidden":
     case "text":
     case "amount":
