@@ -42,6 +42,9 @@ export const trialsPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials`, asked);
 export const newTrialPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials/new`, asked);
+/** A label as it is printed, on a sheet of labels. */
+export const labelPath = (label: string, asked: Asked = {}): Route =>
+  asking(`/book/labels/${stepOf(label)}/print`, asked);
 export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
 /** What one of a product costs, on the place of that name. */
 export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;
