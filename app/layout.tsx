@@ -30,6 +30,7 @@ const PLACES: readonly Place[] = [
   { href: "/week", name: "Week" },
   { href: "/shelf", name: "Shelf" },
   { href: "/buying", name: "Buying" },
+  { href: "/bench", name: "Bench" },
   { href: "/book", name: "Book" },
 ];
 

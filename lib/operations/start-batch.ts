@@ -1,16 +1,11 @@
 import type { Batch, Instant } from "@/lib/domain/bench/batch";
 import { nextCode } from "@/lib/domain/bench/batch-code";
+import { checksOfDay, codesUsed } from "@/lib/domain/bench/checks-of-day";
 import { sheetFor } from "@/lib/domain/bench/sheet";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
-import { errorsOf, warningsOf } from "@/lib/domain/formula-book/accepted-warnings";
-import { checksOf } from "@/lib/domain/formula-book/checks";
-import { type Finding, findingKey } from "@/lib/domain/formula-book/findings";
-import { standingVersion, versionsUsed } from "@/lib/domain/formula-book/versions";
+import { versionsUsed } from "@/lib/domain/formula-book/versions";
 import { byId } from "@/lib/domain/index-by-id";
-import { bulkOf, roundedUpFor } from "@/lib/domain/needs";
-import { quantity, type Micrograms } from "@/lib/domain/quantity";
-import type { Run } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
 import { todayIn } from "./on-the-ledger";
 import { plannedAsSeen, type RunAsSeen } from "./planned-run";
@@ -25,28 +20,6 @@ export interface StartBatch {
   readonly despite: string | null;
   readonly realToday: Day;
 }
-
-/** What the checks say on the day on which a run is started as a batch. @rule BENCH-1, VERSION-5 */
-export function checksOfDay({ workshop, desk }: Books, run: Run, today: Day) {
-  const product = byId("product", workshop.products)(run.product);
-  const formula = byId("formula", workshop.formulas)(product.formula);
-  const batch = quantity<Micrograms>(roundedUpFor(bulkOf(product), run.units));
-  const findings = checksOf(formula, { ...workshop, today, step: workshop.settings.balanceStep.quantity, batch });
-  const accepted = new Set(standingVersion(desk, formula).accepted.map(({ key }) => key));
-  const isAccepted = (finding: Finding): boolean => accepted.has(findingKey(finding));
-  return {
-    errors: errorsOf(findings),
-    warnings: warningsOf(findings).filter((finding) => !isAccepted(finding)),
-    accepted: warningsOf(findings).filter(isAccepted),
-  };
-}
-
-/** The codes that no new batch may have: of batches, and of finished lots, whose ids they become. @rule BENCH-2 */
-export const codesUsed = ({ workshop, desk }: Books): readonly string[] => [
-  ...desk.batches.map(({ code }) => code),
-  ...workshop.finished.map(({ id }) => id),
-  ...workshop.lots.map(({ id }) => id),
-];
 
 /** Starts a planned run as a batch: nothing leaves the shelf yet. A second time it changes nothing. @rule BENCH-1, BENCH-2 */
 export const startBatch = (asked: StartBatch) => onTheBooks((books) => decideStart(books, asked));

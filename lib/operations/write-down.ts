@@ -199,5 +199,12 @@ async function judgedLot(
 
 const RELEASED = "released at the bench";
 
+export type NoteTold = Awaited<ReturnType<typeof writeDown>>;
+type Written = Extract<NoteTold, { readonly kind: "written" | "written already" | "posted" | "already posted" }>;
+
+/** Whether a note stands in the record now, whoever sent it how often. */
+export const isWritten = (told: NoteTold): told is Written =>
+  ["written", "written already", "posted", "already posted"].includes(told.kind);
+
 /** A moment to the second, in universal time. */
 export const instantOf = (now: Date): Instant => `${now.toISOString().slice(0, 19)}Z` as Instant;

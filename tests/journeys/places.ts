@@ -19,6 +19,7 @@ export const PLACES: readonly Place[] = [
   { name: "week", path: "/week" },
   { name: "shelf", path: "/shelf" },
   { name: "buying", path: "/buying" },
+  { name: "bench", path: "/bench" },
   { name: "orders", path: "/buying/orders" },
   { name: "paid", path: "/buying/paid/~m-glycerin" },
   { name: "order", path: "/buying/orders/~po-1" },

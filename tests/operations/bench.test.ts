@@ -213,8 +213,8 @@ describe("weighing", () => {
     expect(await write(note("weighed", "w", { lot: "jars" }))).toEqual({
       kind: "lot of another material",
       lot: "jars",
-      is: "jar",
-      wanted: "oil",
+      is: "Material jar",
+      wanted: "Material oil",
     });
     expect(await write(note("weighed", "w", { lot: null }))).toMatchObject({ kind: "lot is needed" });
     expect(await write(note("weighed", "w", { lot: "gone" }))).toMatchObject({ kind: "no such lot" });

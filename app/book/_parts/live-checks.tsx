@@ -9,9 +9,9 @@ import type { Micrograms } from "@/lib/domain/quantity";
 import { counted } from "@/lib/edge/counted";
 import { massInFull } from "@/lib/edge/figures";
 import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
-import { countedFindings, FindingsList, WhoDecides } from "./findings-list";
+import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
 import { formulaAsTyped } from "./formula-as-typed";
-import { nameOfLine } from "./name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { WeighUpTables } from "./weigh-up-tables";
 
 /** What the checks of a form are made of, for the formula that it is of. */

@@ -7,7 +7,7 @@ import { type WordsAbout } from "@/lib/edge/finding-words";
 import { massShown, moneyShown, NO_BREAK, percentShown } from "@/lib/edge/figures";
 import { recordPath } from "./addresses";
 import { ComparedFinding } from "./compared";
-import { countedFindings, FindingsList, WhoDecides } from "./findings-list";
+import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
 
 /** What a swap changes, breaks, mends, costs and leaves over. */
 export function SwapPreviewed({

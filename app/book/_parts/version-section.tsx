@@ -14,7 +14,7 @@ import { AskingForm } from "@/app/_ui/asking-form";
 import { acceptTheWarning } from "@/app/book/formulas/[id]/versions/actions";
 import { versionsPath } from "./addresses";
 import { checkedFrom } from "./checked-from";
-import { nameOfLine } from "./name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 
 interface Of {
   readonly books: Books;

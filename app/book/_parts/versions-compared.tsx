@@ -8,8 +8,8 @@ import type { Product, Workshop } from "@/lib/domain/workshop";
 import { versionsPath } from "./addresses";
 import { checkedFrom } from "./checked-from";
 import { ComparedFinding, ComparedLedger } from "./compared";
-import { countedFindings, FindingsList } from "./findings-list";
-import { nameOfLine } from "./name-of-line";
+import { countedFindings, FindingsList } from "@/app/_ui/findings-list";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 
 interface Asked {
   readonly formula: string;

@@ -74,10 +74,11 @@ function refusedWeight(
 }
 
 /** A lot that there is not is for the ledger to refuse. */
-function refusedLot(lot: string | null, material: string, { lots }: Workshop): NoteRefused | null {
+function refusedLot(lot: string | null, material: string, { lots, materials }: Workshop): NoteRefused | null {
   const found = lots.find(({ id }) => id === lot);
   if (found === undefined || found.material === material) return null;
-  return { kind: "lot of another material", lot: found.id, is: found.material, wanted: material };
+  const named = (id: string): string => byId("material", materials)(id).name;
+  return { kind: "lot of another material", lot: found.id, is: named(found.material), wanted: named(material) };
 }
 
 /** What closes a batch, and what strikes, is not struck itself: it is said anew, or annexed. */

@@ -84,7 +84,8 @@ export function drawField({ draws }: Pick<MakingAsked, "draws">, lot: string, th
   return isSpilt ? spiltField(lot) : takesField(lot);
 }
 
-function readMinutesTyped(typed: string): Outcome<Fraction | null> {
+/** Minutes at the bench; null where none are typed. */
+export function readMinutesTyped(typed: string): Outcome<Fraction | null> {
   if (withoutEnds(typed) === "") return { value: null };
   const number = readTypedNumber(typed);
   if ("fault" in number) return number;

@@ -12,6 +12,7 @@ import { closeAsMade } from "@/lib/domain/made-run";
 import { plan } from "@/lib/domain/plan";
 import { changedBy } from "@/lib/domain/plan-changes";
 import type { Run } from "@/lib/domain/workshop";
+import { batchAddress } from "@/lib/edge/bench-address";
 import { dayShown } from "@/lib/edge/figures";
 import { idOfSegment } from "@/lib/edge/ledger-address";
 import { readHistoryOfRun } from "@/lib/store/ledger/ledger-answers";
@@ -39,6 +40,7 @@ export default async function MakePage({ params, searchParams }: Page): Promise<
   const run = found.workshop.runs.find((each) => each.id === id);
   const closed = found.desk.closedRuns.find((each) => each.run.id === id);
   const did = textOf(parameters, "did");
+  if (run && found.desk.batches.some((batch) => batch.run.id === run.id)) redirect(batchAddress(run.id));
   if (run) return <Planning found={found} run={run} did={did} />;
   if (closed) return <Closed found={found} closed={closed} did={did} />;
   if (id !== null && did === "gone meanwhile") return <Gone today={found.today} />;

@@ -8,7 +8,7 @@ import { counted } from "@/lib/edge/counted";
 import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { idOf, newTrialPath, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { TrialCharts } from "@/app/book/_parts/trial-charts";
 import { TrialSection } from "@/app/book/_parts/trial-section";
 import { TrialsLedger } from "@/app/book/_parts/trials-ledger";

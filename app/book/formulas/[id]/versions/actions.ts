@@ -12,7 +12,7 @@ import { newId } from "@/app/_ui/new-id";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { recordPath } from "@/app/book/_parts/addresses";
 import { checkedFrom } from "@/app/book/_parts/checked-from";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 
 const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NONE_OPEN = "No workshop is open any more. Open one on the first page.";

@@ -11,7 +11,7 @@ import { versionChangeInWords } from "@/lib/edge/version-words";
 import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { idOf, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { CompareVersions, VersionsCompared } from "@/app/book/_parts/versions-compared";
 import { booksForPage } from "../../../books-for-page";
 

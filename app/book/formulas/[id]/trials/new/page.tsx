@@ -14,7 +14,7 @@ import { type AskedField, AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { idOf, type Query, textIn, trialsPath } from "@/app/book/_parts/addresses";
-import { nameOfLine } from "@/app/book/_parts/name-of-line";
+import { nameOfLine } from "@/app/_ui/name-of-line";
 import { TrialAims } from "@/app/book/_parts/trial-aims-form";
 import { READING_ASKED } from "@/app/book/_parts/trial-fields";
 import { booksForPage } from "../../../../books-for-page";

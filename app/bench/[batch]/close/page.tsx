@@ -1,0 +1,129 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { AskingForm, type AskedField } from "@/app/_ui/asking-form";
+import { Opening } from "@/app/_ui/finding";
+import { newId } from "@/app/_ui/new-id";
+import { stateOf } from "@/lib/domain/bench/batch";
+import { linesWeighed, massIn } from "@/lib/domain/bench/weights";
+import { daysAfter, isoDate } from "@/lib/domain/calendar";
+import { byId } from "@/lib/domain/index-by-id";
+import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
+import { drawsFor } from "@/lib/domain/made-run";
+import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
+import { inARow } from "@/lib/edge/counted";
+import { massInFull, minutesShown, stockShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
+import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
+import { closeABatch } from "../../actions";
+import { batchForPage, type BatchOnPage } from "../../batch-for-page";
+import "../../bench.css";
+
+interface Page {
+  readonly params: Promise<{ readonly batch: string }>;
+}
+
+export async function generateMetadata({ params }: Page): Promise<Metadata> {
+  return { title: `Closing batch ${(await batchForPage((await params).batch)).batch.code}` };
+}
+
+/** What came out of a batch, what it took besides what was weighed, and whether it waits for a second look. */
+export default async function ClosePage({ params }: Page): Promise<ReactNode> {
+  const found = await batchForPage((await params).batch);
+  const { batch, product } = found;
+  if (stateOf(batch) !== "open") redirect(recordAddress(batch.run.id));
+  const open = linesWeighed(batch).filter(({ state }) => state !== "done");
+  const draws = packagingOf(found);
+  return (
+    <>
+      <Opening
+        crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>}
+        title={`Closing ${product.name}`}
+      >
+        <b>{massInFull(massIn(batch))} was weighed</b> for {unitsInWords(batch.run.units)}.{" "}
+        {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
+        After this the record is only added to.
+      </Opening>
+      <AskingForm
+        act={closeABatch}
+        carried={{
+          batch: batch.run.id,
+          ...Object.fromEntries(draws.map(({ lot, material }) => [measureField(lot.id), material.measure])),
+        }}
+        kept={{ key: newId() }}
+        takesFocus
+        className="asking-grouped"
+        fields={[...aboutTheBatch(found), ...draws.map((draw) => drawField(draw))]}
+        button="Close the batch"
+      />
+      <p className="label">
+        Whether a batch may be sold is decided by its record, by local rules and by whoever is qualified to judge it.
+      </p>
+    </>
+  );
+}
+
+/** Packaging and whatever else is not weighed on the sheet, as the plan would draw it. */
+function packagingOf({ workshop, batch, today }: BatchOnPage) {
+  const materialOf = byId("material", workshop.materials);
+  const onSheet = new Set(batch.lines.map(({ of }) => of.id));
+  return drawsFor(workshop, batch.run, today)
+    .map((draw) => ({ ...draw, material: materialOf(draw.lot.material) }))
+    .filter(({ material }) => !onSheet.has(material.id));
+}
+
+function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOnPage): readonly AskedField[] {
+  const { keepsDays } = byId("formula", workshop.formulas)(product.formula);
+  return [
+    { name: "who", label: "Closed by", type: "text", value: batch.startedBy },
+    {
+      name: "units",
+      label: "Units filled",
+      type: "text",
+      value: "",
+      hint: `${unitsInWords(batch.run.units)} planned; 0 gives the batch up.`,
+    },
+    { name: "leftOver", label: "Left over, g (may be empty)", type: "text", value: "" },
+    {
+      name: "bestBefore",
+      label: "Best before (where there is one)",
+      type: "text",
+      value: keepsDays === null ? "" : isoDate(daysAfter(today, keepsDays)),
+    },
+    {
+      name: "minutes",
+      label: "Minutes at the bench",
+      type: "text",
+      value: "",
+      hint: `Left empty, what is planned: ${minutesShown(plannedMinutes(product, batch.run.units))}.`,
+    },
+    {
+      name: "held",
+      label: "Second look",
+      type: "choice",
+      value: "yes",
+      options: [
+        { value: "yes", label: "Hold for a second look" },
+        { value: "no", label: "Release it now" },
+      ],
+    },
+    {
+      name: "why",
+      label: "What was unusual (may be empty)",
+      type: "text",
+      value: "",
+      hint: "A reason is needed where lines were not weighed, where more was filled than was weighed, or where nothing came out.",
+    },
+  ];
+}
+
+const drawField = ({ lot, quantity, material }: ReturnType<typeof packagingOf>[number]): AskedField => ({
+  name: takesField(lot.id),
+  label: `From lot ${lot.id}, ${material.measure === "mass" ? "g" : "pieces"}`,
+  type: "text",
+  value: stockAsTyped(quantity, material.measure),
+  hint: `${stockShown(lot.remaining, material.measure, "there")} there`,
+  group: { title: material.name, says: "used for this batch, spoilt ones among it" },
+});

@@ -1,0 +1,89 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { AskingForm } from "@/app/_ui/asking-form";
+import { Opening } from "@/app/_ui/finding";
+import { newId } from "@/app/_ui/new-id";
+import { stateOf } from "@/lib/domain/bench/batch";
+import { batchAddress } from "@/lib/edge/bench-address";
+import { STATE_WORDS } from "@/lib/edge/bench-words";
+import { dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { finishedAddress } from "@/lib/edge/ledger-address";
+import { judgeABatch, writeANote } from "../../actions";
+import { BatchRecord } from "../../_parts/batch-record";
+import { batchForPage, type BatchOnPage } from "../../batch-for-page";
+import "../../bench.css";
+
+interface Page {
+  readonly params: Promise<{ readonly batch: string }>;
+}
+
+export async function generateMetadata({ params }: Page): Promise<Metadata> {
+  return { title: `Record of batch ${(await batchForPage((await params).batch)).batch.code}` };
+}
+
+/** The batch record: one document to read, print and sign; after closing it is only added to. */
+export default async function RecordPage({ params }: Page): Promise<ReactNode> {
+  const found = await batchForPage((await params).batch);
+  const { batch, product, today } = found;
+  const state = stateOf(batch);
+  return (
+    <>
+      <Opening
+        crumb={
+          <>
+            <Link href="/bench">The bench</Link>
+            {state === "open" && (
+              <>
+                {" "}
+                · <Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>
+              </>
+            )}
+          </>
+        }
+        title={`${product.name}, batch ${batch.code}`}
+      >
+        <b>{STATE_WORDS[state]}.</b> {unitsInWords(batch.run.units)} planned, started{" "}
+        {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}.{" "}
+        {product.madeInto === null && (state === "released" || state === "held") && (
+          <Link href={finishedAddress(batch.code)}>Where its units are</Link>
+        )}
+      </Opening>
+      {state === "held" && <Judging found={found} />}
+      <BatchRecord found={found} />
+      {state !== "open" && <Annexing found={found} />}
+    </>
+  );
+}
+
+const Judging = ({ found: { batch } }: { readonly found: BatchOnPage }): ReactNode => (
+  <section className="bench-list screen-only" aria-labelledby="judge">
+    <h2 id="judge">Second look</h2>
+    <AskingForm
+      act={judgeABatch}
+      carried={{ batch: batch.run.id }}
+      kept={{ key: newId() }}
+      fields={[
+        { name: "who", label: "Looked at by", type: "text", value: batch.startedBy },
+        { name: "why", label: "What was seen", type: "text", value: "", hint: "A reason is needed to reject it." },
+      ]}
+      button="Release it"
+      other={{ deed: "rejected", label: "Reject it" }}
+    />
+  </section>
+);
+
+const Annexing = ({ found: { batch } }: { readonly found: BatchOnPage }): ReactNode => (
+  <section className="bench-list screen-only" aria-labelledby="annex">
+    <h2 id="annex">Annex something</h2>
+    <p className="label">The record itself is not changed any more; what is learnt later stands after it.</p>
+    <AskingForm
+      act={writeANote}
+      carried={{ batch: batch.run.id, kind: "annexed", who: batch.startedBy }}
+      kept={{ key: newId() }}
+      fields={[{ name: "found", label: "What is annexed", type: "text", value: "" }]}
+      button="Annex it"
+    />
+  </section>
+);

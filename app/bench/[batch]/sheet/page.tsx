@@ -1,0 +1,118 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import type { SheetLine } from "@/lib/domain/bench/batch";
+import { byId } from "@/lib/domain/index-by-id";
+import { batchAddress } from "@/lib/edge/bench-address";
+import { dayShown, gramsShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { batchForPage, type BatchOnPage } from "../../batch-for-page";
+import { asItWas, decimalsOf } from "../../bench-on-page";
+import "../../bench.css";
+
+interface Page {
+  readonly params: Promise<{ readonly batch: string }>;
+}
+
+export async function generateMetadata({ params }: Page): Promise<Metadata> {
+  return { title: `Weigh sheet ${(await batchForPage((await params).batch)).batch.code}` };
+}
+
+/** The weigh sheet on paper: black on white, room for a pen, the batch on every sheet. */
+export default async function SheetPage({ params }: Page): Promise<ReactNode> {
+  const found = await batchForPage((await params).batch);
+  const { batch, product, workshop, desk, today } = found;
+  const formula = asItWas(desk, batch, byId("formula", workshop.formulas)(product.formula));
+  return (
+    <div className="bench-sheet">
+      <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>} title="Weigh sheet">
+        {product.name}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
+        {batch.startedBy}. Print it on A4 or Letter; what is written on it is typed in on the page of the batch
+        afterwards.
+      </Opening>
+      <p className="bench-caution">
+        Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common
+        practice.)
+      </p>
+      {partsOf(batch.lines).map(({ part, lines }) => (
+        <PaperPart key={part} found={found} part={part} lines={lines} />
+      ))}
+      {formula.steps.length > 0 && (
+        <section aria-labelledby="steps">
+          <h2 id="steps">Steps</h2>
+          <ol className="paper-steps">
+            {formula.steps.map(({ text, temperature, minutes, caution }, at) => (
+              <li key={at}>
+                {text}
+                {temperature !== null && `, ${temperature} °C`}
+                {minutes !== null && `, ${String(minutes)} min`}
+                {caution !== null && `. ${caution}`} <u className="paper-blank" />
+              </li>
+            ))}
+          </ol>
+        </section>
+      )}
+      <section className="paper-checks" aria-label="To be filled in">
+        {["pH", "Meter calibrated on", "Appearance", "Units filled", "Left over, g", "Made by", "Checked by"].map(
+          (label) => (
+            <p key={label}>
+              {label} <u className="paper-blank" />
+            </p>
+          ),
+        )}
+      </section>
+    </div>
+  );
+}
+
+const partsOf = (lines: readonly SheetLine[]) =>
+  [...new Set(lines.map(({ part }) => part))].map((part) => ({
+    part,
+    lines: lines.filter((line) => line.part === part),
+  }));
+
+function PaperPart({
+  found: { batch, workshop },
+  part,
+  lines,
+}: {
+  readonly found: BatchOnPage;
+  readonly part: string;
+  readonly lines: readonly SheetLine[];
+}): ReactNode {
+  const decimals = decimalsOf(workshop.settings.balanceStep.quantity);
+  const named = workshop.formulas.find(({ id }) => id === part)?.name ?? part;
+  const grams = (amount: bigint): string => gramsShown(amount, decimals);
+  return (
+    <table className="paper">
+      <caption>{named}</caption>
+      <thead>
+        <tr>
+          <th colSpan={6} className="paper-batch">
+            Batch {batch.code}
+          </th>
+        </tr>
+        <tr>
+          {["Phase", "What", "Weigh", "Allow", "Weighed, g", "Lot"].map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map(({ key, phase, called, target, tolerance }) => (
+          <tr key={key}>
+            <td>{phase}</td>
+            <th scope="row">{called}</th>
+            <td className="number">{grams(target)}</td>
+            <td className="number">± {grams(tolerance)}</td>
+            <td className="paper-blank-cell" />
+            <td className="paper-blank-cell" />
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,107 @@
+"use client";
+
+import type { ReactNode } from "react";
+import { counted } from "@/lib/edge/counted";
+import type { BenchOnPage } from "./bench-view";
+import { atHand } from "./line-at-hand";
+import type { QueuedNote } from "./note-queue";
+import { NoteForms } from "./note-forms";
+import { Timers } from "./timers";
+import { useNotes } from "./use-notes";
+import { WeighForm } from "./weigh-form";
+import { WeighedLines } from "./weighed-lines";
+
+/** One line at a time in big type; below it what was weighed, and whatever else is written down. */
+export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
+  const notes = useNotes(view);
+  const waiting = notes.notes.filter(({ refused }) => refused === null);
+  const lines = view.lines.map((line) => atHand(line, waiting));
+  const open = lines.find(({ isDone }) => !isDone) ?? null;
+  return (
+    <div className="bench-desk">
+      <div className="bench-who field">
+        <label htmlFor="bench-who">Written down by</label>
+        <input
+          id="bench-who"
+          name="who"
+          value={notes.who}
+          autoComplete="off"
+          onChange={(event) => {
+            notes.setWho(event.currentTarget.value);
+          }}
+        />
+      </div>
+      <p className={notes.isOffline ? "bench-status offline" : "bench-status"} role="status">
+        {statusOf(waiting, notes.isOffline)}
+      </p>
+      <Refused refused={notes.notes.filter(({ refused }) => refused !== null)} drop={notes.drop} />
+      <Timers batch={view.batch} steps={view.steps} write={notes.write} />
+      {open === null ? (
+        <p className="bench-done">
+          <b>Every line is weighed.</b> Write down what else there is, then close the batch.
+        </p>
+      ) : (
+        <WeighForm key={`${open.line.key} ${String(open.all.length)}`} line={open} view={view} notes={notes} />
+      )}
+      <WeighedLines lines={lines} open={open?.line.key ?? null} view={view} notes={notes} />
+      <NoteForms view={view} notes={notes} />
+    </div>
+  );
+}
+
+function statusOf(waiting: readonly QueuedNote[], isOffline: boolean): string {
+  if (isOffline)
+    return `No connection to the app. ${counted(waiting.length, "note waits", "notes wait")} on this device; they are sent as soon as it is back, and a reload does not lose them.`;
+  return waiting.some(({ isSent }) => !isSent) ? "Sending what was written down." : "Everything is written down.";
+}
+
+/** What the app would not take: it stays until somebody has looked at it. */
+function Refused({
+  refused,
+  drop,
+}: {
+  readonly refused: readonly QueuedNote[];
+  readonly drop: (key: string) => void;
+}): ReactNode {
+  if (refused.length === 0) return null;
+  return (
+    <ul className="bench-refused" role="alert">
+      {refused.map(({ key, fields, refused: why }) => (
+        <li key={key}>
+          <p>
+            <b>Not written down</b>
+            {fields.weight
+              ? `: ${fields.called ?? ""} ${fields.weight} g, lot ${(fields.scanned ?? "") || (fields.lot ?? "none")}`
+              : ""}
+            .{" "}
+            {[
+              why?.says,
+              ...Object.entries(why?.faults ?? {}).map(([field, fault]) => `${FIELD_WORDS[field] ?? field} ${fault}.`),
+            ]
+              .filter(Boolean)
+              .join(" ")}
+          </p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              drop(key);
+            }}
+          >
+            I have seen it; write it anew
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const FIELD_WORDS: Readonly<Record<string, string>> = {
+  lot: "The lot",
+  weight: "The weight",
+  vessel: "The vessel",
+  why: "A reason",
+  who: "A name",
+  celsius: "The temperature",
+  ph: "The pH",
+};

@@ -1,0 +1,68 @@
+"use client";
+
+import type { ReactNode } from "react";
+import { asSentence } from "@/app/_ui/sentence";
+import type { LineAtHand } from "./line-at-hand";
+
+/** By tap or by scan, and never chosen beforehand: who weighs has to look at the label. */
+export function Lots({
+  line,
+  lot,
+  choose,
+  scan,
+  fault,
+  typed,
+}: {
+  readonly line: LineAtHand;
+  readonly lot: string;
+  readonly choose: (lot: string) => void;
+  readonly scan: (text: string) => void;
+  readonly fault: string | undefined;
+  readonly typed: string | undefined;
+}): ReactNode {
+  return (
+    <fieldset className="weigh-lots" aria-describedby={fault === undefined ? undefined : "weigh-lot-fault"}>
+      <legend>Lot</legend>
+      {line.lots.map(({ id, says, isOutOfDate }) => (
+        <label key={id} className={isOutOfDate ? "weigh-lot out" : "weigh-lot"}>
+          <input
+            type="radio"
+            name="lot"
+            value={id}
+            checked={lot === id}
+            onChange={() => {
+              choose(id);
+            }}
+          />
+          <span>
+            <b>{id}</b> {says}
+          </span>
+        </label>
+      ))}
+      {line.lots.length === 0 && <p>No lot of it is on the shelf: receive it first, or add it as it came.</p>}
+      <div className="field">
+        <label htmlFor="weigh-scanned">Or scan the label</label>
+        <input
+          id="weigh-scanned"
+          name="scanned"
+          defaultValue={typed}
+          autoComplete="off"
+          onChange={(event) => {
+            scan(event.currentTarget.value);
+          }}
+          onKeyDown={(event) => {
+            // A scanner ends with Enter: that chooses the lot and goes on to the weight.
+            if (event.key !== "Enter") return;
+            event.preventDefault();
+            event.currentTarget.form?.querySelector<HTMLElement>("[name=weight]")?.focus();
+          }}
+        />
+      </div>
+      {fault !== undefined && (
+        <p className="field-fault" id="weigh-lot-fault">
+          {asSentence(`lot ${fault}`)}
+        </p>
+      )}
+    </fieldset>
+  );
+}

@@ -1,0 +1,108 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound, redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { FindingsList, WhoDecides } from "@/app/_ui/findings-list";
+import { nameOfLine } from "@/app/_ui/name-of-line";
+import { AskingForm, type AskedField } from "@/app/_ui/asking-form";
+import { Opening } from "@/app/_ui/finding";
+import { type Planned, planForPage } from "@/app/plan-for-page";
+import { nextCode } from "@/lib/domain/bench/batch-code";
+import { codesUsed, checksOfDay } from "@/lib/domain/bench/checks-of-day";
+import { isoDate } from "@/lib/domain/calendar";
+import { byId } from "@/lib/domain/index-by-id";
+import type { Run } from "@/lib/domain/workshop";
+import { batchAddress } from "@/lib/edge/bench-address";
+import { counted } from "@/lib/edge/counted";
+import { dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { idOfSegment } from "@/lib/edge/ledger-address";
+import { startABatch } from "../../actions";
+import "../../bench.css";
+
+export const metadata: Metadata = { title: "Starting a batch" };
+
+/** What the checks of the day say of a planned run, and the form that starts it as a batch. */
+export default async function StartPage({
+  params,
+}: {
+  readonly params: Promise<{ readonly run: string }>;
+}): Promise<ReactNode> {
+  const found = await planForPage();
+  if (!found) redirect("/");
+  const id = idOfSegment((await params).run);
+  if (found.desk.batches.some(({ run }) => run.id === id)) redirect(batchAddress(id ?? ""));
+  const run = found.workshop.runs.find((each) => each.id === id);
+  if (run === undefined) notFound();
+  return <Starting found={found} run={run} />;
+}
+
+function Starting({ found, run }: { readonly found: Planned; readonly run: Run }): ReactNode {
+  const { workshop, desk, today, plan } = found;
+  const books = { workshop, desk };
+  const { errors, warnings, accepted } = checksOfDay(books, run, today);
+  const product = byId("product", workshop.products)(run.product);
+  const outlook = plan.runs.find((each) => each.run === run);
+  const about = { today, nameOf: nameOfLine(workshop) };
+  return (
+    <>
+      <Opening crumb={<Link href="/bench">The bench</Link>} title={`Starting ${product.name}`}>
+        {unitsInWords(run.units)}, planned for {dayShown(run.date, today)}.{" "}
+        {outlook?.makeable === false
+          ? "The shelf, as it is written down, does not hold all of it: what is there can be weighed, and the rest once it is."
+          : "The shelf holds what it needs."}
+      </Opening>
+      <section className="bench-list" aria-labelledby="checks">
+        <h2 id="checks">Checks of the day</h2>
+        {errors.length + warnings.length === 0 && <p>Nothing stands against it.</p>}
+        <FindingsList findings={[...errors, ...warnings]} about={about} />
+        {accepted.length > 0 && (
+          <p className="label">
+            {counted(accepted.length, "warning was", "warnings were")} accepted with this version.
+          </p>
+        )}
+        <p className="label">
+          Wear gloves and goggles with preservatives, keep hands off hot vessels, use clean and dry containers, and
+          taste nothing. (Common practice.)
+        </p>
+        <WhoDecides />
+      </section>
+      {errors.length === 0 && (
+        <AskingForm
+          key={run.id}
+          act={startABatch}
+          carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
+          takesFocus
+          fields={fieldsOf(found, warnings.length > 0)}
+          button="Start the batch"
+        />
+      )}
+    </>
+  );
+}
+
+function fieldsOf({ workshop, desk, today }: Planned, warned: boolean): readonly AskedField[] {
+  const scheme = desk.batchCodeScheme;
+  const next = scheme && nextCode(scheme, today, codesUsed({ workshop, desk }));
+  return [
+    { name: "who", label: "Made by", type: "text", value: desk.batches.at(-1)?.startedBy ?? "" },
+    {
+      name: "code",
+      label: "Batch code",
+      type: "text",
+      value: next ?? "",
+      hint: next === null ? "You have not said yet how your codes are made; write this one." : "By your own scheme.",
+    },
+    ...(warned
+      ? [
+          {
+            name: "despite",
+            label: "Why it may start although the checks warn",
+            type: "text" as const,
+            value: "",
+            hint: "It is kept in the record.",
+          },
+        ]
+      : []),
+  ];
+}
