@@ -16,5 +16,5 @@ export async function yieldForPage({ workshop, desk }: Books, product: Product):
     ...workshop.lots.map(({ id, material }) => [id, material] as const),
   ]);
   const materialOf = (lot: string): Material | null => materialById.get(itemOf.get(lot) ?? "") ?? null;
-  return fitYield(yieldsOfProduct(product, desk.closedRuns, uses, materialOf));
+  return fitYield(yieldsOfProduct(product, desk, uses, materialOf));
 }

@@ -1,5 +1,6 @@
 /** What the batches of a product yielded, from what they took and the units that came out. @rule YIELD-2 */
-import type { ClosedRun } from "./desk";
+import { type Batch, standing } from "./bench/batch";
+import type { Desk } from "./desk";
 import type { BatchUse } from "./ledger/late-cost";
 import { type Micrograms, quantity } from "./quantity";
 import type { Material, Product } from "./workshop";
@@ -12,7 +13,7 @@ import type { BatchYield } from "./yield-fit";
  */
 export function yieldsOfProduct(
   product: Product,
-  closedRuns: readonly ClosedRun[],
+  { closedRuns, batches }: Pick<Desk, "closedRuns" | "batches">,
   uses: readonly BatchUse[],
   materialOf: (lot: string) => Material | null,
 ): readonly BatchYield[] {
@@ -22,9 +23,13 @@ export function yieldsOfProduct(
     const own = uses.filter((use) => use.run === run.id && use.lot.of === "material");
     const bulk = own.reduce((sum, { lot, taken }) => (isFilled(materialOf(lot.id)) ? sum + taken : sum), 0n);
     if (bulk === 0n) return [];
-    return [{ bulk: quantity<Micrograms>(bulk), filled: quantity<Micrograms>(unitsMade * each) }];
+    const left = leftOver(batches.find((batch) => batch.run.id === run.id));
+    return [{ bulk: quantity<Micrograms>(bulk), filled: quantity<Micrograms>(unitsMade * each + left) }];
   });
 }
+
+/** What was left in the vessel of a batch of the bench, µg. */
+const leftOver = (batch: Batch | undefined): bigint => (batch && standing(batch, "closed").at(-1)?.leftOver) ?? 0n;
 
 /** Whether a material is part of what is filled, and not packaging or used up beside it. */
 const isFilled = (material: Material | null): boolean =>

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { compare, type Fraction } from "@/lib/domain/fraction";
 import type { ClosedRun } from "@/lib/domain/desk";
+import type { Batch, Instant } from "@/lib/domain/bench/batch";
 import { materialLot } from "@/lib/domain/ledger/posting";
 import { quantity, type Units } from "@/lib/domain/quantity";
 import { type BatchYield, fitYield, lineNotBelowZero, type Point } from "@/lib/domain/yield-fit";
@@ -88,9 +89,29 @@ test("[YIELD-2] a batch took its ingredients, not its jars; what failed does not
     ["jar-1", material("jar", { kind: "packaging", measure: "count" })],
     ["wipes-1", material("wipes", { kind: "consumable" })],
   ]);
+  const mark = { at: "2026-11-01T10:00:00Z" as Instant, who: "M" };
+  const closed = {
+    ...mark,
+    kind: "closed",
+    units: quantity<Units>(18n),
+    bestBefore: null,
+    held: false,
+    why: null,
+  } as const;
+  const atTheBench: Batch = {
+    run: made("r1", 18).run,
+    code: "B1",
+    startedOn: day("2026-11-01"),
+    startedAt: mark.at,
+    startedBy: "M",
+    despite: null,
+    versions: [],
+    lines: [],
+    notes: [{ ...closed, key: "c", leftOver: g("12") }],
+  };
   const yields = yieldsOfProduct(
     product("p", "f", { fill: grams("50"), overfill: grams("1") }),
-    [made("r1", 18), made("r2", 0), made("r3", 5), made("other", 9)],
+    { closedRuns: [made("r1", 18), made("r2", 0), made("r3", 5), made("other", 9)], batches: [atTheBench] },
     [
       use("r1", "oil-1", g("1000")),
       use("r1", "jar-1", 20n),
@@ -102,5 +123,5 @@ test("[YIELD-2] a batch took its ingredients, not its jars; what failed does not
     (lot) => materials.get(lot) ?? null,
   );
   // r3 took nothing that the books know of.
-  expect(yields).toEqual([{ bulk: g("1000"), filled: g("918") }]);
+  expect(yields).toEqual([{ bulk: g("1000"), filled: g("930") }]);
 });

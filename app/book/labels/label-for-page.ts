@@ -1,5 +1,6 @@
 import "server-only";
 import { notFound } from "next/navigation";
+import { type Batch, standing } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import { compositions } from "@/lib/domain/formula";
@@ -19,6 +20,8 @@ export interface LabelOnPage {
   /** The finished lots that it can be printed for, the newest first, and the one that is chosen. */
   readonly lots: readonly FinishedLot[];
   readonly lot: FinishedLot | null;
+  /** The lot's batch at the bench, where it was weighed there. */
+  readonly batch: Batch | null;
   readonly draft: LabelDraft;
 }
 
@@ -33,14 +36,16 @@ export async function labelForPage(step: string, query: Query): Promise<LabelOnP
     .toSorted((a, b) => b.made - a.made);
   const lot = lots.find(({ id }) => id === textIn(query, "lot")) ?? null;
   const [run = null] = lot === null ? [] : (await readTraceBack(lot.id)).runs;
-  return { books, today, label, product, lots, lot, draft: draftFor({ books, today, label, product, lot, run }) };
+  const batch = books.desk.batches.find((each) => each.run.id === run) ?? null;
+  const draft = draftFor({ books, today, label, product, lot, batch, run });
+  return { books, today, label, product, lots, lot, batch, draft };
 }
 
-interface Drafted extends Pick<LabelOnPage, "books" | "today" | "label" | "product" | "lot"> {
+interface Drafted extends Pick<LabelOnPage, "books" | "today" | "label" | "product" | "lot" | "batch"> {
   readonly run: string | null;
 }
 
-function draftFor({ books, today, label, product, lot, run }: Drafted): LabelDraft {
+function draftFor({ books, today, label, product, lot, batch, run }: Drafted): LabelDraft {
   const formulas = formulasOfRun(books, run);
   const formula = formulas.find(({ id }) => id === product.formula);
   if (formula === undefined) throw new Error("a product has a formula");
@@ -49,6 +54,7 @@ function draftFor({ books, today, label, product, lot, run }: Drafted): LabelDra
     const fraction = parts.get(id);
     return fraction === undefined ? [] : [{ id, name, composition, fraction }];
   });
-  const batch = lot && { code: lot.id, madeOn: lot.made, bestBefore: lot.bestBefore, ph: null };
-  return labelDraft({ label, product, formula, added, batch, today });
+  const ph = batch === null ? null : (standing(batch, "acidity").at(-1)?.ph ?? null);
+  const labelled = lot && { code: batch?.code ?? lot.id, madeOn: lot.made, bestBefore: lot.bestBefore, ph };
+  return labelDraft({ label, product, formula, added, batch: labelled, today });
 }

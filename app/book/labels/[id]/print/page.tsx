@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { stateOf } from "@/lib/domain/bench/batch";
 import { whatIsMissing } from "@/lib/domain/label/asked-by-market";
 import { codeContent } from "@/lib/domain/label/gs1";
 import type { LabelDraft } from "@/lib/domain/label/label-draft";
@@ -60,6 +61,11 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
         This is a draft. Local rules and a qualified assessor decide what a label must say, and whether the product may
         be sold at all.
       </p>
+      {page.batch !== null && stateOf(page.batch) !== "released" && (
+        <p className="fault" role="status">
+          Batch {page.batch.code} is not released. Label nothing of it until it is.
+        </p>
+      )}
       <LabelForm
         label={label.id}
         lots={lots}
