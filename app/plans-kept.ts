@@ -34,7 +34,7 @@ export function planOnce(workshop: Workshop, today: Day, batches: readonly Batch
       differInRunsAlone(each.workshop, workshop),
   );
   if (known) return known;
-  const prepared = preparedFor(workshop, today, inBatchesOf(batches, workshop));
+  const prepared = preparedFor(workshop, today, inBatchesOf(batches));
   const planned = plan(workshop, today, prepared);
   const made = { workshop, today, batches, plan: planned, prepared, figures: figuresByMaterial(planned.materials) };
   kept = [made, ...kept].slice(0, MOST_KEPT);
@@ -46,5 +46,5 @@ export function planBefore(was: Workshop, today: Day): Plan {
   const known = kept.find(
     (each) => each.today === today && differInRunsAlone(each.workshop, was) && drawAlike(each.workshop.runs, was.runs),
   );
-  return known?.plan ?? plan(was, today, preparedFor(was, today, inBatchesOf(kept[0]?.batches ?? [], was)));
+  return known?.plan ?? plan(was, today, preparedFor(was, today, inBatchesOf(kept[0]?.batches ?? [])));
 }
