@@ -30,7 +30,8 @@ export function Lots({
             name="lot"
             value={id}
             checked={lot === id}
-            onChange={() => {
+            onChange={(event) => {
+              forgetScan(event.currentTarget.form);
               choose(id);
             }}
           />
@@ -65,4 +66,10 @@ export function Lots({
       )}
     </fieldset>
   );
+}
+
+/** What was scanned before is another jar: the last one counts. */
+function forgetScan(form: HTMLFormElement | null): void {
+  const scanned = form?.elements.namedItem("scanned");
+  if (scanned instanceof HTMLInputElement) scanned.value = "";
 }

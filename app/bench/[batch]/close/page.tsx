@@ -20,6 +20,7 @@ import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
 import { closeABatch } from "../../actions";
+import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import "../../bench.css";
 
@@ -48,6 +49,7 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
         After this the record is only added to.
       </Opening>
+      <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       <AskingForm
         act={closeABatch}
         carried={{

@@ -12,6 +12,7 @@ import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { judgeABatch, writeANote } from "../../actions";
 import { BatchRecord } from "../../_parts/batch-record";
+import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import "../../bench.css";
 
@@ -50,6 +51,7 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
           <Link href={finishedAddress(batch.code)}>Where its units are</Link>
         )}
       </Opening>
+      <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       {state === "held" && <Judging found={found} />}
       <BatchRecord found={found} />
       {state !== "open" && <Annexing found={found} />}
