@@ -19,17 +19,29 @@ export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
   const open = lines.find(({ isDone }) => !isDone) ?? null;
   return (
     <div className="bench-desk">
-      <div className="bench-who field">
-        <label htmlFor="bench-who">Written down by</label>
-        <input
-          id="bench-who"
-          name="who"
-          value={notes.who}
-          autoComplete="off"
-          onChange={(event) => {
-            notes.setWho(event.currentTarget.value);
-          }}
-        />
+      <div className="bench-who">
+        <div className="field">
+          <label htmlFor="bench-who">Written down by</label>
+          <input
+            id="bench-who"
+            value={notes.who}
+            autoComplete="off"
+            onChange={(event) => {
+              notes.setWho(event.currentTarget.value);
+            }}
+          />
+        </div>
+        <div className="field">
+          <label htmlFor="bench-when">At, where it was written on paper before (empty for now)</label>
+          <input
+            id="bench-when"
+            type="time"
+            value={notes.when}
+            onChange={(event) => {
+              notes.setWhen(event.currentTarget.value);
+            }}
+          />
+        </div>
       </div>
       <p className={notes.isOffline ? "bench-status offline" : "bench-status"} role="status">
         {statusOf(waiting, notes.isOffline)}
@@ -51,7 +63,7 @@ export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
 
 function statusOf(waiting: readonly QueuedNote[], isOffline: boolean): string {
   if (isOffline)
-    return `No connection to the app. ${counted(waiting.length, "note waits", "notes wait")} on this device; they are sent as soon as it is back, and a reload does not lose them.`;
+    return `No connection to the app: ${counted(waiting.length, "note waits", "notes wait")} on this device. What waits is sent as soon as the app answers again; a reload does not lose it.`;
   return waiting.some(({ isSent }) => !isSent) ? "Sending what was written down." : "Everything is written down.";
 }
 

@@ -13,6 +13,9 @@ const WHO = "bench who";
 export interface Notes extends QueueState {
   readonly who: string;
   readonly setWho: (who: string) => void;
+  /** A time of today as 09:30, for what was written on paper; empty for now. */
+  readonly when: string;
+  readonly setWhen: (when: string) => void;
   /** Puts a note in the queue under a new key. */
   readonly write: (fields: Readonly<Record<string, string>>) => void;
   readonly drop: (key: string) => void;
@@ -22,6 +25,7 @@ export function useNotes(view: BenchOnPage): Notes {
   const queue = useMemo(() => noteQueue(`bench notes ${view.batch}`, notesAddress(view.batch)), [view.batch]);
   const { notes, isOffline } = useSyncExternalStore(queue.subscribe, queue.state, () => NOTHING_QUEUED);
   useSent(queue, view);
+  const [when, setWhen] = useState("");
   const [typedWho, setTypedWho] = useState<string | null>(null);
   const keptWho = useSyncExternalStore(nobodyElse, whoOfDevice, () => "");
   const who = typedWho ?? (keptWho || view.startedBy);
@@ -34,14 +38,24 @@ export function useNotes(view: BenchOnPage): Notes {
       setTypedWho(typed);
       rememberWho(typed);
     },
+    when,
+    setWhen,
     write: (fields) => {
-      const at = `${new Date().toISOString().slice(0, 19)}Z`;
+      const at = `${momentOf(when).toISOString().slice(0, 19)}Z`;
       queue.add({ ...fields, batch: view.batch, who, at, key: crypto.randomUUID() });
     },
     drop: (key) => {
       queue.drop([key]);
     },
   };
+}
+
+/** Now, or that time of today by this device's clock. */
+function momentOf(when: string): Date {
+  const moment = new Date();
+  const [hours, minutes] = when.split(":").map(Number);
+  if (hours !== undefined && minutes !== undefined) moment.setHours(hours, minutes, 0, 0);
+  return moment;
 }
 
 /** Sends what waits, and asks now and then whether another device has written something. */

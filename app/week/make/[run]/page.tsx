@@ -40,7 +40,8 @@ export default async function MakePage({ params, searchParams }: Page): Promise<
   const run = found.workshop.runs.find((each) => each.id === id);
   const closed = found.desk.closedRuns.find((each) => each.run.id === id);
   const did = textOf(parameters, "did");
-  if (run && found.desk.batches.some((batch) => batch.run.id === run.id)) redirect(batchAddress(run.id));
+  // What was weighed as a batch has its record at the bench.
+  if (id !== null && found.desk.batches.some((batch) => batch.run.id === id)) redirect(batchAddress(id));
   if (run) return <Planning found={found} run={run} did={did} />;
   if (closed) return <Closed found={found} closed={closed} did={did} />;
   if (id !== null && did === "gone meanwhile") return <Gone today={found.today} />;
