@@ -1,3 +1,9 @@
+/** A button beside a form's own, which sends `deed` with this value. */
+export interface OtherButton {
+  readonly deed: string;
+  readonly label: string;
+}
+
 /** What a form of a few fields is told where it was not done. Where it was, the page goes on. */
 export type AskingAnswer =
   | { readonly kind: "not sent" }
@@ -9,6 +15,8 @@ export type AskingAnswer =
       readonly faults: Readonly<Partial<Record<string, string>>>;
       /** About the form as a whole. */
       readonly says: string | null;
+      /** The button that says yes, where something is asked rather than refused. */
+      readonly yes?: OtherButton;
     };
 
 export const NOT_SENT: AskingAnswer = { kind: "not sent" };

@@ -17,7 +17,7 @@ import { dataOfForm } from "./data-of-form";
 import { asSentence } from "./sentence";
 import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
-import { type AskingAnswer, NOT_SENT } from "./asking-answer";
+import { type AskingAnswer, NOT_SENT, type OtherButton } from "./asking-answer";
 import "./asking-form.css";
 
 export interface AskedField {
@@ -46,8 +46,7 @@ interface Asking {
   readonly carried: Readonly<Record<string, string>>;
   readonly kept?: Readonly<Record<string, string>>;
   readonly button: string;
-  /** A second button, which sends `deed` with this value. */
-  readonly other?: { readonly deed: string; readonly label: string };
+  readonly other?: OtherButton;
   readonly className?: string;
   /** Whether the first field takes the focus when the form is opened. */
   readonly takesFocus?: boolean;
@@ -128,18 +127,34 @@ export function AskingForm(asking: Asking): ReactNode {
             </fieldset>
           );
         })}
-        <div className="asking-buttons">
-          <button className="button" aria-disabled={waiting ? true : undefined}>
-            {button}
-          </button>
-          {other && (
-            <button className="button" name="deed" value={other.deed} aria-disabled={waiting ? true : undefined}>
-              {other.label}
-            </button>
-          )}
-        </div>
+        <Buttons button={button} others={[other, refused?.yes]} waiting={waiting} />
       </div>
     </form>
+  );
+}
+
+interface FormButtons {
+  readonly button: string;
+  readonly others: readonly (OtherButton | undefined)[];
+  readonly waiting: boolean;
+}
+
+function Buttons({ button, others, waiting }: FormButtons): ReactNode {
+  const busy = waiting ? true : undefined;
+  return (
+    <div className="asking-buttons">
+      <button className="button" aria-disabled={busy}>
+        {button}
+      </button>
+      {others.map(
+        (each) =>
+          each && (
+            <button key={each.deed} className="button" name="deed" value={each.deed} aria-disabled={busy}>
+              {each.label}
+            </button>
+          ),
+      )}
+    </div>
   );
 }
 

@@ -5,11 +5,14 @@ import { Working, type WorkingLine } from "./working";
 export const HowItComes = ({
   lines,
   notes = [],
+  isOpen = false,
 }: {
   readonly lines: readonly WorkingLine[];
   readonly notes?: readonly ReactNode[];
+  /** Whether it was asked for already. */
+  readonly isOpen?: boolean;
 }): ReactNode => (
-  <details className="as-table how-it-comes">
+  <details className="as-table how-it-comes" open={isOpen}>
     <summary>How it comes about</summary>
     <Working lines={lines} notes={notes} />
   </details>

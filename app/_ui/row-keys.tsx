@@ -1,10 +1,15 @@
 "use client";
 
 import type { KeyboardEvent, ReactNode } from "react";
+import { useFollowed } from "./followed-links";
 
 /** Up and Down walk through the rows that open, Right opens one, Left closes it. Enter and Space are the browser's own. */
 export function RowKeys({ children }: { readonly children: ReactNode }): ReactNode {
-  return <div onKeyDown={walk}>{children}</div>;
+  return (
+    <div onKeyDown={walk} onClick={useFollowed()}>
+      {children}
+    </div>
+  );
 }
 
 function walk(event: KeyboardEvent<HTMLElement>): void {

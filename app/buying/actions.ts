@@ -11,33 +11,25 @@ import { addressOfDeed, type Deed } from "./_parts/deed";
 
 /** Keeps the order that the slip showed as open. */
 export async function placeTheOrder(form: FormData): Promise<void> {
-  const order = orderIn(form);
-  if (order === null) return goOn(form, { did: "not understood", about: "" });
-  const told = await placeOrder(order);
-  switch (told.kind) {
-    case "ordered":
-    case "already ordered":
-      return goOn(form, { did: "ordered", about: order.id });
-    case "offer changed":
-    case "ordered otherwise":
-    case "already received":
-    case "too large":
-      return goOn(form, { did: told.kind, about: "" });
-    case "no workshop":
-      return redirect("/", RedirectType.push);
-  }
+  await placing(form, "ordered", (id) => goOn(form, { did: "ordered", about: id }));
 }
 
 /** Keeps a draft of the order that the slip showed, and goes on to it. */
 export async function draftTheOrder(form: FormData): Promise<void> {
+  await placing(form, "drafted", (id) => {
+    revalidatePath("/", "layout");
+    redirect(orderAddress(id, "drafted"), RedirectType.push);
+  });
+}
+
+async function placing(form: FormData, state: "ordered" | "drafted", placed: (id: string) => never): Promise<never> {
   const order = orderIn(form);
   if (order === null) return goOn(form, { did: "not understood", about: "" });
-  const told = await placeOrder({ ...order, state: "drafted" });
+  const told = await placeOrder({ ...order, state });
   switch (told.kind) {
     case "ordered":
     case "already ordered":
-      revalidatePath("/", "layout");
-      return redirect(orderAddress(order.id, "drafted"), RedirectType.push);
+      return placed(order.id);
     case "offer changed":
     case "ordered otherwise":
     case "already received":

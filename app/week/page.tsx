@@ -4,7 +4,7 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
-import { planForPage } from "@/app/plan-for-page";
+import { type Planned, planForPage } from "@/app/plan-for-page";
 import { daysAfter, mondayOf, type Day } from "@/lib/domain/calendar";
 import { mostFromShelf } from "@/lib/domain/most-from-shelf";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -71,7 +71,7 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
         {view.lifted && <Lifted view={view} />}
         <div className="week-top">
           <WeekDays view={view} runs={runs} />
-          <MostYouCanMake mosts={mostFromShelf(workshop.products, prepared, today)} />
+          <Most found={found} monday={monday} parameters={parameters} />
         </div>
       </WeekBoard>
       <RunByRun
@@ -92,6 +92,20 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
     </>
   );
 }
+
+interface OfWeek {
+  readonly found: Planned;
+  readonly monday: Day;
+  readonly parameters: Parameters;
+}
+
+const Most = ({ found: { workshop, prepared, today }, monday, parameters }: OfWeek): ReactNode => (
+  <MostYouCanMake
+    mosts={mostFromShelf(workshop.products, prepared, today)}
+    monday={monday}
+    asked={textOf(parameters, "most")}
+  />
+);
 
 interface WeeksDraws {
   readonly runs: readonly RunOutlook[];

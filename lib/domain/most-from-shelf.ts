@@ -3,6 +3,7 @@ import { mostAhead } from "./ahead-needs";
 import type { Day } from "./calendar";
 import { mostOf } from "./feasibility";
 import { isUsable } from "./lots";
+import type { Growing } from "./needs";
 import type { Prepared } from "./plan";
 import { quantity, type Stock, type Units } from "./quantity";
 import type { Material, Product } from "./workshop";
@@ -11,8 +12,11 @@ export interface MostFromShelf {
   readonly product: Product;
   readonly mostUnits: Units;
   readonly limiting: Material;
-  /** What the shelf holds of the limiting material, usable today. */
+  /** What the shelf holds of the limiting material, usable today, in so many lots. */
   readonly there: Stock;
+  readonly lots: number;
+  /** What the product takes of it at least; null where that depends on what is made ahead, and was found by trying. */
+  readonly least: Growing | null;
 }
 
 /**
@@ -25,18 +29,18 @@ export function mostFromShelf(
   { stock, usesByProduct, openedByProduct }: Pick<Prepared, "stock" | "usesByProduct" | "openedByProduct">,
   today: Day,
 ): readonly MostFromShelf[] {
+  const lotsOf = (material: Material) =>
+    (stock.lotsByMaterial.get(material.id) ?? []).filter((lot) => isUsable(lot, today));
   const usableOf = (material: Material): Stock =>
-    quantity<Stock>(
-      (stock.lotsByMaterial.get(material.id) ?? []).reduce(
-        (held, lot) => (isUsable(lot, today) ? held + lot.quantity : held),
-        0n,
-      ),
-    );
+    quantity<Stock>(lotsOf(material).reduce((held, lot) => held + lot.quantity, 0n));
   return products.map((product) => {
     const opened = openedByProduct.get(product.id);
+    const uses = usesByProduct.get(product.id) ?? [];
     const most = opened
       ? mostAhead(opened, product.usualRun, usableOf)
-      : mostOf((usesByProduct.get(product.id) ?? []).map((use) => ({ use, there: usableOf(use.material) })));
-    return { product, ...most, there: usableOf(most.limiting) };
+      : mostOf(uses.map((use) => ({ use, there: usableOf(use.material) })));
+    const { limiting } = most;
+    const least = opened ? null : (uses.find(({ material }) => material === limiting)?.least ?? null);
+    return { product, ...most, there: usableOf(limiting), lots: lotsOf(limiting).length, least };
   });
 }

@@ -1,14 +1,18 @@
-/**
- * What stands within a ribbon, as SVG markup. A shelf of four hundred materials has ten thousand shapes in its ribbons:
- * as one text each they cost the server a fraction of what they cost as elements.
- */
+/** A ribbon as SVG markup: a shelf of four hundred materials has ten thousand shapes in its ribbons. */
+import { type Attributes, element as shape, escaped } from "./markup";
 import type { Ribbon, Step } from "./ribbon";
 import { percentAcross } from "./ribbon-time";
 
-type Attributes = Readonly<Record<string, string | number>>;
+/** The ribbon whole, as wide as its column. */
+export const ribbonDrawing = (ribbon: Ribbon, weeks: readonly number[]): string =>
+  shape(
+    "svg",
+    { class: "ribbon", role: "img", "aria-label": ribbon.sentence, width: "100%", height: ribbon.height },
+    ribbonMarkup(ribbon, weeks),
+  );
 
 /**
- * The markup within the ribbon's `svg`. Every word in it is escaped.
+ * The markup within the ribbon's `svg`.
  * @param weeks  where the hairlines of the weeks stand, in ticks
  */
 export function ribbonMarkup(ribbon: Ribbon, weeks: readonly number[]): string {
@@ -19,7 +23,7 @@ export function ribbonMarkup(ribbon: Ribbon, weeks: readonly number[]): string {
     stretched(ribbon, weeks),
     ...lack.map((step) => shape("rect", { ...place(step), y: waterline, height: step.reach, fill: LACK_INK })),
     ...waste.map((step) =>
-      shape("rect", { ...place(step), y: waterline - step.reach, height: step.reach, fill: WASTE_INK }),
+      shape("rect", { ...place(step), y: hundredths(waterline - step.reach), height: step.reach, fill: WASTE_INK }),
     ),
     shape("rect", { class: "ribbon-water", width: "100%", y: waterline, height: 1 }),
     ...runsOn(lack).map((step) => shape("rect", { class: "ribbon-lack-top", ...place(step), y: waterline, height: 2 })),
@@ -46,6 +50,9 @@ export function ribbonMarkup(ribbon: Ribbon, weeks: readonly number[]): string {
   ].join("");
 }
 
+/** Without the dust of a binary fraction. */
+const hundredths = (pixels: number): number => Math.round(pixels * 100) / 100;
+
 const LACK_INK = "url(#ribbon-lack-ink)";
 const WASTE_INK = "url(#ribbon-waste-ink)";
 
@@ -67,14 +74,6 @@ function stretched({ span, height, body, edge, safety }: Ribbon, weeks: readonly
       .join(""),
   );
 }
-
-const shape = (name: string, attributes: Attributes, inner = ""): string =>
-  `<${name}${Object.entries(attributes)
-    .map(([key, value]) => ` ${key}="${escaped(String(value))}"`)
-    .join("")}>${inner}</${name}>`;
-
-const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => SIGNS[sign] ?? "");
 
 /** Steps that follow on one another, as one. */
 const runsOn = (steps: readonly Step[]): readonly Step[] =>

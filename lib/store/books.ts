@@ -5,16 +5,11 @@ import type { Connection, Sql } from "./connection";
 import { deskOfRows } from "./desk-of-rows";
 import { madeOnce } from "./made-of-tables";
 import { openStore } from "./open-store";
-import { rowsOfDesk } from "./rows-of-desk";
-import { rowsOfWorkshop } from "./rows-of-workshop";
+import { DESK_ROWS } from "./rows-of-desk";
+import { WORKSHOP_ROWS } from "./rows-of-workshop";
 import { storeFile } from "./store-file";
-import { type Rows, type TableName, TABLE_NAMES, TABLES } from "./tables";
+import { type Rows, type RowsOfLists, type TableName, TABLE_NAMES, TABLES } from "./tables";
 import { STANDING, standingOfText, workshopOfRows } from "./workshop-of-rows";
-
-/** Every table in one statement: one statement sees one state of the store, never half of a change. */
-const EVERYTHING = [...TABLE_NAMES.map((name) => TABLES[name].select), STANDING]
-  .map((select, at) => `(${select}) AS "text${String(at)}"`)
-  .join(", ");
 
 /** What the app's store holds, or null where no workshop has been opened yet. */
 export const readBooks = (): Promise<Books | null> => readBooksFrom(storeFile());
@@ -52,13 +47,37 @@ export interface LoadedTexts {
   readonly standing: string;
 }
 
-/** What the store holds, as this connection sees it: inside a transaction, what that transaction sees. */
+/**
+ * What the store holds, as this connection sees it: inside a transaction, what that transaction sees. Of a writer that
+ * has written last itself, only the tables that it wrote are read again.
+ */
 export async function loadTexts(sql: Sql): Promise<LoadedTexts> {
-  const [texts] = await sql.rows(`SELECT ${EVERYTHING}`);
-  return {
-    tables: byTable((_table, name) => String(texts?.[TABLE_NAMES.indexOf(name)])),
-    standing: String(texts?.[TABLE_NAMES.length]),
-  };
+  const last = lastLoaded.get(sql);
+  const known = last && last.state === (await stateOf(sql)) ? last.tables : {};
+  const read = TABLE_NAMES.filter((name) => known[name] === undefined);
+  // One statement: it sees one state of the store, never half of a change.
+  const selects = [...read.map((name) => TABLES[name].select), STANDING];
+  const [texts] = await sql.rows(
+    `SELECT ${selects.map((select, at) => `(${select}) AS "text${String(at)}"`).join(", ")}`,
+  );
+  const tables = byTable((_table, name) => known[name] ?? String(texts?.[read.indexOf(name)]));
+  return { tables, standing: String(texts?.[read.length]) };
+}
+
+/** The tables that a writer still knows, and the state in which it left the store. */
+const lastLoaded = new WeakMap<Sql, { readonly state: string; readonly tables: Partial<TableTexts> }>();
+
+/** The first number changes with every commit of others, the second with every row that this connection writes. */
+export const stateOf = async (sql: Sql): Promise<string> =>
+  (await sql.rows(`SELECT "data_version", total_changes() FROM pragma_data_version`)).join();
+
+/**
+ * To be told by a writer once its transaction is committed: of what it loaded there, it has written some tables alone.
+ * @param state  at the end of the transaction and still in it: after it, others may have written already
+ */
+export function writtenIn(sql: Sql, state: string, { tables }: LoadedTexts, written: readonly TableName[]): void {
+  const unwritten = TABLE_NAMES.filter((name) => !written.includes(name)).map((name) => [name, tables[name]] as const);
+  lastLoaded.set(sql, { state, tables: Object.fromEntries(unwritten) });
 }
 
 /** The books that these texts hold, or null where no workshop has been opened yet. */
@@ -68,11 +87,33 @@ export function booksOfTexts({ tables, standing }: LoadedTexts): Books | null {
   return workshop && { workshop, desk: deskOfRows(rows) };
 }
 
-/** The books as they are written; what is there of a lot is not among it, for that is posted. */
-export function textsOfBooks({ workshop, desk }: Books): TableTexts {
-  const rows: Rows = { ...rowsOfWorkshop(workshop), ...rowsOfDesk(desk) };
-  return byTable(({ textOf }, name) => textOf(rows[name]));
+/**
+ * The books as they are written; what is there of a lot is not among it, for that is posted.
+ * @param from  the books that these were made from, and their texts: a list that is the very same is not written anew
+ */
+export function textsOfBooks(
+  { workshop, desk }: Books,
+  from: { readonly books: Books; readonly tables: TableTexts } | null = null,
+): TableTexts {
+  const written = {
+    ...textsUnlike(WORKSHOP_ROWS, workshop, from?.books.workshop),
+    ...textsUnlike(DESK_ROWS, desk, from?.books.desk),
+  };
+  return { ...from?.tables, ...written } as TableTexts;
 }
+
+/** The texts of the tables that are filled by what differs in two states of the workshop, or of the desk; else by all. */
+const textsUnlike = <Owner extends object>(
+  rows: RowsOfLists<Owner>,
+  owner: Owner,
+  other: Owner | undefined,
+): Partial<TableTexts> =>
+  Object.fromEntries(
+    (Object.keys(rows) as (keyof Owner)[])
+      .filter((list) => owner[list] !== other?.[list])
+      .flatMap((list) => Object.entries(rows[list](owner[list])))
+      .map(([name, each]) => [name, (TABLES[name as TableName] as Table<unknown>).textOf(each)]),
+  );
 
 /** One value for each table, under its name. */
 const byTable = <T>(value: (table: Table<unknown>, name: TableName) => T): Readonly<Record<TableName, T>> =>

@@ -133,14 +133,31 @@ export function table<Row extends object>(
       (SELECT ${names} FROM "${name}" ${keptFor === null ? "" : 'WHERE "position" IS NOT NULL'} ORDER BY ${order})`,
     textOf: (rows) =>
       JSON.stringify(rows.toSorted(inOrder).map((row) => known.map(([column, { write }]) => write(row[column])))),
-    rowsOf: (text) =>
-      (JSON.parse(text) as Cell[][]).map((cells) => {
-        const row: Partial<Record<keyof Row, unknown>> = {};
-        known.forEach(([column, { read }], index) => (row[column] = read(cells[index] ?? null)));
-        return row as Row;
-      }),
+    rowsOf: rowsOnce((cells) => {
+      const row: Partial<Record<keyof Row, unknown>> = {};
+      known.forEach(([column, { read }], index) => (row[column] = read(cells[index] ?? null)));
+      return row as Row;
+    }),
   };
 }
+
+/** Reads the rows of a text. One that reads as the row did that stood in its place before is that very row. */
+function rowsOnce<Row>(rowOf: (cells: readonly Cell[]) => Row): (text: string) => readonly Row[] {
+  let last: { readonly cells: readonly (readonly Cell[])[]; readonly rows: readonly Row[] } = { cells: [], rows: [] };
+  return (text) => {
+    const cells = JSON.parse(text) as Cell[][];
+    const rows = cells.map((own, at) => {
+      const known = last.rows[at];
+      return known !== undefined && areAlike(own, last.cells[at]) ? known : rowOf(own);
+    });
+    last = { cells, rows };
+    return rows;
+  };
+}
+
+/** Whether two rows of a table have the same cells. */
+export const areAlike = (one: readonly Cell[] | undefined, other: readonly Cell[] | undefined): boolean =>
+  one !== undefined && other !== undefined && one.every((cell, at) => cell === other[at]);
 
 /** Of the lots struck off, those of which nothing was posted go; the others forget a material that was removed. */
 const tidied = (name: string, { lots, column, items }: KeptFor): readonly string[] => [

@@ -1,8 +1,8 @@
 import type { Books } from "@/lib/domain/desk";
 import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
-import type { Posted, Posting } from "@/lib/domain/ledger/posting";
-import type { LotRecord, LotRecords } from "@/lib/domain/ledger/refusal";
+import { lotKey, type Posted, type Posting } from "@/lib/domain/ledger/posting";
+import type { LotRecords } from "@/lib/domain/ledger/refusal";
 import { booksOfTexts, loadTexts, textsOfBooks } from "./books";
 import { nothingWritten, type NoWorkshop, save, writeBooks, writeUnnamed } from "./change-books";
 import type { Sql } from "./connection";
@@ -61,17 +61,17 @@ export async function postToBooks<Result>(
     write<Result | NoWorkshop>(sql, async () => {
       const texts = await loadTexts(sql);
       const books = booksOfTexts(texts);
-      if (books === null) return nothingWritten({ kind: "no workshop" });
+      if (books === null) return nothingWritten(texts, { kind: "no workshop" });
       const decision = await decide(await ledgerIn(sql, books));
-      if (decision.kind === "refuse") return nothingWritten(decision.result);
-      const after = decision.books === books ? texts.tables : textsOfBooks(decision.books);
-      const doubtful = await save(sql, texts.tables, after, async () => {
+      if (decision.kind === "refuse") return nothingWritten(texts, decision.result);
+      const after = textsOfBooks(decision.books, { books, tables: texts.tables });
+      const written = await save(sql, texts.tables, after, async () => {
         if (decision.kind === "keep") return;
         if (decision.failed) await keepStruckOff(sql, [decision.failed]);
         await post(sql, [decision.posting]);
         await keepReceipts(sql, decision.receipts);
       });
-      return { result: decision.result, doubtful };
+      return { result: decision.result, loaded: texts, ...written };
     }),
   );
 }
@@ -94,17 +94,23 @@ async function ledgerIn(sql: Sql, books: Books): Promise<Ledger> {
 
 /** The lots of the books, and those that were struck off the lists. */
 export async function recordsIn(sql: Sql, { workshop }: Books): Promise<LotRecords> {
-  const byLot = new Map<string, LotRecord>(
-    (await struckOffIn(sql)).map(({ lot, item, since, expires }) => [
-      `${lot.of} ${lot.id}`,
-      { since, expires, item: item ?? "" },
-    ]),
-  );
-  for (const { id, received, expires, material } of workshop.lots) {
-    byLot.set(`material ${id}`, { since: received, expires, item: material });
-  }
-  for (const { id, made, bestBefore, product } of workshop.finished) {
-    byLot.set(`finished ${id}`, { since: made, expires: bestBefore, item: product });
-  }
-  return ({ of, id }) => byLot.get(`${of} ${id}`) ?? null;
+  const struckOff = new Map((await struckOffIn(sql)).map((each) => [lotKey(each.lot), each]));
+  let listed: ListedLots | null = null;
+  return (lot) => {
+    // Most deeds ask for a few lots, and some for none.
+    listed ??= listedLots(workshop);
+    const own = lot.of === "material" ? listed.lots.get(lot.id) : undefined;
+    if (own) return { since: own.received, expires: own.expires, item: own.material };
+    const made = lot.of === "finished" ? listed.finished.get(lot.id) : undefined;
+    if (made) return { since: made.made, expires: made.bestBefore, item: made.product };
+    const gone = struckOff.get(lotKey(lot));
+    return gone ? { since: gone.since, expires: gone.expires, item: gone.item ?? "" } : null;
+  };
 }
+
+type ListedLots = ReturnType<typeof listedLots>;
+
+const listedLots = ({ lots, finished }: Books["workshop"]) => ({
+  lots: new Map(lots.map((lot) => [lot.id, lot])),
+  finished: new Map(finished.map((lot) => [lot.id, lot])),
+});

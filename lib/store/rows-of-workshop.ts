@@ -10,7 +10,7 @@ import type {
   Supplier,
   Workshop,
 } from "@/lib/domain/workshop";
-import type { Row, WorkshopRows } from "./tables";
+import type { Row, RowsOfLists } from "./tables";
 
 type Placed<T> = T & { readonly position: number };
 
@@ -25,88 +25,101 @@ export const within = <Owner, Item extends object, Made>(
   row: (owner: Owner, item: Item, position: number) => Made,
 ): readonly Made[] => owners.flatMap((owner) => list(owner).map((item, position) => row(owner, item, position)));
 
-export function rowsOfWorkshop(workshop: Workshop): WorkshopRows {
-  return {
-    settings: [settingsRow(workshop.settings)],
-    closedDays: workshop.settings.closedDays.map((day, position) => ({ position, day })),
-    suppliers: placed(workshop.suppliers),
-    supplierClosedDays: workshop.suppliers.flatMap((supplier: Supplier) =>
+/** The rows of each list of a workshop. */
+export const WORKSHOP_ROWS = {
+  settings: (settings: Settings) => ({
+    settings: [settingsRow(settings)],
+    closedDays: settings.closedDays.map((day, position) => ({ position, day })),
+  }),
+  suppliers: (suppliers: Workshop["suppliers"]) => ({
+    suppliers: placed(suppliers),
+    supplierClosedDays: suppliers.flatMap((supplier: Supplier) =>
       supplier.closedDays.map((day, position) => ({ supplier: supplier.id, position, day })),
     ),
-    ...materialRows(workshop.materials),
-    offers: placed(workshop.offers).map((offer) => ({
+  }),
+  materials: materialRows,
+  offers: (offers: Workshop["offers"]) => ({
+    offers: placed(offers).map((offer) => ({
       ...offer,
       pack: offer.pack.quantity,
       packNumber: offer.pack.typed.number,
       packUnit: offer.pack.typed.unit,
     })),
     priceBreaks: within(
-      workshop.offers,
+      offers,
       (offer) => offer.breaks,
       (offer, priceBreak, position) => ({ ...priceBreak, offer: offer.id, position }),
     ),
-    lots: placed(workshop.lots),
-    orders: placed(workshop.orders),
+  }),
+  lots: (lots: Workshop["lots"]) => ({ lots: placed(lots) }),
+  orders: (orders: Workshop["orders"]) => ({
+    orders: placed(orders),
     orderLines: within(
-      workshop.orders,
+      orders,
       (order: Order) => order.lines,
       (order, line, position) => ({ ...line, order: order.id, position }),
     ),
-    labels: placed(workshop.labels),
-    papers: placed(workshop.papers),
-    ...formulaRows(workshop.formulas),
-    products: placed(workshop.products).map(productRow),
+  }),
+  labels: (labels: Workshop["labels"]) => ({ labels: placed(labels) }),
+  papers: (papers: Workshop["papers"]) => ({ papers: placed(papers) }),
+  formulas: formulaRows,
+  products: (products: Workshop["products"]) => ({
+    products: placed(products).map(productRow),
     packagingItems: within(
-      workshop.products,
+      products,
       (product: Product) => product.packaging,
       (product, item, position) => ({ ...itemRow(product, item, position), spoilage: item.spoilage }),
     ),
-    perRunItems: within(workshop.products, (product: Product) => product.perRun, itemRow),
-    runs: placed(workshop.runs),
-    finished: placed(workshop.finished),
-    sales: placed(workshop.sales),
+    perRunItems: within(products, (product: Product) => product.perRun, itemRow),
+  }),
+  runs: (runs: Workshop["runs"]) => ({ runs: placed(runs) }),
+  finished: (finished: Workshop["finished"]) => ({ finished: placed(finished) }),
+  sales: (sales: Workshop["sales"]) => ({ sales: placed(sales) }),
+} satisfies RowsOfLists<Workshop>;
+
+/** Materials, each with what is known of it. */
+function materialRows(materials: Workshop["materials"]) {
+  return {
+    materials: placed(materials).map((material) => ({
+      ...material,
+      safetyStock: material.safetyStock?.quantity ?? null,
+      ...typedOrNull("safetyStock", material.safetyStock),
+    })),
+    materialComponents: within(
+      materials,
+      ({ composition }: Material) => composition,
+      ({ id }, component, position) => ({ ...component, material: id, position }),
+    ),
+    materialLimits: within(
+      materials,
+      ({ limits }: Material) => limits,
+      ({ id }, limit, position) => ({ ...limit, material: id, position }),
+    ),
+    materialSheets: within(
+      materials,
+      ({ sheets }: Material) => sheets,
+      ({ id }, sheet, position) => ({ ...sheet, material: id, position }),
+    ),
   };
 }
 
-/** Materials, each with what is known of it. */
-const materialRows = (materials: Workshop["materials"]) => ({
-  materials: placed(materials).map((material) => ({
-    ...material,
-    safetyStock: material.safetyStock?.quantity ?? null,
-    ...typedOrNull("safetyStock", material.safetyStock),
-  })),
-  materialComponents: within(
-    materials,
-    ({ composition }: Material) => composition,
-    ({ id }, component, position) => ({ ...component, material: id, position }),
-  ),
-  materialLimits: within(
-    materials,
-    ({ limits }: Material) => limits,
-    ({ id }, limit, position) => ({ ...limit, material: id, position }),
-  ),
-  materialSheets: within(
-    materials,
-    ({ sheets }: Material) => sheets,
-    ({ id }, sheet, position) => ({ ...sheet, material: id, position }),
-  ),
-});
-
 /** Formulas, each with its lines, phases and steps. */
-const formulaRows = (formulas: Workshop["formulas"]) => ({
-  formulas: placed(formulas),
-  formulaLines: within(formulas, (formula: Formula) => formula.lines, formulaLineRow),
-  formulaPhases: within(
-    formulas,
-    ({ phases }: Formula) => phases,
-    ({ id }, phase, position) => ({ ...phase, formula: id, position }),
-  ),
-  formulaSteps: within(
-    formulas,
-    ({ steps }: Formula) => steps,
-    ({ id }, step, position) => ({ ...step, formula: id, position }),
-  ),
-});
+function formulaRows(formulas: Workshop["formulas"]) {
+  return {
+    formulas: placed(formulas),
+    formulaLines: within(formulas, (formula: Formula) => formula.lines, formulaLineRow),
+    formulaPhases: within(
+      formulas,
+      ({ phases }: Formula) => phases,
+      ({ id }, phase, position) => ({ ...phase, formula: id, position }),
+    ),
+    formulaSteps: within(
+      formulas,
+      ({ steps }: Formula) => steps,
+      ({ id }, step, position) => ({ ...step, formula: id, position }),
+    ),
+  };
+}
 
 function settingsRow({ balanceStep, ...settings }: Settings): Row<"settings"> {
   return {

@@ -240,3 +240,6 @@ export type Rows = { readonly [Name in TableName]: RowsOf<(typeof TABLES)[Name]>
 export type Row<Name extends TableName> = Rows[Name][number];
 export type WorkshopRows = Pick<Rows, keyof typeof WORKSHOP_TABLES>;
 export type DeskRows = Pick<Rows, keyof typeof DESK_TABLES>;
+
+/** How each list of the workshop, or of the desk, lies in the tables that it fills. */
+export type RowsOfLists<Owner> = { readonly [List in keyof Owner]: (records: Owner[List]) => Partial<Rows> };

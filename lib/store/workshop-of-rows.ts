@@ -17,6 +17,7 @@ import type {
 } from "@/lib/domain/workshop";
 import { measuredOf, measuredOrNull } from "./columns";
 import { madeOfTables, madeOnce } from "./made-of-tables";
+import { runsAsBefore } from "./runs-as-before";
 import type { Row, Rows, TableName, WorkshopRows } from "./tables";
 
 /** What stands of every lot where it can be used or sold: shelf and stock. By (place). */
@@ -35,13 +36,11 @@ type OnHandOf = (of: "material" | "finished", id: string) => OnHand;
 const NONE: OnHand = { quantity: 0n, value: 0n };
 
 export const standingOfText = madeOnce((text: string): OnHandOf => {
-  const byLot = new Map(
-    (JSON.parse(text) as [string, string, number, number][]).map(([of, lot, quantity, value]) => [
-      `${of} ${lot}`,
-      { quantity: BigInt(quantity), value: BigInt(value) },
-    ]),
-  );
-  return (of, id) => byLot.get(`${of} ${id}`) ?? NONE;
+  const [material, finished] = [new Map<string, OnHand>(), new Map<string, OnHand>()];
+  for (const [of, lot, quantity, value] of JSON.parse(text) as ["material" | "finished", string, number, number][]) {
+    (of === "material" ? material : finished).set(lot, { quantity: BigInt(quantity), value: BigInt(value) });
+  }
+  return (of, id) => (of === "material" ? material : finished).get(id) ?? NONE;
 });
 
 /** @returns null where no workshop has been opened yet; lists of which nothing has changed as they came back last */
@@ -66,7 +65,8 @@ export function workshopOfRows(rows: WorkshopRows, onHand: OnHandOf): Workshop |
 
 type Of<Name extends TableName> = Pick<Rows, Name>;
 
-const runsOf = madeOfTables(["runs"], ({ runs }) => runs.map(withoutPosition));
+const asBefore = runsAsBefore();
+const runsOf = madeOfTables(["runs"], ({ runs }) => asBefore(runs.map(withoutPosition)));
 const labelsOf = madeOfTables(["labels"], ({ labels }) => labels.map(withoutPosition));
 const papersOf = madeOfTables(["papers"], ({ papers }) => papers.map(withoutPosition));
 const salesOf = madeOfTables(["sales"], ({ sales }) => sales.map(withoutPosition));
@@ -75,8 +75,15 @@ const lotsOf = madeOnce((onHand: OnHandOf) =>
   madeOfTables(["lots"], ({ lots }): readonly Lot[] => lots.map((row) => lotOf(row, onHand("material", row.id)))),
 );
 
+/** The lot that was made of a row last: most lots stand as they stood when one has moved. */
+const lotOfRow = new WeakMap<Row<"lots">, Lot>();
+
 function lotOf(row: Row<"lots">, { quantity: remaining, value }: OnHand): Lot {
-  return { ...withoutPosition(row), remaining: quantity<Stock>(remaining), value: quantity<MicroUnits>(value) };
+  const last = lotOfRow.get(row);
+  if (last?.remaining === remaining && last.value === value) return last;
+  const lot = { ...withoutPosition(row), remaining: quantity<Stock>(remaining), value: quantity<MicroUnits>(value) };
+  lotOfRow.set(row, lot);
+  return lot;
 }
 
 const finishedOf = madeOnce((onHand: OnHandOf) =>

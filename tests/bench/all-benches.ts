@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: how long the plan of a large workshop takes beside the bare arithmetic, the checks of a formula,
  * the report command from start to end, the ledger to post and to answer, a basket to be proven, and how long the
- * server takes for a page. Prints and asserts no times: they are the machine's.
+ * server takes for a page. Prints and asserts no times: they are the machine's. `npm run bench -- pages` is one of them:
+ * plan, checks, report, ledger, baskets, pages.
  * The pages need a build, which is made where there is none.
  */
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -84,9 +85,13 @@ console.log(
   `${String(SIZE.materials)} materials, ${String(SIZE.products)} products, ${String(SIZE.runs)} runs, ` +
     `${String(SIZE.days)} days; Node ${process.version}, ${String(cpus().length)} × ${cpus()[0]?.model.trim() ?? "processor"}\n`,
 );
-benchPlan();
-benchChecks();
-benchReport();
-await benchLedger();
-await benchBaskets();
-await benchLargePages();
+const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
+  plan: benchPlan,
+  checks: benchChecks,
+  report: benchReport,
+  ledger: benchLedger,
+  baskets: benchBaskets,
+  pages: benchLargePages,
+};
+const asked = process.argv.slice(2);
+for (const [name, bench] of Object.entries(BENCHES)) if (asked.length === 0 || asked.includes(name)) await bench();

@@ -3,7 +3,9 @@
  * `npm run soak -- kills 200`: kills the running app while clients post through its forms, so many times, and looks at
  * what it left.
  * `npm run soak -- closings 200`: eight processes close so many runs at once, for which there is too little stock.
- * The last line has the figures; exit status 1 where something did not hold.
+ * `npm run soak -- syncs 40`: has strace watch a process that posts, and counts how often the store's log is brought to
+ * the disk before each acknowledgement.
+ * The last line has the figures; exit status 1 where something did not hold, 2 where there is no strace to count with.
  */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -17,10 +19,12 @@ import { ledgerSoak } from "../helpers/ledger-soak";
 import { openBooks } from "../helpers/store-desk";
 import { diceFrom } from "../helpers/random-dice";
 import { killServerAgainAndAgain } from "../helpers/server-killing";
+import { countSyncs } from "../helpers/syncs-counted";
 import bringBuildUpToDate from "../journeys/built";
 
 const SEED = 1;
 const REPORT_EVERY = 1000;
+const NOTHING_TO_COUNT_WITH = 2;
 
 async function postings(count: number, store: string): Promise<string> {
   const soak = ledgerSoak(diceFrom(SEED), "soak");
@@ -29,7 +33,10 @@ async function postings(count: number, store: string): Promise<string> {
     await soak.step();
     if (soak.posted() < told + REPORT_EVERY) continue;
     told = soak.posted();
-    console.log(`${String(told)} postings, ${((performance.now() - began) / 1000).toFixed(0)} s`);
+    const own = (process.cpuUsage().user / 1_000_000).toFixed(0);
+    console.log(
+      `${String(told)} postings, ${((performance.now() - began) / 1000).toFixed(0)} s, ${own} s of the processor`,
+    );
   }
   const steps = [...soak.counts.values()].reduce((sum, each) => sum + each, 0);
   for (const [what, often] of [...soak.counts].sort()) console.log(`  ${what.padEnd(40)}${String(often).padStart(7)}`);
@@ -50,6 +57,19 @@ async function closings(count: number, store: string): Promise<string> {
   return `${String(processes)} processes asked ${String(asked)} times to close ${String(count)} runs: ${told}; ${String(open)} runs left open, nothing oversold; ${await clean(store)}`;
 }
 
+async function syncs(count: number, store: string): Promise<string> {
+  await closeStore(store);
+  const counted = countSyncs(store, count);
+  if (counted.kind === "cannot count") {
+    process.exitCode = NOTHING_TO_COUNT_WITH;
+    return `nothing was counted: strace, which counts, does not run here (${counted.reason})`;
+  }
+  const all = counted.syncs.reduce((sum, each) => sum + each, 0);
+  const more = counted.syncs.filter((each) => each > 1).length;
+  const each = `one before each acknowledgement and after all that it wrote, and more before ${String(more)}, where the log begins anew`;
+  return `${String(count)} postings acknowledged, ${String(all)} syncs of the log to disk: ${each}; ${await clean(store)}`;
+}
+
 async function clean(store: string): Promise<string> {
   const checked = await checkLedger(store);
   if (!checked) throw new Error("the store holds no workshop");
@@ -58,13 +78,13 @@ async function clean(store: string): Promise<string> {
   return `${String(posted)} postings and ${String(entries)} entries checked, stock worth ${wholeValue(value.total).toString()} micro-units, 0 disagreements`;
 }
 
-const SOAKS = { postings, kills, closings };
+const SOAKS = { postings, kills, closings, syncs };
 
 async function run(what: string | undefined, times: string | undefined): Promise<string> {
   const soak = Object.entries(SOAKS).find(([name]) => name === what)?.[1];
   const count = Number(times);
   if (!soak || !Number.isInteger(count) || count < 1) {
-    throw new Error("Write: npm run soak -- postings 10000, or: kills 200, or: closings 200");
+    throw new Error("Write: npm run soak -- postings 10000, or: kills 200, or: closings 200, or: syncs 40");
   }
   const folder = mkdtempSync(join(tmpdir(), "stillroom-soak-"));
   const store = join(folder, "stillroom.db");

@@ -52,6 +52,21 @@ test("[MAKE-3] each product on its own: they share the same shelf", () => {
   expect(most({ ...bench, lots })).toEqual(["cream 25 by A, 1000", "oil 33 by A, 1000"]);
 });
 
+test("[MAKE-3] it opens to what is there, in how many lots, and to what a unit takes of it at the least", () => {
+  const lots = [
+    lot("a1", "A", "600", "1"),
+    lot("a2", "A", "400", "1"),
+    lot("b", "B", "300", "1"),
+    { ...lot("j", "J", "0", "1"), remaining: stock(40n) },
+  ];
+  const workshop = workshopOf({ ...bench, lots });
+  const [cream] = mostFromShelf(workshop.products, preparedFor(workshop, today), today);
+  const { least, ...figures } = cream ?? { least: null };
+  expect(figures).toMatchObject({ mostUnits: 25n, there: 1_000_000_000n, lots: 2 });
+  // 80 % of 50 g for each unit, and nothing once.
+  expect(least && [least.perUnit / least.under, least.fixed]).toEqual([40_000_000n, 0n]);
+});
+
 test("[MAKE-3] what is out of date, on order, or planned for a run plays no part", () => {
   const lots = [
     lot("old", "A", "500", "1", { expires: day("2026-11-24") }),

@@ -34,7 +34,7 @@ test("each part has its shape, and steps of a lack that follow on one another sh
   ];
   expect(shapes({ body: "M0 0", edge: "M0 0", safety: 9 }, [7, 14])).toBe("svg path path path path rect rect");
   expect(shapes({ lack })).toBe("svg rect rect rect rect rect");
-  expect(ribbonMarkup({ ...bare, lack }, [])).toContain('class="ribbon-lack-top" x="10%" width="10%"');
+  expect(ribbonMarkup({ ...bare, lack }, [])).toContain("class='ribbon-lack-top' x='10%' width='10%'");
   expect(shapes({ losses: [3], arrivals: [4], order: { kind: "notch", at: 5 } })).toBe(
     "svg rect rect line use use use",
   );

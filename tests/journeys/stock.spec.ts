@@ -76,7 +76,7 @@ test("Some of a lot is set aside, released and written off; its page says where 
   await page.getByLabel("How much").fill("700 g");
   await page.getByLabel("Why").selectOption("Recalled by the supplier");
   await page.getByRole("button", { name: "Put it on hold" }).click();
-  await expect(page.getByLabel("How much")).toHaveAccessibleDescription(/700.g is asked and 600.g is on the shelf/);
+  await expect(page.getByLabel("How much")).toHaveAccessibleDescription(/asks for 700.g; there is 600.g on the shelf/i);
   await expect(page.getByLabel("How much")).toHaveValue("700 g");
   await page.getByLabel("How much").fill("0.2 kg");
   await page.getByRole("button", { name: "Put it on hold" }).click();

@@ -9,7 +9,7 @@ import { db } from "@/lib/store/client";
 import { closeStore } from "@/lib/store/open-store";
 import { replaceWorkshop } from "@/lib/store/replace-workshop";
 import { runChild } from "../helpers/child";
-import { formula, material, product } from "../helpers/notation";
+import { formula, material, product, supplier } from "../helpers/notation";
 import { booksOf, openBooks, richBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
 import { bareWorkshop } from "../helpers/store-workshop";
@@ -52,6 +52,31 @@ test("what another process writes, and what is written past the books, is seen a
   const after = await stored();
   expect(after.workshop.materials[0]?.name).toBe("Renamed past the books");
   expect(anew(between.workshop, after.workshop)).toEqual(["materials"]);
+});
+
+test("a change begins from what is there, whoever wrote last: this writer, another process, or nobody by the books", async () => {
+  const renamed = (name: string) =>
+    changeBooks<readonly string[]>(({ workshop, desk }) => {
+      const settings = { ...workshop.settings, name };
+      const found = [workshop.settings.name, workshop.suppliers[0]?.name ?? "", String(workshop.runs.length)];
+      return { kind: "keep", books: { workshop: { ...workshop, settings }, desk }, result: found };
+    });
+  const [materials, formulas, products] = [[material("m")], [formula("f", { m: "100" })], [product("p", "f")]];
+  await openBooks(booksOf(bareWorkshop("First", { materials, formulas, products, suppliers: [supplier("s")] })));
+  expect(await renamed("Second")).toEqual(["First", "Supplier s", "0"]);
+  expect(await renamed("Third")).toEqual(["Second", "Supplier s", "0"]);
+  await runChild("tests/helpers/store-changer.ts", ["other", "1"], { STILLROOM_STORE: file() });
+  expect(await renamed("Fourth")).toEqual(["Third", "Supplier s", "1"]);
+  await db().$executeRaw`UPDATE "suppliers" SET "name" = 'Renamed past the books'`;
+  expect(await renamed("Fifth")).toEqual(["Fourth", "Renamed past the books", "1"]);
+  await expect(
+    changeBooks(({ workshop, desk }) => ({
+      kind: "keep",
+      books: { workshop: { ...workshop, suppliers: [], settings: { ...workshop.settings, name: "" } }, desk },
+      result: null,
+    })),
+  ).rejects.toThrow();
+  expect(await renamed("Sixth")).toEqual(["Fifth", "Renamed past the books", "1"]);
 });
 
 test("two stores read by turns each give their own", async () => {

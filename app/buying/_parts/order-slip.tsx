@@ -7,6 +7,7 @@ import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/edge/figures";
 import { paidAddress } from "@/lib/edge/ledger-address";
+import { materialAddress } from "@/lib/edge/material-address";
 import {
   arrivesOn,
   type BuyingView,
@@ -81,7 +82,12 @@ function Line({
       <tr className="with-note">
         <th scope="row">{again ? <span className="unseen">{material.name}, further packs</span> : material.name}</th>
         <td className="small soft not-on-phone">
-          {!again && wanted && stockShown(wanted.quantity, material.measure, "lacking")}
+          {!again && wanted && (
+            <Link href={materialAddress(material.id)} prefetch={false}>
+              {stockShown(wanted.quantity, material.measure, "lacking")}
+              <span className="unseen"> of {material.name}, how much to buy</span>
+            </Link>
+          )}
         </td>
         <td className="number second-line">{packsShown(line)}</td>
         <td className="number not-on-phone">{priceShown(line.packPrice, view.currency)}</td>

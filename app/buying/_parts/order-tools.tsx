@@ -7,6 +7,7 @@ import { orderText } from "@/lib/edge/order-text";
 import { draftTheOrder, placeTheOrder } from "../actions";
 import { arrivesOn, type BuyingView, moneyIn } from "./buying-view";
 import { frameCarried } from "./deed";
+import { OrderAsText } from "./order-as-text";
 
 interface Tools {
   readonly order: PlannedOrder;
@@ -26,17 +27,7 @@ export function OrderTools({ order, workshop, view, newId, isFirst }: Tools): Re
   const download = new URLSearchParams([...frameFields(asked), ["supplier", supplier.id]].map((pair) => [...pair]));
   return (
     <>
-      <details className="order-text">
-        <summary>
-          The order as text<span className="unseen">, {supplier.name}</span>
-        </summary>
-        <textarea
-          readOnly
-          aria-label={`The order at ${supplier.name} as text`}
-          value={text}
-          rows={text.split("\n").length}
-        />
-      </details>
+      <OrderAsText text={text} supplier={supplier.name} isOneOfMany />
       <div className="order-act">
         <a className="button" href={`/buying/order?${download.toString()}`} download>
           Save as CSV<span className="unseen">, {supplier.name}</span>

@@ -35,6 +35,6 @@ export async function countTheShelf(_before: FormAnswer, data: FormData): Promis
     return { kind: "shown", values, shown: countShown(workshop, told.differences, saying) };
   const lot = "lot" in told ? told.lot : null;
   const message = countRefusal(told, asked, saying);
-  const fault = { field: lot && read.fieldOf(lot), message };
+  const fault = { field: told.kind === "future day" ? "day" : lot && read.fieldOf(lot), message };
   return answerRefused(sent, { kind: "refused", faults: [fault], breaks: [] }, read.reading);
 }

@@ -1,12 +1,21 @@
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Sign } from "@/app/_ui/sign";
 import { Was } from "@/app/_ui/was";
-import type { BenchDay } from "@/lib/domain/bench-hours";
+import type { WorkingLine } from "@/app/_ui/working";
+import { type BenchDay, minutesOfRun } from "@/lib/domain/bench-hours";
 import { compare, type Fraction, minus, roundedDown, times, whole, ZERO } from "@/lib/domain/fraction";
-import { minutesShown } from "@/lib/edge/figures";
+import type { Product } from "@/lib/domain/workshop";
+import { countShown, minutesShown, weekdayShown } from "@/lib/edge/figures";
 
-/** What a day's runs ask of the maker's hours: in words, and as a gauge. @rule BOOK-6 */
-export function DayHours({ day, was }: { readonly day: BenchDay; readonly was: BenchDay | undefined }): ReactNode {
+interface Hours {
+  readonly day: BenchDay;
+  readonly was: BenchDay | undefined;
+  readonly productOf: (id: string) => Product;
+}
+
+/** What a day's runs ask of the maker's hours: in words, and as a gauge; it opens to how that comes about. @rule BOOK-6 */
+export function DayHours({ day, was, productOf }: Hours): ReactNode {
   const { there, left, asked } = day;
   const over = left !== null && left.over < 0n;
   return (
@@ -23,8 +32,32 @@ export function DayHours({ day, was }: { readonly day: BenchDay; readonly was: B
         {was && compare(was.asked, asked) !== 0 && <Was now={askedWords(asked)} before={askedWords(was.asked)} />}
       </p>
       {there !== null && <Gauge asked={asked} there={there} over={over} />}
+      {day.runs.length > 0 && <HowItComes lines={hoursWorking(day, productOf)} />}
     </div>
   );
+}
+
+/** Each run's minutes, and what they come to: alone, or taken off the maker's hours. */
+function hoursWorking(
+  { runs, there, asked, left, day }: BenchDay,
+  productOf: Hours["productOf"],
+): readonly WorkingLine[] {
+  const each = runs.map(({ product: id, units }, at): WorkingLine => {
+    const product = productOf(id);
+    const { labourMinutesPerRun: perRun, labourMinutesPerUnit: perUnit } = product;
+    return {
+      ...(left === null ? at > 0 && { operator: "+" } : { operator: "−" }),
+      figure: minutesShown(minutesOfRun(product, units)),
+      reason: `${product.name}: ${minutesShown(perRun)} a run and ${countShown(units)} × ${minutesShown(perUnit)} a unit`,
+    };
+  });
+  if (left === null) return [...each, { figure: minutesShown(asked), reason: "asked of the day", isResult: true }];
+  const isOver = left.over < 0n;
+  return [
+    { figure: minutesShown(whole(BigInt(there ?? 0))), reason: `your hours on a ${weekdayShown(day)}` },
+    ...each,
+    { figure: minutesShown(isOver ? minus(ZERO, left) : left), reason: isOver ? "over" : "free", isResult: true },
+  ];
 }
 
 const isNothing = (asked: Fraction): boolean => asked.over === 0n;

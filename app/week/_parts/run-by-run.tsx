@@ -1,7 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { RowKeys } from "@/app/_ui/row-keys";
-import { Sign } from "@/app/_ui/sign";
 import { materialAddress } from "@/lib/edge/material-address";
 import { runAddress, runAnchor } from "@/lib/edge/run-address";
 import type { Day } from "@/lib/domain/calendar";
@@ -11,6 +10,8 @@ import type { TookIt } from "@/lib/domain/took-it";
 import type { Run } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, stockShown } from "@/lib/edge/figures";
+import { element, escaped } from "@/lib/edge/markup";
+import { signMarkup } from "@/lib/edge/sign-markup";
 import type { BetterDay } from "./better-day";
 import { MoveTo } from "./move-to";
 import { NeedWorking } from "./need-working";
@@ -42,18 +43,14 @@ export function RunByRun({ runs, opened, asked, view, took, better, usesByProduc
       <RowKeys>
         {runs.map((outlook) => {
           const { run, product } = outlook;
-          const line = <RunLine outlook={outlook} today={today} />;
-          if (!opened.includes(outlook))
-            return (
-              <div key={run.id} className="run-row">
-                <Link className="run-line" href={addressOf(outlook)} prefetch={false}>
-                  {line}
-                </Link>
-              </div>
-            );
+          const line = lineOf(outlook, today);
+          if (!opened.includes(outlook)) {
+            const link = element("a", { class: "run-line", href: addressOf(outlook) }, line);
+            return <div key={run.id} className="run-row" dangerouslySetInnerHTML={{ __html: link }} />;
+          }
           return (
             <details key={run.id} className="run-row" open={run.id === asked}>
-              <summary className="run-line">{line}</summary>
+              <summary className="run-line" dangerouslySetInnerHTML={{ __html: line }} />
               <div className="run-open" id={runAnchor(run.id)}>
                 <RunSays outlook={outlook} took={took.get(run)} better={better.get(run)} view={view} />
                 <RunTools outlook={outlook} view={view} />
@@ -68,26 +65,20 @@ export function RunByRun({ runs, opened, asked, view, took, better, usesByProduc
   );
 }
 
-const RunLine = ({ outlook, today }: Pick<Says, "outlook"> & { readonly today: Day }): ReactNode => (
-  <>
-    <span className="run-name">{outlook.product.name}</span>
-    <span className="run-day">{dayShown(outlook.run.date, today)}</span>
-    <span className="run-size">
-      {massOf(outlook)}, {unitsShown(outlook.run.units)}
-    </span>
-    <span className="run-state">
-      {outlook.makeable ? (
-        <Sign sign="tick" tone="still">
-          can be made
-        </Sign>
-      ) : (
-        <Sign sign="box" tone="wrong">
-          short {inARow(shortages(outlook))}
-        </Sign>
-      )}
-    </span>
-  </>
-);
+/** A run's line, as markup: a busy week has many. */
+function lineOf(outlook: RunOutlook, today: Day): string {
+  const { run, product, makeable } = outlook;
+  const part = (name: string, inner: string): string => element("span", { class: name }, inner);
+  const state = makeable
+    ? signMarkup("tick", "still", "can be made")
+    : signMarkup("box", "wrong", escaped(`short ${inARow(shortages(outlook))}`));
+  return [
+    part("run-name", escaped(product.name)),
+    part("run-day", escaped(dayShown(run.date, today))),
+    part("run-size", escaped(`${massOf(outlook)}, ${unitsShown(run.units)}`)),
+    part("run-state", state),
+  ].join("");
+}
 
 interface Says {
   readonly outlook: RunOutlook;

@@ -64,7 +64,7 @@ function WeekDay({ day: benchDay, at, view, runs }: Days & { readonly day: Bench
           </Link>
         )}
       </div>
-      <DayHours day={benchDay} was={view.before?.days[at]} />
+      <DayHours day={benchDay} was={view.before?.days[at]} productOf={view.productOf} />
     </li>
   );
 }

@@ -1,13 +1,16 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { Ribbon, RibbonAxis } from "@/app/_ui/ribbon";
-import { Sign } from "@/app/_ui/sign";
+import { FollowedLinks } from "@/app/_ui/followed-links";
+import { RibbonAxis } from "@/app/_ui/ribbon";
 import { materialAddress } from "@/lib/edge/material-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Plan } from "@/lib/domain/plan-figures";
 import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { element, escaped } from "@/lib/edge/markup";
 import { ribbonOf } from "@/lib/edge/ribbon";
 import { ribbonAxis, type RibbonAxis as Axis } from "@/lib/edge/ribbon-axis";
+import { ribbonDrawing } from "@/lib/edge/ribbon-markup";
+import { signMarkup } from "@/lib/edge/sign-markup";
 import { dayInWeek } from "@/lib/edge/week-title";
 import { isCovered, type WeekDraw } from "./week-of";
 
@@ -30,29 +33,31 @@ export function WeekDraws({ draws, days, plan, showAll, address }: Draws): React
     <section className="week-draws">
       <h2 id="week-draws">What the week draws</h2>
       {shown.length > 0 && (
-        <table aria-labelledby="week-draws">
-          <thead>
-            <tr>
-              <th scope="col" className="draw-name">
-                <span className="unseen">Material</span>
-              </th>
-              {days.map((day) => (
-                <th key={day} scope="col" className="draw-day">
-                  {dayInWeek(day)}
+        <FollowedLinks>
+          <table aria-labelledby="week-draws">
+            <thead>
+              <tr>
+                <th scope="col" className="draw-name">
+                  <span className="unseen">Material</span>
                 </th>
+                {days.map((day) => (
+                  <th key={day} scope="col" className="draw-day">
+                    {dayInWeek(day)}
+                  </th>
+                ))}
+                <th scope="col" className="draw-ribbon">
+                  <span className="unseen">Its ribbon to {dayShown(plan.lastDay, plan.today)}</span>
+                  <RibbonAxis axis={axis} narrow />
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((draw) => (
+                <tr key={draw.outlook.material.id} dangerouslySetInnerHTML={{ __html: rowOf(draw, plan, axis) }} />
               ))}
-              <th scope="col" className="draw-ribbon">
-                <span className="unseen">Its ribbon to {dayShown(plan.lastDay, plan.today)}</span>
-                <RibbonAxis axis={axis} narrow />
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((draw) => (
-              <DrawRow key={draw.outlook.material.id} draw={draw} days={days} plan={plan} axis={axis} />
-            ))}
-          </tbody>
-        </table>
+            </tbody>
+          </table>
+        </FollowedLinks>
       )}
       {hidden > 0 && (
         <p className="small soft week-more">
@@ -66,43 +71,31 @@ export function WeekDraws({ draws, days, plan, showAll, address }: Draws): React
   );
 }
 
-interface Row {
-  readonly draw: WeekDraw;
-  readonly days: readonly Day[];
-  readonly plan: Plan;
-  readonly axis: Axis;
-}
-
-function DrawRow({ draw, days, plan, axis }: Row): ReactNode {
-  const { outlook } = draw;
+/** A row's markup: a busy week draws on hundreds of materials. */
+function rowOf({ outlook, days, short, need }: WeekDraw, plan: Plan, axis: Axis): string {
   const { material } = outlook;
-  const needed = (need: bigint): string => stockShown(need, material.measure, "lacking");
+  const needed = (some: bigint): string => stockShown(some, material.measure, "lacking");
   // A day's column may be narrower than a figure with its unit, which then goes on a line of its own.
-  const inCell = (need: bigint): string => needed(need).replace(NO_BREAK, " ");
-  return (
-    <tr>
-      <th scope="row" className="draw-name">
-        <Link href={materialAddress(material.id)}>{material.name}</Link>
-        <small>{stockShown(outlook.onHand, material.measure, "there")} on the shelf</small>
-      </th>
-      {draw.days.map(({ need, short }, index) => (
-        <td key={days[index]} className={short > 0n ? "draw-day short" : "draw-day"}>
-          {need > 0n && inCell(need)}
-          {short > 0n && <small>short {inCell(short)}</small>}
-        </td>
-      ))}
-      <td className="draw-together">
-        {draw.short > 0n ? (
-          <Sign sign="box" tone="wrong">
-            {needed(draw.need)}, short {needed(draw.short)}
-          </Sign>
-        ) : (
-          `${needed(draw.need)} this week`
-        )}
-      </td>
-      <td className="draw-ribbon">
-        <Ribbon ribbon={ribbonOf(outlook, plan.today, plan.lastDay, "row")} weeks={axis.lines} />
-      </td>
-    </tr>
+  const inCell = (some: bigint): string => escaped(needed(some).replace(NO_BREAK, " "));
+  const small = (words: string): string => element("small", {}, words);
+  const name = element("a", { href: materialAddress(material.id) }, escaped(material.name));
+  const held = small(escaped(`${stockShown(outlook.onHand, material.measure, "there")} on the shelf`));
+  const cells = days.map((day) =>
+    element(
+      "td",
+      { class: day.short > 0n ? "draw-day short" : "draw-day" },
+      (day.need > 0n ? inCell(day.need) : "") + (day.short > 0n ? small(`short ${inCell(day.short)}`) : ""),
+    ),
   );
+  const together =
+    short > 0n
+      ? signMarkup("box", "wrong", escaped(`${needed(need)}, short ${needed(short)}`))
+      : escaped(`${needed(need)} this week`);
+  const ribbon = ribbonDrawing(ribbonOf(outlook, plan.today, plan.lastDay, "row"), axis.lines);
+  return [
+    element("th", { scope: "row", class: "draw-name" }, name + held),
+    ...cells,
+    element("td", { class: "draw-together" }, together),
+    element("td", { class: "draw-ribbon" }, ribbon),
+  ].join("");
 }

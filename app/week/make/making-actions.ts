@@ -3,7 +3,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
-import { drawField, MAKE_FIELDS, readMaking } from "@/lib/edge/forms/make-form";
+import { drawField, MAKE_FIELDS, meantBy, readMaking, unlikelyUnits } from "@/lib/edge/forms/make-form";
 import { placedRefusal, shownIn, typedIn } from "@/lib/edge/forms/posting-forms";
 import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
@@ -24,8 +24,10 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
   const read = readMaking(form);
   if (read === null) return refused(typed, {}, LOAD_AGAIN);
   if ("faults" in read) return refused(typed, read.faults);
-  const outOfDate = textIn(form, "deed") === "out of date" ? "draw" : "refuse";
-  const told = await makePlannedRun({ ...read.asked, outOfDate, realToday: realToday() });
+  const meant = meantBy(textIn(form, "deed"));
+  const unlikely = unlikelyUnits(read.asked, meant);
+  if (unlikely !== null) return { ...refused(typed, { made: unlikely.asks }), yes: unlikely };
+  const told = await makePlannedRun({ ...read.asked, outOfDate: meant.outOfDate, realToday: realToday() });
   const { id } = read.asked.run;
   switch (told.kind) {
     case "posted":
@@ -93,7 +95,7 @@ function refused(
   typed: Readonly<Record<string, string>>,
   faults: Readonly<Partial<Record<string, string>>>,
   says: string | null = null,
-): AskingAnswer {
+): Extract<AskingAnswer, { readonly kind: "refused" }> {
   if (says !== null) revalidatePath("/", "layout");
   return { kind: "refused", typed, faults, says };
 }

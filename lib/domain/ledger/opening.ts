@@ -108,6 +108,7 @@ export function restated(
   before: Pick<Workshop, "lots" | "finished">,
   after: Pick<Workshop, "lots" | "finished">,
 ): readonly Restated[] {
+  if (before.lots === after.lots && before.finished === after.finished) return [];
   const were = new Map(statedIn(before).map((stated) => [lotKey(stated.lot), stated]));
   const changed = statedIn(after).flatMap((now): readonly Restated[] => {
     const was = were.get(lotKey(now.lot)) ?? null;

@@ -131,6 +131,10 @@ function withoutPlaces(what: string, { document, path }: Judged): string {
 /** What the file's readers call by a key or by a power of two, as a form calls it. */
 export const inFormWords = (what: string): string =>
   what
+    .replace(
+      /^0 is out of range 1 to 2\^53-1$|^must be at least 1 (?:µg|piece|each), not 0(?:\.0+)? \S+$/,
+      "must be above zero",
+    )
     .replace("above useMax", "above “Use up to”")
     .replaceAll("2^53-1 µg", "9,007,199,254 g")
     .replaceAll("2^53-1", "9,007,199,254,740,991");

@@ -48,7 +48,7 @@ export type Control =
   /** A percent, or `qs`. */
   | { readonly kind: "percent or rest" }
   /** A number without a unit of its own; the field's hint says which it is in. */
-  | { readonly kind: "number" }
+  | { readonly kind: "number"; readonly atMost?: number }
   /** °C, or another scale with its sign. */
   | { readonly kind: "temperature" }
   | { readonly kind: "whole number" }
@@ -99,6 +99,8 @@ export const AMOUNT: Control = { kind: "amount" };
 export const MONEY: Control = { kind: "money" };
 export const PERCENT: Control = { kind: "percent" };
 export const NUMBER: Control = { kind: "number" };
+/** Not more than a year of them: more was meant otherwise. */
+export const MINUTES: Control = { kind: "number", atMost: 366 * 24 * 60 };
 export const TEMPERATURE: Control = { kind: "temperature" };
 export const WHOLE_NUMBER: Control = { kind: "whole number" };
 export const DAY: Control = { kind: "day", monthAlone: "refused" };

@@ -5,6 +5,7 @@
  */
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Outcome } from "@/lib/edge/fields";
+import { countShown } from "@/lib/edge/figures";
 import type { Control, FormField } from "./form-fields";
 import { type FormKind, RECORD_FORMS } from "./record-forms";
 import {
@@ -150,7 +151,7 @@ function readControl(
     case "percent or rest":
       return readTypedPercentOrRest(typed);
     case "number":
-      return readTypedNumber(typed);
+      return readTypedNumberUpTo(typed, control.atMost ?? Infinity);
     case "temperature":
       return readTypedTemperature(typed);
     case "whole number":
@@ -159,11 +160,19 @@ function readControl(
       return readTypedDay(typed, control.monthAlone);
     case "yes or no":
       return { value: typed === "yes" || typed === "on" ? true : typed };
-    // Chosen from what the page offers: an id keeps every space of its own.
     case "choice":
+      return control.options.some((option) => option.value === typed)
+        ? { value: typed }
+        : { fault: "is none of the choices; choose one of them" };
+    // Chosen from what the page offers: an id keeps every space of its own.
     case "reference":
       return { value: typed };
   }
+}
+
+function readTypedNumberUpTo(typed: string, most: number): Outcome<string> {
+  const number = readTypedNumber(typed);
+  return "value" in number && Number(number.value) > most ? { fault: `must be at most ${countShown(most)}` } : number;
 }
 
 /** Dates apart by lines, commas or semicolons, or by spaces where the next begins with its year. */

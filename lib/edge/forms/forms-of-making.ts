@@ -6,6 +6,7 @@ import {
   DAYS,
   type FormField,
   ID,
+  MINUTES,
   MONEY,
   NAME,
   needed,
@@ -102,8 +103,8 @@ export const PRODUCT_FORM: readonly FormField[] = [
     "Used once a run",
     rows(0, needed("material", "Material", one("materials")), needed("amount", "Amount", AMOUNT)),
   ),
-  optional("labourMinutesPerRun", "Labour for a run", NUMBER, { unit: "minutes" }),
-  optional("labourMinutesPerUnit", "Labour for one", NUMBER, { unit: "minutes" }),
+  optional("labourMinutesPerRun", "Labour for a run", MINUTES, { unit: "minutes" }),
+  optional("labourMinutesPerUnit", "Labour for one", MINUTES, { unit: "minutes" }),
   optional("priceToShops", "Price to shops", MONEY, { hint: "Without tax." }),
   optional("priceToCustomers", "Price to customers", MONEY, { hint: "With tax." }),
   optional("madeInto", "Made ahead into", one("materials"), {

@@ -5,6 +5,7 @@ import type { Draw } from "@/lib/domain/ledger/make-run";
 import { decimalValue, type Units } from "@/lib/domain/quantity";
 import type { Outcome } from "@/lib/edge/fields";
 import { decimal } from "@/lib/edge/figure-fields";
+import { countShown } from "@/lib/edge/figures";
 import {
   type Faults,
   faultsOf,
@@ -15,6 +16,7 @@ import {
   type SentForm,
   spiltField,
   takesField,
+  unitsInWords,
 } from "./posting-forms";
 import { readTypedNumber, withoutEnds } from "./typed-number";
 import { readLastDayTyped, readNewId, readUnitsMade, type SeenRun, seenRunIn, textIn } from "./week-forms";
@@ -59,6 +61,36 @@ export function readMaking(form: SentForm): { readonly asked: MakingAsked } | { 
       note: note.value,
       draws: draws.asked,
     },
+  };
+}
+
+/** So many times what was planned hardly ever come out of a batch: it is asked about once more. */
+const HARDLY_TIMES = 2n;
+const OUT_OF_DATE = "out of date";
+
+/** What the button of the form says beside what is typed: lots out of date are meant, or so many units are. */
+export interface MakingMeant {
+  readonly outOfDate: "draw" | "refuse";
+  /** The units that came out, where they were asked about. */
+  readonly units: string | null;
+}
+
+export function meantBy(deed: string): MakingMeant {
+  const [, units] = /so many (\d+)$/.exec(deed) ?? [];
+  return { outOfDate: deed.startsWith(OUT_OF_DATE) ? "draw" : "refuse", units: units ?? null };
+}
+
+/** The question about units of which there are far more than were planned, and the deed that says yes to it. */
+export function unlikelyUnits(
+  { run, unitsMade }: Pick<MakingAsked, "run" | "unitsMade">,
+  { outOfDate, units }: MakingMeant,
+): { readonly asks: string; readonly deed: string; readonly label: string } | null {
+  if (unitsMade <= HARDLY_TIMES * run.units || units === unitsMade.toString()) return null;
+  const made = unitsInWords(unitsMade);
+  return {
+    asks: `${made} came out of a run of ${countShown(run.units)}: is that right? Write another number, or say yes below`,
+    deed: `${outOfDate === "draw" ? `${OUT_OF_DATE}, ` : ""}so many ${unitsMade.toString()}`,
+    label: `Yes, ${made} came out`,
   };
 }
 

@@ -4,8 +4,8 @@ import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Refusal } from "@/lib/domain/ledger/refusal";
 import type { Workshop } from "@/lib/domain/workshop";
 import { dayShown, stockInFull } from "@/lib/edge/figures";
-import { whereWords } from "@/lib/edge/posting-words";
 import { unitsInWords } from "./posting-forms";
+import { notThereWords } from "./refusal-words";
 
 /** How lots and days are said: in the measure of what the lot is of. */
 export interface Saying {
@@ -40,7 +40,7 @@ export function refusalInWords(refusal: Refusal, { amount, day }: Saying): strin
     case "asked twice":
       return `lot ${refusal.lot.id} stands here twice; write it once, or give one of them another number`;
     case "not there":
-      return notThere(refusal, { amount, day });
+      return notThereWords(refusal, amount);
     case "out of date":
       return `lot ${refusal.lot.id} is out of date since ${day(refusal.expires)}`;
     case "cost came later":
@@ -48,10 +48,4 @@ export function refusalInWords(refusal: Refusal, { amount, day }: Saying): strin
     case "out of range":
       return `lot ${refusal.lot.id} would hold more than can be reckoned with; write less`;
   }
-}
-
-function notThere(refusal: Extract<Refusal, { readonly kind: "not there" }>, { amount, day }: Saying): string {
-  const { lot, place, asked, there, on, held } = refusal;
-  const onHold = place.kind !== "hold" && held > 0n ? `; ${amount(lot, held)} more is on hold` : "";
-  return `of lot ${lot.id}, ${amount(lot, asked)} is asked and ${amount(lot, there)} is ${whereWords(place)} from ${day(on)} on${onHold}`;
 }

@@ -3,6 +3,7 @@ import type { Day } from "@/lib/domain/calendar";
 import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Refusal } from "@/lib/domain/ledger/refusal";
 import { dayShown } from "@/lib/edge/figures";
+import { whereWords } from "@/lib/edge/posting-words";
 
 export interface RefusalWords {
   /** Beside the day, beside the lot, or above the form. */
@@ -54,12 +55,14 @@ const said = (at: RefusalWords["at"], lot: LotName | null, words: string): Refus
 
 const dayInFull = (day: Day): string => dayShown(day, day, { year: true });
 
-function notThereWords(
-  { lot, asked, there, on, onTheDay, now, held }: Extract<Refusal, { readonly kind: "not there" }>,
+/** What is asked beside what there is of it, and where; of a day that is past, what can be spared from then on. */
+export function notThereWords(
+  { lot, place, asked, there, on, onTheDay, now, held }: Extract<Refusal, { readonly kind: "not there" }>,
   shown: (lot: LotName, quantity: bigint) => string,
 ): string {
   const some = (quantity: bigint): string => (quantity === 0n ? "nothing" : shown(lot, quantity));
-  const onHold = held > 0n ? `; ${some(held)} more is on hold` : "";
-  if (there === now && there === onTheDay) return `asks for ${some(asked)}; there is ${some(there)}${onHold}`;
+  const onHold = place.kind !== "hold" && held > 0n ? `; ${some(held)} more is on hold` : "";
+  if (there === now && there === onTheDay)
+    return `asks for ${some(asked)}; there is ${some(there)} ${whereWords(place)}${onHold}`;
   return `asks for ${some(asked)}, which would be missing at the end of ${dayInFull(on)}: at most ${some(there)} can be spared${onHold}`;
 }

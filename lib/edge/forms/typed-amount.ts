@@ -58,8 +58,13 @@ export function readTypedAmount(typed: string): Outcome<string> {
   return { fault: unitRefusal(number.value, unit) };
 }
 
-const noUnit = (number: string): string =>
-  `${quoted(number)} has no unit; write it with one, as ${number} g, ${number} mL or ${number} each`;
+const MOST_DIGITS_REPEATED = 15;
+
+function noUnit(number: string): string {
+  if (!/[1-9]/.test(number)) return `${quoted(number)} is no amount; write one with its unit, as 250 g`;
+  const spellings = number.length > MOST_DIGITS_REPEATED ? "250 g" : `${number} g, ${number} mL or ${number} each`;
+  return `${quoted(number)} has no unit; write it with one, as ${spellings}`;
+}
 
 function unitRefusal(number: string, unit: string): string {
   const sizes = TWO_SIZED.get(bare(unit));

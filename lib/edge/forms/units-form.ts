@@ -34,6 +34,7 @@ function readUnits(typed: string): Outcome<bigint> {
   if (withoutEnds(typed) === "") return { fault: "is needed; write how many units, as 12" };
   const count = readTypedWholeNumber(typed);
   if ("fault" in count) return count;
+  if (count.value === 0) return { fault: "must be above zero; write how many units, as 12" };
   const read = aUnitCount.safeParse(count.value);
   return read.success ? { value: read.data } : { fault: read.error.issues[0]?.message ?? "must be a whole number" };
 }

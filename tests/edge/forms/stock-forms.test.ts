@@ -68,7 +68,7 @@ describe("a delivery as it was typed", () => {
       "lines[1].paid: is needed; write an amount of money, as 8.40",
       "lines[0].pack: 1 kg is a mass, but Material jar is counted; write whole pieces, as 12 each",
       "lines[1].material: is needed; choose an offer or a material",
-      "lines[1].packs: 0 is out of range 1 to 9,007,199,254,740,991",
+      "lines[1].packs: must be above zero",
     ]);
     expect(told(readDelivery(workshop, sent(base)))).toContain("lines: needs at least one line; write down what came");
   });
@@ -229,7 +229,7 @@ describe("what is done with a lot, as it was typed", () => {
 
   test("[LEDGER-8] nothing, and a lot that is not there, are refused", () => {
     expect(told(readLotForm(workshop, "L1", "hold", sent({ ...typed, why: "doubt", amount: "0 g" })))).toEqual([
-      "amount: must be at least 1 µg, not 0 g",
+      "amount: must be above zero",
     ]);
     expect(told(readLotForm(workshop, "gone", "off", sent(typed)))).toEqual([
       "-: the lot is on no list any more; load the page again",

@@ -11,11 +11,14 @@ import { changePacks, dropDraft, giveUpRest, orderDraft } from "@/lib/operations
 import { confirmPrice } from "@/lib/operations/confirm-price";
 import { pricePressed } from "@/lib/edge/forms/price-pressed";
 
-const NOT_THERE = "This order is not there any more. Load the page again.";
-const NONE_OPEN = "No workshop is open any more. Open one on the first page.";
 const UNCLEAR = "The form did not say what it is about. Load the page again.";
-const OTHERWISE =
-  "The order was changed in another tab since this page was drawn. Load the page again to see how it stands.";
+/** What is said where the order does not stand any more as the form was drawn. */
+const STANDS_NO_MORE = {
+  "state changed":
+    "The order was changed in another tab since this page was drawn. Load the page again to see how it stands.",
+  "not there": "This order is not there any more. Load the page again.",
+  "no workshop": "No workshop is open any more. Open one on the first page.",
+} as const;
 
 type Faults = Readonly<Partial<Record<string, string>>>;
 
@@ -50,11 +53,9 @@ export async function changePacksOfDraft(_before: AskingAnswer, form: FormData):
     case "nothing left":
       return refused({}, "An order needs a line. Write packs for one, or throw the draft away.");
     case "state changed":
-      return refused({}, OTHERWISE);
     case "not there":
-      return refused({}, NOT_THERE);
     case "no workshop":
-      return refused({}, NONE_OPEN);
+      return refused({}, STANDS_NO_MORE[told.kind]);
   }
 }
 
@@ -76,11 +77,9 @@ export async function orderTheDraft(_before: AskingAnswer, form: FormData): Prom
         `Line ${String(told.line + 1)}: its offer was changed since it was drafted. Press “Keep these packs” to take the prices of today, and check them first.`,
       );
     case "state changed":
-      return refused({}, OTHERWISE);
     case "not there":
-      return refused({}, NOT_THERE);
     case "no workshop":
-      return refused({}, NONE_OPEN);
+      return refused({}, STANDS_NO_MORE[told.kind]);
   }
 }
 

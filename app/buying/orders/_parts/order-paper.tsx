@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { writtenOrder } from "@/lib/edge/kept-order";
 import { orderAddress } from "@/lib/edge/ledger-address";
 import { orderText } from "@/lib/edge/order-text";
+import { OrderAsText } from "../../_parts/order-as-text";
 import type { OrderView } from "./order-view";
 
 /** The order to take along: as text to paste into a letter, as rows for a spreadsheet; the page itself prints. */
@@ -10,15 +11,7 @@ export function OrderPaper({ view: { order, supplier, workshop, today } }: { rea
   const text = orderText({ order: writtenOrder(workshop, order), workshop: name, currency, today });
   return (
     <div className="order-paper">
-      <details className="order-text">
-        <summary>The order as text</summary>
-        <textarea
-          readOnly
-          aria-label={`The order at ${supplier.name} as text`}
-          value={text}
-          rows={text.split("\n").length}
-        />
-      </details>
+      <OrderAsText text={text} supplier={supplier.name} />
       <a className="button" href={`${orderAddress(order.id)}/csv`} download>
         Save as CSV
       </a>
