@@ -11,6 +11,7 @@ import {
   useRef,
   useState,
 } from "react";
+import { typedOf } from "@/lib/edge/forms/unchosen";
 import type { Choice } from "./choice-filter";
 import { RecordChoice } from "./record-choice";
 import { dataOfForm } from "./data-of-form";
@@ -172,6 +173,10 @@ const inGroups = (fields: readonly AskedField[]): readonly FieldGroup[] =>
     return [...groups.slice(0, -1), { group: last.group, each: [...last.each, field] }];
   }, []);
 
+/** A date field holds whole dates alone: half a date was sent marked, and cannot stand in it again. */
+const dateOrText = (type: AskedField["type"], typed: string): string =>
+  type === "date" && typedOf(typed) !== null ? "" : typed;
+
 interface OneField {
   readonly field: AskedField;
   readonly typed: string | undefined;
@@ -203,7 +208,7 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
           ))}
         </select>
       ) : (
-        <input {...shared} defaultValue={typed ?? value} type={type} autoComplete="off" />
+        <input {...shared} defaultValue={dateOrText(type, typed ?? value)} type={type} autoComplete="off" />
       )}
       {hint !== undefined && (
         <p className="label" id={`${id}hint`}>

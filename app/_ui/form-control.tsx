@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { typedOf } from "@/lib/edge/forms/unchosen";
 import type { Control, FormField } from "@/lib/edge/forms/form-fields";
 import type { Choice } from "./choice-filter";
 import { eitherName, eitherOf } from "./either";
@@ -99,8 +100,12 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "days":
       return <textarea {...shared} defaultValue={value} rows={Math.max(3, value.split("\n").length)} />;
     case "day":
-      // A month alone can only be written down.
-      return <input {...shared} type={control.monthAlone === "refused" ? "date" : "text"} defaultValue={value} />;
+      // A month alone can only be written down; half a date was sent marked, and cannot stand in a date field again.
+      return control.monthAlone === "refused" ? (
+        <input {...shared} type="date" defaultValue={typedOf(value) === null ? value : ""} />
+      ) : (
+        <input {...shared} type="text" defaultValue={value} />
+      );
     case "hidden":
     case "text":
     case "amount":

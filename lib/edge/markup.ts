@@ -5,11 +5,20 @@
  */
 export type Attributes = Readonly<Record<string, string | number>>;
 
-/** An element. @param inner  markup: words in it are `escaped` already */
+/**
+ * An element.
+ * @param inner  markup: words in it are `escaped` already
+ * @throws for an attribute that the content policy would drop
+ */
 export const element = (name: string, attributes: Attributes, inner = ""): string =>
   `<${name}${Object.entries(attributes)
-    .map(([key, value]) => ` ${key}='${escaped(String(value))}'`)
+    .map(([key, value]) => ` ${allowed(key)}='${escaped(String(value))}'`)
     .join("")}${inner === "" && EMPTY.has(name) ? "/>" : `>${inner}</${name}>`}`;
+
+function allowed(key: string): string {
+  if (/^(style|on\w+)$/i.test(key)) throw new Error(`the content policy drops ${key}`);
+  return key;
+}
 
 /** Shapes, which end in themselves: nothing stands in them. */
 const EMPTY: ReadonlySet<string> = new Set(["path", "rect", "line", "circle", "use"]);
