@@ -34,17 +34,18 @@ export function planOnce(workshop: Workshop, today: Day, batches: readonly Batch
       differInRunsAlone(each.workshop, workshop),
   );
   if (known) return known;
-  const near = nearOf(workshop, today);
-  const prepared = preparedFor(workshop, today, inBatchesOf(batches, workshop), near?.prepared);
+  const near = nearOf(workshop, today, batches);
+  const prepared = preparedFor(workshop, today, inBatchesOf(batches), near?.prepared);
   const planned = plan(workshop, today, prepared, near);
   const made = { workshop, today, batches, plan: planned, prepared, figures: figuresByMaterial(planned.materials) };
   kept = [made, ...kept].slice(0, MOST_KEPT);
   return made;
 }
 
-/** One that is kept of the same day and the same workshop but for its runs. */
-const nearOf = (workshop: Workshop, today: Day): KeptPlan | null =>
-  kept.find((each) => each.today === today && differInRunsAlone(each.workshop, workshop)) ?? null;
+/** One that is kept of the same day and the same workshop and bench but for its runs. */
+const nearOf = (workshop: Workshop, today: Day, batches: readonly Batch[]): KeptPlan | null =>
+  kept.find((each) => each.today === today && each.batches === batches && differInRunsAlone(each.workshop, workshop)) ??
+  null;
 
 /** The plan of a workshop as it was before a change of its runs: kept from the page on which the change was made. */
 export function planBefore(was: Workshop, today: Day): Plan {
@@ -52,7 +53,7 @@ export function planBefore(was: Workshop, today: Day): Plan {
     (each) => each.today === today && differInRunsAlone(each.workshop, was) && drawAlike(each.workshop.runs, was.runs),
   );
   if (known) return known.plan;
-  const near = nearOf(was, today);
-  const inBatches = inBatchesOf(kept[0]?.batches ?? [], was);
-  return plan(was, today, preparedFor(was, today, inBatches, near?.prepared), near);
+  const batches = kept[0]?.batches ?? [];
+  const near = nearOf(was, today, batches);
+  return plan(was, today, preparedFor(was, today, inBatchesOf(batches), near?.prepared), near);
 }

@@ -7,6 +7,7 @@ import { Opening } from "@/app/_ui/finding";
 import { type Planned, planForPage } from "@/app/plan-for-page";
 import { type Batch, openBatches, stateOf } from "@/lib/domain/bench/batch";
 import { DATINGS, nextCode } from "@/lib/domain/bench/batch-code";
+import { codesUsed } from "@/lib/domain/bench/checks-of-day";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { byId } from "@/lib/domain/index-by-id";
 import { batchAddress, recordAddress, startAddress } from "@/lib/edge/bench-address";
@@ -113,9 +114,9 @@ function Batches({
 }
 
 /** How the codes of batches are made. */
-function Codes({ found: { desk, today } }: { readonly found: Planned }): ReactNode {
+function Codes({ found: { workshop, desk, today } }: { readonly found: Planned }): ReactNode {
   const scheme = desk.batchCodeScheme;
-  const used = desk.batches.map(({ code }) => code);
+  const used = codesUsed({ workshop, desk });
   return (
     <section className="bench-list" aria-labelledby="codes">
       <h2 id="codes">Batch codes</h2>

@@ -93,7 +93,7 @@ export const drawsFor = (workshop: Workshop, run: Run, day: Day): readonly LotDr
 
 /** What a run asks of a material and what the shelf has of it. */
 export interface MaterialAsked extends Pick<RunDraw, "material" | "need" | "least" | "there" | "insteadOf"> {
-  /** Usable on the day and here by then, in draw order. */
+  /** Usable on the day, in draw order, those that came after it last. */
   readonly lots: readonly Lot[];
 }
 
@@ -101,10 +101,10 @@ export interface MaterialAsked extends Pick<RunDraw, "material" | "need" | "leas
 function askedOf(workshop: Workshop, run: Run, today: Day): readonly MaterialAsked[] {
   const product = byId("product", workshop.products)(run.product);
   const usable = grouped(
-    workshop.lots.filter((lot) => lot.received <= today && isUsable(lot, today)),
+    workshop.lots.filter((lot) => isUsable(lot, today)),
     (lot) => lot.material,
   );
-  const lotsOf = ({ id }: Material): readonly Lot[] => (usable.get(id) ?? []).toSorted(byDrawOrder);
+  const lotsOf = ({ id }: Material): readonly Lot[] => (usable.get(id) ?? []).toSorted(hereFirst(today));
   const thereOf = (material: Material): Stock =>
     quantity<Stock>(lotsOf(material).reduce((held, { remaining }) => held + remaining, 0n));
   return asksFor(workshop, product, run, thereOf).map((ask) => ({
@@ -113,6 +113,12 @@ function askedOf(workshop: Workshop, run: Run, today: Day): readonly MaterialAsk
     there: thereOf(ask.material),
   }));
 }
+
+/** What came after the day is asked for only where the rest is not enough: the ledger then says that it was not there. */
+const hereFirst =
+  (day: Day) =>
+  (a: Lot, b: Lot): number =>
+    Number(a.received > day) - Number(b.received > day) || byDrawOrder(a, b);
 
 function asksFor(workshop: Workshop, product: Product, run: Run, thereOf: (material: Material) => Stock) {
   const opened = aheadBook(workshop)?.openedOf(product) ?? null;

@@ -4,7 +4,7 @@ import { type Day, daysAfter, later } from "./calendar";
 import { byCodePoint } from "./code-point-order";
 import { costOf } from "./costing";
 import { asksOf, judgeRuns, type RunToJudge, type StockToCome } from "./feasibility";
-import { type InBatches, NOTHING_IN_BATCHES, withoutWeighed } from "./bench/in-batches";
+import { asksOfBatch, type InBatches, NOTHING_IN_BATCHES } from "./bench/in-batches";
 import { compositions } from "./formula";
 import { byId, grouped } from "./index-by-id";
 import { asShelfLot } from "./lots";
@@ -128,7 +128,7 @@ export interface Prepared {
 
 /**
  * Indexes a workshop once.
- * @param inBatches  of runs that are at the bench, what has left the shelf for them already
+ * @param inBatches  of runs that are at the bench: they ask for what was not weighed yet
  * @param near  of a workshop that differs in its runs alone, on the same day: all but the runs is indexed already
  * @rule NEED-2, PLAN-2, PLAN-4, BENCH-6
  */
@@ -143,23 +143,24 @@ export function preparedFor(
 }
 
 function runsToJudge(
-  { runs, products }: Workshop,
+  { runs, products, materials }: Workshop,
   { usesByProduct, openedByProduct }: Omit<Prepared, "runs">,
   today: Day,
   inBatches: InBatches,
 ): readonly RunToJudge[] {
   const productOf = byId("product", products);
+  const materialOf = byId("material", materials);
   return inTurn(runs).map((run) => {
     const uses = openedByProduct.get(run.product)?.atMost.uses ?? usesByProduct.get(run.product) ?? [];
-    const asks = asksOf(uses, run.units);
-    const inBatch = inBatches.get(run.id);
+    const batch = inBatches.get(run.id);
+    const product = productOf(run.product);
     return {
       run,
-      product: productOf(run.product),
+      product,
       day: later(run.date, today),
-      asks: inBatch ? asks.map((ask) => withoutWeighed(ask, inBatch)) : asks,
+      asks: batch ? asksOfBatch(batch, product, uses, materialOf) : asksOf(uses, run.units),
       // What is made ahead was decided on when the batch was started.
-      opened: inBatch ? null : (openedByProduct.get(run.product) ?? null),
+      opened: batch ? null : (openedByProduct.get(run.product) ?? null),
     };
   });
 }

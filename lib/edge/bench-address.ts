@@ -10,3 +10,6 @@ export const closeAddress = (run: string): `/bench/${string}/close` => `/bench/$
 export const recordAddress = (run: string): `/bench/${string}/record` => `/bench/${segment(run)}/record`;
 /** Where a device sends what was written down, and asks what others wrote. */
 export const notesAddress = (run: string): `/bench/${string}/notes` => `/bench/${segment(run)}/notes`;
+/** The label of a product, for the lot that came out of a batch. */
+export const labelAddress = (label: string, lot: string): `/book/labels/${string}/print?${string}` =>
+  `/book/labels/${segment(label)}/print?${new URLSearchParams({ lot }).toString()}`;

@@ -37,4 +37,15 @@ export function lotAddress(lot: string, asked: Readonly<Record<string, string>> 
 /** The page of a lot, of a material or of finished units. */
 export const lotPageAddress = ({ of, id }: LotName): `/shelf/finished/${string}` | `/shelf/lots/${string}` =>
   of === "finished" ? finishedAddress(id) : lotAddress(id);
+/** The recall drill of a lot: where all of it is. */
+export const recallAddress = ({ of, id }: LotName): `/shelf/recall?${string}` =>
+  `/shelf/recall?${new URLSearchParams({ lot: `${of}:${id}` }).toString()}`;
+export const recallCsvAddress = ({ of, id }: LotName): `/shelf/recall/csv?${string}` =>
+  `/shelf/recall/csv?${new URLSearchParams({ lot: `${of}:${id}` }).toString()}`;
+
+/** The lot that a recall's address names, or null. */
+export function lotNamedBy(asked: unknown): LotName | null {
+  const [, of = "", id = ""] = typeof asked === "string" ? (/^(material|finished):(.+)$/s.exec(asked) ?? []) : [];
+  return of === "material" || of === "finished" ? { of, id } : null;
+}
 export const historyAddress = (day: Day): `/book/history?${string}` => `/book/history?day=${isoDate(day)}`;

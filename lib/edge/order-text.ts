@@ -3,6 +3,7 @@ import { type Day, isoDate } from "@/lib/domain/calendar";
 import { whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, decimalsOf, moneyText } from "@/lib/domain/money";
 import type { Amount } from "@/lib/domain/quantity";
+import { csvText } from "./csv-text";
 import { amountShown, longDayShown, moneyShown, NO_BREAK, priceShown } from "./figures";
 
 /** What is written of an order: of one that is planned, or of one that is kept. */
@@ -56,10 +57,7 @@ export function orderText({
 
 const COLUMNS = ["Supplier", "Material", "Offer", "Pack", "Packs", "Price of a pack", "Cost", "Currency", "Comes"];
 
-/**
- * Rows with commas between the fields and CRLF after each row (RFC 4180). A text that a spreadsheet would take for a
- * formula has an apostrophe before it, as OWASP advises against CSV injection.
- */
+/** An order as rows for a spreadsheet. */
 export function orderCsv({
   order: { supplier, lines, shipping },
   currency,
@@ -69,7 +67,7 @@ export function orderCsv({
     ...lines.map((line) => lineFields(line, supplier.name, currency)),
     [supplier.name, "Delivery", "", "", "", "", exact(shipping, currency), currency, ""],
   ];
-  return rows.map((fields) => `${fields.map(csvField).join(",")}\r\n`).join("");
+  return csvText(rows);
 }
 
 const lineFields = (line: WrittenLine, supplier: string, currency: CurrencyCode): readonly string[] => [
@@ -89,9 +87,4 @@ function exact(micros: bigint, currency: CurrencyCode): string {
   const own = decimalsOf(currency);
   const decimals = [own, 6].find((each) => micros % 10n ** BigInt(6 - each) === 0n) ?? 6;
   return moneyText(whole(micros), decimals);
-}
-
-function csvField(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -41,6 +41,8 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
   const { run } = found;
   const findings = errorsOf(checksOfRun(books, run, today));
   if (findings.length > 0) return { kind: "formula has errors" as const, findings };
+  if (books.desk.batches.some(({ code }) => code === asked.finishedLot.id))
+    return { kind: "finished lot exists" as const, lot: asked.finishedLot.id };
   const draws = asked.draws ?? proposed(books, run, asked.day);
   const standing = await ledger.standingOf(draws.map(({ lot }) => materialLot(lot)));
   const decided = makeRun(runMade(books, run, asked, draws, today), standing, lossesOf(books, run), ledger.records);

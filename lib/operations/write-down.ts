@@ -1,6 +1,5 @@
 import { type Batch, type BenchNote, type Instant, movesStock, type NoteOf } from "@/lib/domain/bench/batch";
 import { type NoteToWrite, refusedNote } from "@/lib/domain/bench/refused-note";
-import { drawnByLot } from "@/lib/domain/bench/weights";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import type { Fraction } from "@/lib/domain/fraction";
@@ -56,8 +55,19 @@ export async function writeDown(asked: WriteDown) {
     if (isForTheLedger(there.batch, asked.note)) return { kind: "is for the ledger" as const };
     return { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
   });
-  return told.kind === "is for the ledger" ? postDown(asked) : told;
+  if (told.kind !== "is for the ledger") return told;
+  const posted = await postDown(asked);
+  const judges = asked.note.kind === "released" || asked.note.kind === "rejected";
+  return posted.kind === "nothing to post" && judges ? noteAlone(asked) : posted;
 }
+
+/** What was on hold has left it another way, over the shelf: the record says all the same how it was judged. */
+const noteAlone = (asked: WriteDown) =>
+  onTheBooks((books) => {
+    const there = found(books, asked);
+    if (there.kind !== "found") return there;
+    return { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
+  });
 
 /** Whether stock moves with a note. */
 function isForTheLedger({ notes }: Batch, note: BenchNote): boolean {
@@ -136,7 +146,7 @@ async function weighed(ledger: Ledger, { run }: Batch, note: NoteOf<"weighed"> |
   const lines = lots.map((lot) => ({ lot, quantity: note.net }));
   const standing = await ledger.standingOf(lots);
   // A lot that is out of date is drawn only where a reason says so.
-  const outOfDate = note.why === null ? ("refuse" as const) : ("draw" as const);
+  const outOfDate = note.kind === "added" || note.why === null ? ("refuse" as const) : ("draw" as const);
   const into = { key: note.key, day: today, today, reason: note.why, lines, run: run.id, outOfDate };
   return weighIn(into, standing, ledger.records);
 }
@@ -153,7 +163,8 @@ async function struck(ledger: Ledger, note: NoteOf<"struck">, today: Day) {
 async function closed(ledger: Ledger, batch: Batch, note: NoteOf<"closed">, closing: Closing, today: Day) {
   const { books } = ledger;
   const { run, code } = batch;
-  const inIt = [...drawnByLot(batch).keys()].map(materialLot);
+  // Of lots whose weights were struck a cost that came later may stand in the batch.
+  const inIt = lotsOfBatch(batch).map(materialLot);
   const standing = await ledger.standingOf([...inIt, ...closing.draws.map(({ lot }) => materialLot(lot))]);
   const before = inIt.map((lot) => ({ lot: lot.id, ...latest(standing, lot, batchOf(run.id)) }));
   const asked = {
@@ -179,6 +190,15 @@ async function closed(ledger: Ledger, batch: Batch, note: NoteOf<"closed">, clos
   const after = withClosed(books, closedRun, output);
   return note.units > 0n ? { ...decided, books: after } : { ...decided, books: after, failed: lotOfNothing(output) };
 }
+
+/** Every lot that something of it was ever written down of. */
+const lotsOfBatch = ({ notes }: Batch): readonly string[] => [
+  ...new Set(
+    notes.flatMap((note) =>
+      (note.kind === "weighed" || note.kind === "added") && note.lot !== null ? [note.lot] : [],
+    ),
+  ),
+];
 
 /** The lot that came out of a batch, and waits for a second look: it goes into stock, or is lost. @rule BENCH-8 */
 async function judgedLot(

@@ -14,6 +14,7 @@ import {
   readCostOfSales,
   readHistoryOfDay,
   readHistoryOfMaterial,
+  readRecall,
   readStockOn,
   readStockValue,
   readTraceBack,
@@ -184,6 +185,8 @@ const QUESTIONS: readonly { readonly what: string; readonly by: string; readonly
   },
   { what: "trace of a lot forward", by: "entries (of, lot, …), (run, posting)", ask: () => readTraceForward("L77") },
   { what: "trace of a finished lot back", by: "entries (of, lot, …), (run, posting)", ask: () => readTraceBack("F77") },
+  { what: "recall of a lot", by: "entries (of, lot, …), (run, posting)", ask: () => readRecall(materialLot("L77")) },
+  { what: "recall of a finished lot", by: "entries (of, lot, …)", ask: () => readRecall(finishedLot("F77")) },
 ];
 
 /** Prints the times of the ledger. */

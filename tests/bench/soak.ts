@@ -5,6 +5,7 @@
  * `npm run soak -- closings 200`: eight processes close so many runs at once, for which there is too little stock.
  * `npm run soak -- syncs 40`: has strace watch a process that posts, and counts how often the store's log is brought to
  * the disk before each acknowledgement.
+ * `npm run soak -- weighing 50`: two devices weigh one batch while the network is cut and the app is killed so many times.
  * The last line has the figures; exit status 1 where something did not hold, 2 where there is no strace to count with.
  */
 import { mkdtempSync, rmSync } from "node:fs";
@@ -20,6 +21,7 @@ import { openBooks } from "../helpers/store-desk";
 import { diceFrom } from "../helpers/random-dice";
 import { killServerAgainAndAgain } from "../helpers/server-killing";
 import { countSyncs } from "../helpers/syncs-counted";
+import { cutWeighing } from "../helpers/weighing-cut";
 import bringBuildUpToDate from "../journeys/built";
 
 const SEED = 1;
@@ -78,13 +80,22 @@ async function clean(store: string): Promise<string> {
   return `${String(posted)} postings and ${String(entries)} entries checked, stock worth ${wholeValue(value.total).toString()} micro-units, 0 disagreements`;
 }
 
-const SOAKS = { postings, kills, closings, syncs };
+async function weighing(count: number, store: string): Promise<string> {
+  bringBuildUpToDate();
+  const { kills: killed, cuts, written, posted } = await cutWeighing(store, count, diceFrom(SEED));
+  const told = `${String(written)} notes of two devices written down, each there once, ${String(posted)} of them posted`;
+  return `${String(killed)} kills of the server and ${String(cuts)} cuts of the network while weighing: ${told}; ${await clean(store)}`;
+}
+
+const SOAKS = { postings, kills, closings, syncs, weighing };
 
 async function run(what: string | undefined, times: string | undefined): Promise<string> {
   const soak = Object.entries(SOAKS).find(([name]) => name === what)?.[1];
   const count = Number(times);
   if (!soak || !Number.isInteger(count) || count < 1) {
-    throw new Error("Write: npm run soak -- postings 10000, or: kills 200, or: closings 200, or: syncs 40");
+    throw new Error(
+      "Write: npm run soak -- postings 10000, or: kills 200, or: closings 200, or: syncs 40, or: weighing 50",
+    );
   }
   const folder = mkdtempSync(join(tmpdir(), "stillroom-soak-"));
   const store = join(folder, "stillroom.db");

@@ -57,7 +57,7 @@ const lotsOf = ({ workshop }: Books): readonly string[] =>
   );
 
 describe("closing a run as made", () => {
-  test("[CLOSE-2] for a past day it draws what had come by then", () => {
+  test("[CLOSE-2] for a past day it draws what had come by then before what came later", () => {
     const workshop = workshopOf({
       ...bench,
       lots: [
@@ -70,6 +70,7 @@ describe("closing a run as made", () => {
     const drawnOn = (on: string) => first && drawsFor(workshop, first, day(on)).map(({ lot: { id } }) => id);
     expect(drawnOn("2026-11-25")).toEqual(["new", "jars"]);
     expect(drawnOn("2026-11-23")).toEqual(["old", "jars"]);
+    expect(drawnOn("2026-11-19"), "nothing had come: the ledger says so").toEqual(["new", "jars"]);
   });
 
   test("[CLOSE-1, CLOSE-4] the run leaves the plan, is kept as closed, and its units stand as a finished lot", () => {

@@ -108,8 +108,14 @@ test("A planned run is weighed with a deviation and without a network, its pH co
   await page.getByRole("link", { name: "Where its units are" }).click();
   await expect(finding(page)).toContainText(/10.units in stock/);
   // What left the shelf for it left it once: 20 kg less 470 g
-  await page.goto("/shelf?open=oil");
-  await expect(page.locator("summary", { hasText: "Oat kernel oil" })).toContainText("19.53 kg");
+  await page.goto("/shelf/lots/~L2");
+  const weighed = page.getByRole("row", { name: /Weighed into a batch/ });
+  await expect(weighed).toHaveCount(1);
+  await expect(weighed).toContainText("470 g");
+  await page.goto("/shelf/recall?lot=material%3AL2");
+  await title(page, "Recall of Oat kernel oil, lot L2");
+  await expect(page.getByText("is accounted for")).toBeVisible();
+  await expect(page.getByRole("row", { name: /P-1/ })).toBeVisible();
 });
 
 test("Two devices weigh one batch: what one wrote the other sees, and the same line counts once", async ({

@@ -11,3 +11,11 @@ test("[LEDGER-3] kills of the running app lose no posting that was told of, and 
     /^3 kills of the server, [1-9]\d* postings acknowledged, each there once, .*, 0 disagreements$/m,
   );
 });
+
+test("[BENCH-5] cuts and kills while two devices weigh lose no note and double none", () => {
+  test.setTimeout(PATIENCE_MS);
+  const said = runScript("soak", ["weighing", "3"], process.env);
+  expect(said).toMatch(
+    /^3 kills of the server and \d+ cuts .*: [1-9]\d* notes .* each there once, .*, 0 disagreements$/m,
+  );
+});

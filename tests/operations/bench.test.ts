@@ -154,7 +154,7 @@ describe("weighing", () => {
   test("[BENCH-6] the plan asks for what was not weighed yet, and for no more", async () => {
     await write(note("weighed", "w", { net: g("600"), more: true }));
     const { workshop, desk } = await books();
-    const inBatches = inBatchesOf(desk.batches, workshop);
+    const inBatches = inBatchesOf(desk.batches);
     const planned = plan(workshop, TODAY, preparedFor(workshop, TODAY, inBatches));
     const oil = planned.runs[0]?.draws.find(({ material: { id } }) => id === "oil");
     expect(oil).toMatchObject({ need: g("400"), there: g("900"), drawn: g("400") });

@@ -1,5 +1,5 @@
 import { beforeEach, expect, test } from "vitest";
-import { wholeValue } from "@/lib/domain/ledger/posting";
+import { finishedLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { balanceAt, movesOf, standingAfter } from "@/lib/domain/ledger/standing";
 import { traceBack, traceForward } from "@/lib/domain/ledger/trace";
 import { costOfSalesBetween, stockValueOn } from "@/lib/domain/ledger/valuation";
@@ -15,7 +15,9 @@ import {
   readHistoryOfLot,
   readHistoryOfMaterial,
   readHistoryOfRun,
+  readBatchUses,
   readPosting,
+  readRecall,
   readStock,
   readStockOn,
   readStockValue,
@@ -108,6 +110,36 @@ test("[LEDGER-20] and of traces, forward and back", async () => {
   expect(await readTraceForward("late")).toMatchObject({ unaccounted: 0n, batches: [{ run: "r", taken: g("400") }] });
   expect(await readTraceBack("F-r")).toEqual(traceBack(await all(), "F-r"));
   expect((await readTraceBack("F-r")).from.map(({ lot }) => lot.id)).toEqual(["jars", "late", "soon"]);
+});
+
+test("[RECALL-1] a recall of a lot says where all of it is, through its batch to what was sold", async () => {
+  const { came, accounted, lines } = await readRecall(named("late"));
+  expect([came, accounted]).toEqual([g("900"), g("900")]);
+  expect(lines.map(({ into, place, units, holding }) => [into?.id ?? "", place, units, inGrams(holding)])).toEqual([
+    ["", "counted", null, "10"],
+    ["", "shelf", null, "490"],
+    ["F-r", "finished", 6n, "240"],
+    ["F-r", "sold", 4n, "160"],
+  ]);
+});
+
+test("[RECALL-1] a recall of a finished lot says where its units are", async () => {
+  const { came, lines, share } = await readRecall(finishedLot("F-r"));
+  expect([came, share]).toEqual([10n, { over: 10n, under: 10n }]);
+  expect(lines.map(({ place, units }) => [place, units])).toEqual([
+    ["finished", 6n],
+    ["sold", 4n],
+  ]);
+});
+
+test("[YIELD-2] what a batch took, lot by lot, less what was taken back", async () => {
+  const taken = async () => (await readBatchUses(["r"])).map((use) => [use.lot.id, use.taken]);
+  expect((await taken()).toSorted()).toEqual([
+    ["jars", 10n],
+    ["late", g("400")],
+    ["soon", g("600")],
+  ]);
+  expect(await readBatchUses(["s"])).toEqual([]);
 });
 
 test("[LEDGER-14] [LEDGER-16] stock tells what is on hold, and a posting what takes it back", async () => {

@@ -6,6 +6,8 @@ import type { BenchOnPage } from "./bench-view";
 import { atHand } from "./line-at-hand";
 import type { QueuedNote } from "./note-queue";
 import { NoteForms } from "./note-forms";
+import { OtherNotes } from "./other-notes";
+import { Refused } from "./refused-notes";
 import { Timers } from "./timers";
 import { useNotes } from "./use-notes";
 import { WeighForm } from "./weigh-form";
@@ -26,10 +28,18 @@ export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
             id="bench-who"
             value={notes.who}
             autoComplete="off"
+            required
+            aria-invalid={notes.who.trim() === "" ? true : undefined}
+            aria-describedby={notes.who.trim() === "" ? "bench-who-fault" : undefined}
             onChange={(event) => {
               notes.setWho(event.currentTarget.value);
             }}
           />
+          {notes.who.trim() === "" && (
+            <p className="field-fault" id="bench-who-fault">
+              Is needed: a record says who wrote it, and nothing is written down without
+            </p>
+          )}
         </div>
         <div className="field">
           <label htmlFor="bench-when">At, where it was written on paper before (empty for now)</label>
@@ -56,6 +66,7 @@ export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
         <WeighForm key={`${open.line.key} ${String(open.all.length)}`} line={open} view={view} notes={notes} />
       )}
       <WeighedLines lines={lines} open={open?.line.key ?? null} view={view} notes={notes} />
+      <OtherNotes view={view} notes={notes} />
       <NoteForms view={view} notes={notes} />
     </div>
   );
@@ -66,54 +77,3 @@ function statusOf(waiting: readonly QueuedNote[], isOffline: boolean): string {
     return `No connection to the app: ${counted(waiting.length, "note waits", "notes wait")} on this device. What waits is sent as soon as the app answers again; a reload does not lose it.`;
   return waiting.some(({ isSent }) => !isSent) ? "Sending what was written down." : "Everything is written down.";
 }
-
-/** What the app would not take: it stays until somebody has looked at it. */
-function Refused({
-  refused,
-  drop,
-}: {
-  readonly refused: readonly QueuedNote[];
-  readonly drop: (key: string) => void;
-}): ReactNode {
-  if (refused.length === 0) return null;
-  return (
-    <ul className="bench-refused" role="alert">
-      {refused.map(({ key, fields, refused: why }) => (
-        <li key={key}>
-          <p>
-            <b>Not written down</b>
-            {fields.weight
-              ? `: ${fields.called ?? ""} ${fields.weight} g, lot ${(fields.scanned ?? "") || (fields.lot ?? "none")}`
-              : ""}
-            .{" "}
-            {[
-              why?.says,
-              ...Object.entries(why?.faults ?? {}).map(([field, fault]) => `${FIELD_WORDS[field] ?? field} ${fault}.`),
-            ]
-              .filter(Boolean)
-              .join(" ")}
-          </p>
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              drop(key);
-            }}
-          >
-            I have seen it; write it anew
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-const FIELD_WORDS: Readonly<Record<string, string>> = {
-  lot: "The lot",
-  weight: "The weight",
-  vessel: "The vessel",
-  why: "A reason",
-  who: "A name",
-  celsius: "The temperature",
-  ph: "The pH",
-};

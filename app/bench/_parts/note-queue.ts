@@ -46,8 +46,9 @@ function queueAt(place: string, address: string): NoteQueue {
   let sending = false;
   const listeners = new Set<() => void>();
   const become = (next: Partial<QueueState>): void => {
+    const before = state.notes;
     state = { ...state, ...next };
-    keep(place, state.notes);
+    keep(place, before, state.notes);
     for (const changed of listeners) changed();
   };
   const change = (key: string, to: Partial<QueuedNote>): void => {
@@ -128,19 +129,26 @@ async function send(address: string, fields: Readonly<Record<string, string>>): 
   }
 }
 
+/** One item of the browser's for each note, so that two tabs of one device do not write over each other's. */
+const itemOf = (place: string, key: string): string => `${place} ${key}`;
+
 function kept(place: string): readonly QueuedNote[] {
   try {
-    const notes: unknown = JSON.parse(localStorage.getItem(place) ?? "[]");
-    return Array.isArray(notes) ? (notes as readonly QueuedNote[]) : [];
+    return Object.keys(localStorage)
+      .filter((item) => item.startsWith(`${place} `))
+      .map((item) => JSON.parse(localStorage.getItem(item) ?? "null") as QueuedNote)
+      .sort((a, b) => ((a.fields.at ?? "") < (b.fields.at ?? "") ? -1 : 1));
   } catch {
     return [];
   }
 }
 
-function keep(place: string, notes: readonly QueuedNote[]): void {
+function keep(place: string, before: readonly QueuedNote[], after: readonly QueuedNote[]): void {
   try {
-    if (notes.length === 0) localStorage.removeItem(place);
-    else localStorage.setItem(place, JSON.stringify(notes));
+    for (const { key } of before)
+      if (!after.some((note) => note.key === key)) localStorage.removeItem(itemOf(place, key));
+    for (const note of after)
+      if (!before.includes(note)) localStorage.setItem(itemOf(place, note.key), JSON.stringify(note));
   } catch {
     // A browser that keeps nothing: what waits stays on the page, which says that it is not sent yet.
   }

@@ -45,7 +45,14 @@ export function SmallForm({ view, notes, carried, fields, button }: Small): Reac
   };
   return (
     <form className="small-note" action={send} onSubmit={submit} noValidate>
-      <Hidden values={{ ...carried, batch: view.batch, key: view.newKeys[1] ?? "", who: notes.who }} />
+      <Hidden
+        values={{
+          ...carried,
+          batch: view.batch,
+          key: `${view.newKeys[1] ?? ""} ${carried.kind ?? ""} ${carried.strikes ?? ""}`.trim(),
+          who: notes.who,
+        }}
+      />
       {answer.kind === "refused" && answer.says !== null && (
         <p className="fault" role="alert">
           {answer.says}

@@ -1,6 +1,6 @@
 "use client";
 
-import { type ReactNode, useEffect, useState, useSyncExternalStore } from "react";
+import { type ReactNode, useEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { StepOnPage } from "./bench-view";
 
 interface Timed {
@@ -53,8 +53,9 @@ function Timer({ place, minutes, step, write }: OneTimer): ReactNode {
   const now = useNow(since !== null);
   const left = since === null ? null : Math.max(0, Math.ceil(minutes * 60 - (now - since) / 1000));
   const isOver = left === 0;
+  const audio = useRef<AudioContext | null>(null);
   useEffect(() => {
-    if (isOver) sound();
+    if (isOver) sound(audio.current);
   }, [isOver]);
   if (since === null)
     return (
@@ -62,6 +63,8 @@ function Timer({ place, minutes, step, write }: OneTimer): ReactNode {
         type="button"
         className="button"
         onClick={() => {
+          // A browser gives sound only to who was touched: here, not when the time is up.
+          audio.current = openSound();
           const at = Date.now();
           keepAt(place, at);
           setBegan(at);
@@ -72,7 +75,7 @@ function Timer({ place, minutes, step, write }: OneTimer): ReactNode {
     );
   return (
     <div className={isOver ? "bench-timer over" : "bench-timer"} role="timer" aria-label={step.text}>
-      <b>{isOver ? "Time is up" : clock(left ?? 0)}</b>
+      <b role={isOver ? "alert" : undefined}>{isOver ? "Time is up" : clock(left ?? 0)}</b>
       <button
         type="button"
         className="button"
@@ -126,18 +129,24 @@ function keepAt(place: string, at: number | null): void {
   }
 }
 
-/** Three short tones, made by the browser itself. */
-function sound(): void {
+function openSound(): AudioContext | null {
   try {
-    const audio = new AudioContext();
-    for (const at of [0, 0.4, 0.8]) {
-      const tone = audio.createOscillator();
-      tone.frequency.value = 880;
-      tone.connect(audio.destination);
-      tone.start(audio.currentTime + at);
-      tone.stop(audio.currentTime + at + 0.2);
-    }
+    return new AudioContext();
   } catch {
-    // A browser without sound, or one that was not touched yet: the words say it too.
+    // A browser without sound: the words say it too.
+    return null;
+  }
+}
+
+/** Three short tones, made by the browser itself. */
+function sound(given: AudioContext | null): void {
+  const audio = given ?? openSound();
+  if (audio === null) return;
+  for (const at of [0, 0.4, 0.8]) {
+    const tone = audio.createOscillator();
+    tone.frequency.value = 880;
+    tone.connect(audio.destination);
+    tone.start(audio.currentTime + at);
+    tone.stop(audio.currentTime + at + 0.2);
   }
 }

@@ -42,6 +42,7 @@ export function useNotes(view: BenchOnPage): Notes {
     setWhen,
     write: (fields) => {
       const at = `${momentOf(when).toISOString().slice(0, 19)}Z`;
+      setWhen("");
       queue.add({ ...fields, batch: view.batch, who, at, key: crypto.randomUUID() });
     },
     drop: (key) => {
@@ -52,10 +53,11 @@ export function useNotes(view: BenchOnPage): Notes {
 
 /** Now, or that time of today by this device's clock. */
 function momentOf(when: string): Date {
-  const moment = new Date();
+  const now = new Date();
+  const moment = new Date(now);
   const [hours, minutes] = when.split(":").map(Number);
   if (hours !== undefined && minutes !== undefined) moment.setHours(hours, minutes, 0, 0);
-  return moment;
+  return moment > now ? now : moment;
 }
 
 /** Sends what waits, and asks now and then whether another device has written something. */

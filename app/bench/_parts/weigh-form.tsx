@@ -28,7 +28,10 @@ function useWeighing({ line, view, notes }: Weigh) {
   const [lot, setLot] = useState("");
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
-    form.current?.querySelector<HTMLElement>("[name=weight]")?.focus();
+    // Not where somebody is typing elsewhere: another device may have finished the line before.
+    const typing = document.activeElement;
+    if (typing === null || typing === document.body || form.current?.contains(typing))
+      form.current?.querySelector<HTMLElement>("[name=weight]")?.focus();
   }, [view.batch]);
   const submit = (event: SubmitEvent<HTMLFormElement>): void => {
     event.preventDefault();

@@ -1,6 +1,6 @@
 "use client";
 
-import type { ReactNode } from "react";
+import type { KeyboardEvent, ReactNode } from "react";
 import { asSentence } from "@/app/_ui/sentence";
 import type { LineAtHand } from "./line-at-hand";
 
@@ -30,7 +30,8 @@ export function Lots({
             name="lot"
             value={id}
             checked={lot === id}
-            onChange={() => {
+            onChange={(event) => {
+              forgetScan(event.currentTarget.form);
               choose(id);
             }}
           />
@@ -51,10 +52,7 @@ export function Lots({
             scan(event.currentTarget.value);
           }}
           onKeyDown={(event) => {
-            // A scanner ends with Enter: that chooses the lot and goes on to the weight.
-            if (event.key !== "Enter") return;
-            event.preventDefault();
-            event.currentTarget.form?.querySelector<HTMLElement>("[name=weight]")?.focus();
+            if (event.key === "Enter") goOnToWeight(event);
           }}
         />
       </div>
@@ -65,4 +63,16 @@ export function Lots({
       )}
     </fieldset>
   );
+}
+
+/** A scanner ends with Enter: that has chosen the lot, and goes on to the weight. */
+function goOnToWeight(event: KeyboardEvent<HTMLInputElement>): void {
+  event.preventDefault();
+  event.currentTarget.form?.querySelector<HTMLElement>("[name=weight]")?.focus();
+}
+
+/** What was scanned before is another jar: the last one counts. */
+function forgetScan(form: HTMLFormElement | null): void {
+  const scanned = form?.elements.namedItem("scanned");
+  if (scanned instanceof HTMLInputElement) scanned.value = "";
 }

@@ -45,6 +45,9 @@ export const newTrialPath = (formula: string, asked: Asked = {}): Route =>
 /** One trial, to be put right or removed. */
 export const trialPath = (formula: string, trial: string): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials/${stepOf(trial)}`, {});
+/** A label as it is printed, on a sheet of labels. */
+export const labelPath = (label: string, asked: Asked = {}): Route =>
+  asking(`/book/labels/${stepOf(label)}/print`, asked);
 export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
 /** What one of a product costs, on the place of that name. */
 export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;

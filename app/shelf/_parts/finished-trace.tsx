@@ -2,13 +2,13 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import type { Day } from "@/lib/domain/calendar";
-import { type LotName, wholeValue } from "@/lib/domain/ledger/posting";
+import { finishedLot, type LotName, wholeValue } from "@/lib/domain/ledger/posting";
 import type { Source, TraceBack } from "@/lib/domain/ledger/trace";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
-import { lotPageAddress, makingAddress, postingAddress } from "@/lib/edge/ledger-address";
+import { lotPageAddress, makingAddress, postingAddress, recallAddress } from "@/lib/edge/ledger-address";
 import type { LotWords } from "@/lib/edge/lot-words";
 import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 
@@ -53,6 +53,11 @@ export function FinishedTrace({ trace, words, currency, today }: Traced): ReactN
           ))}
         </Ledger>
       )}
+      <p className="screen-only">
+        <Link className="more" href={recallAddress(finishedLot(trace.lot))} prefetch={false}>
+          Recall drill: where all of it is
+        </Link>
+      </p>
     </section>
   );
 }

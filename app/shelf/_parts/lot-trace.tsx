@@ -4,7 +4,8 @@ import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown, NO_BREAK } from "@/lib/edge/figures";
 import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
-import { makingAddress, postingAddress } from "@/lib/edge/ledger-address";
+import { materialLot } from "@/lib/domain/ledger/posting";
+import { makingAddress, postingAddress, recallAddress } from "@/lib/edge/ledger-address";
 import { type LotView, muchOf } from "./lot-view";
 
 /** Where a lot came from and where all of it has gone, to the last microgram. */
@@ -53,6 +54,11 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
         {trace.unaccounted === 0n
           ? "All of it is accounted for."
           : `${shown(trace.unaccounted)} is not accounted for; check the books.`}
+      </p>
+      <p className="screen-only">
+        <Link className="more" href={recallAddress(materialLot(view.lot.id))} prefetch={false}>
+          Recall drill: the finished lots, and where they went
+        </Link>
       </p>
     </section>
   );

@@ -28,7 +28,15 @@ export default async function FinishedPage(): Promise<ReactNode> {
   const gone = all.filter(({ there, held }) => there + held === 0n);
   return (
     <>
-      <Opening crumb={<Link href="/shelf">The shelf</Link>} title="Finished stock">
+      <Opening
+        crumb={<Link href="/shelf">The shelf</Link>}
+        title="Finished stock"
+        beside={
+          <Link className="button" href="/shelf/recall" prefetch={false}>
+            Recall drill
+          </Link>
+        }
+      >
         <Finding stock={stock} currency={currency} />
       </Opening>
       {stock.length > 0 && <FinishedLedger stock={stock} today={today ?? realToday()} currency={currency} />}

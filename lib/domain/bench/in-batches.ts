@@ -1,44 +1,51 @@
-/** What has left the shelf for batches that are open, so that no plan asks for it twice. @rule BENCH-6 */
-import { compositions } from "@/lib/domain/formula";
-import type { RunAsk } from "@/lib/domain/feasibility";
-import { roundedDown, times, whole } from "@/lib/domain/fraction";
+/** What runs whose batches are open ask for still, so that no plan asks twice for what was weighed. @rule BENCH-6 */
+import { asksOf, type RunAsk } from "@/lib/domain/feasibility";
+import { type MaterialUse, usesOf } from "@/lib/domain/needs";
 import { quantity, type Stock } from "@/lib/domain/quantity";
-import type { Workshop } from "@/lib/domain/workshop";
-import { type Batch, openBatches, standing } from "./batch";
+import type { Material, Product } from "@/lib/domain/workshop";
+import { type Batch, openBatches } from "./batch";
+import { linesWeighed } from "./weights";
 
-/** By run, then by material. */
-export type InBatches = ReadonlyMap<string, ReadonlyMap<string, Stock>>;
+/** Open batches by run. */
+export type InBatches = ReadonlyMap<string, Batch>;
 
 export const NOTHING_IN_BATCHES: InBatches = new Map();
 
-/** What stands in open batches. A pot of a premix counts as what it is made of. */
-export function inBatchesOf(batches: readonly Batch[], workshop: Workshop): InBatches {
-  const open = openBatches(batches);
-  if (open.length === 0) return NOTHING_IN_BATCHES;
-  const materialOfLot = new Map(workshop.lots.map(({ id, material }) => [id, material]));
-  const premixOf = new Map(workshop.products.map(({ madeInto, formula }) => [madeInto ?? "", formula]));
-  const compositionOf = compositions(workshop.formulas);
-  return new Map(
-    open.map((batch) => {
-      const held = new Map<string, Stock>();
-      const add = (material: string, amount: bigint): void => {
-        held.set(material, quantity<Stock>((held.get(material) ?? 0n) + amount));
-      };
-      for (const { lot, net } of [...standing(batch, "weighed"), ...standing(batch, "added")]) {
-        const material = lot === null ? undefined : materialOfLot.get(lot);
-        if (material === undefined) continue;
-        const premix = premixOf.get(material);
-        if (premix === undefined) add(material, net);
-        else for (const [id, share] of compositionOf(premix)) add(id, roundedDown(times(whole(net), share)));
-      }
-      return [batch.run.id, held] as const;
-    }),
+export const inBatchesOf = (batches: readonly Batch[]): InBatches =>
+  new Map(openBatches(batches).map((batch) => [batch.run.id, batch]));
+
+/**
+ * What is still to come from the shelf: of each line that is not done what is missing from its target, and the
+ * packaging and per-run items. What was added beside the formula stands for no line.
+ */
+export function asksOfBatch(
+  batch: Batch,
+  product: Product,
+  uses: readonly MaterialUse[],
+  materialOf: (id: string) => Material,
+): readonly RunAsk[] {
+  const asks = new Map(
+    asksOf(usesOf(product, new Map(), materialOf), batch.run.units).map((ask) => [ask.use.material.id, ask]),
   );
+  for (const { line, total, state } of linesWeighed(batch)) {
+    if (line.of.kind !== "material") continue;
+    const rest = state === "done" || total > line.target ? 0n : line.target - total;
+    const known = asks.get(line.of.id);
+    asks.set(line.of.id, {
+      use:
+        known?.use ??
+        uses.find(({ material }) => material.id === line.of.id) ??
+        useOf(materialOf(line.of.id), line.target),
+      need: quantity<Stock>((known?.need ?? 0n) + rest),
+      least: quantity<Stock>((known?.least ?? 0n) + rest),
+      inBatch: quantity<Stock>((known?.inBatch ?? 0n) + total),
+    });
+  }
+  return [...asks.values()];
 }
 
-/** What a run asks for still. */
-export function withoutWeighed(ask: RunAsk, inBatch: ReadonlyMap<string, Stock>): RunAsk {
-  const held = inBatch.get(ask.use.material.id) ?? 0n;
-  const rest = (amount: Stock): Stock => quantity<Stock>(amount > held ? amount - held : 0n);
-  return { ...ask, need: rest(ask.need), least: rest(ask.least), inBatch: quantity<Stock>(held) };
-}
+/** Of a material that the formula holds no more, or holds as a pot of a premix. */
+const useOf = (material: Material, target: bigint): MaterialUse => {
+  const need = { perUnit: 0n, fixed: target, under: 1n };
+  return { material, need, least: need, uses: [{ as: "ingredient", need }] };
+};

@@ -77,7 +77,8 @@ function refusedWeight(
 function refusedLot(lot: string | null, material: string, { lots, materials }: Workshop): NoteRefused | null {
   const found = lots.find(({ id }) => id === lot);
   if (found === undefined || found.material === material) return null;
-  const named = (id: string): string => byId("material", materials)(id).name;
+  // A material may have been taken out of the Book since the sheet was made.
+  const named = (id: string): string => materials.find((each) => each.id === id)?.name ?? id;
   return { kind: "lot of another material", lot: found.id, is: named(found.material), wanted: named(material) };
 }
 

@@ -85,6 +85,11 @@ const articleNineteen = (from: (point: string) => LabelSource, where: string): r
   { says: "what the product is for", source: from("19(1)(f)"), has: hasFunction },
   { says: INGREDIENTS, source: from("19(1)(g)"), has: hasIngredients },
   { says: USE, source: ALLERGENS, has: hasUse },
+  {
+    says: "the open jar of Annex VII beside the months after opening: this label says them in words",
+    source: { ...from("19(1)(c)"), read: "memory" },
+    has: null,
+  },
   { says: "the country of origin, where the product is imported", source: from("19(1)(a)"), has: null },
   {
     says: "precautions for use, and the warnings that Annexes III to VI ask for what is in it",

@@ -95,12 +95,14 @@ function readWeight(form: SentForm): Read<Unmarked<"weighed">> {
   const tare = vessel.value === 0n ? null : vessel.value;
   if (tare !== null && tare >= weight.value)
     return { faults: { vessel: "weighs as much as all that is on the balance; write what the empty vessel weighs" } };
-  const scanned = withoutEnds(textIn(form, "scanned"));
+  const [tapped, scanned] = [textIn(form, "lot"), withoutEnds(textIn(form, "scanned"))];
+  if (tapped !== "" && scanned !== "" && tapped !== scanned)
+    return { faults: { lot: `${tapped} was tapped and ${scanned} scanned; tap or scan the one that you weigh from` } };
   return {
     asked: {
       kind: "weighed",
       line: textIn(form, "line"),
-      lot: scanned || textIn(form, "lot") || null,
+      lot: scanned || tapped || null,
       net: quantity<Stock>(weight.value - (tare ?? 0n)),
       gross: tare === null ? null : weight.value,
       tare: tare === null ? null : quantity<Stock>(tare),

@@ -2,8 +2,10 @@
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import type { SinceCounted } from "@/lib/domain/ledger/counts-due";
+import type { BatchUse } from "@/lib/domain/ledger/late-cost";
 import { type HistoryLine, history } from "@/lib/domain/ledger/history";
 import { finishedLot, type LotName, lotKey, materialLot, type Posted, type Value } from "@/lib/domain/ledger/posting";
+import { type Recall, recallOfFinished, recallOfMaterial } from "@/lib/domain/ledger/recall";
 import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Balance } from "@/lib/domain/ledger/standing";
@@ -119,6 +121,18 @@ export const readTraceForward = (id: string): Promise<TraceForward> =>
     const lot = materialLot(id);
     return traceForward((await downstreamOf(ledgerReader(sql), [lot])).postings, lot);
   });
+
+/** Where all of a lot is now, of a material or finished. @rule RECALL-1 */
+export const readRecall = (lot: LotName): Promise<Recall> =>
+  asking(async (sql) => {
+    if (lot.of === "finished") return recallOfFinished(lot, await postingsOfLots(sql, [lot]));
+    const { postings } = await downstreamOf(ledgerReader(sql), [lot]);
+    return recallOfMaterial(lot, traceForward(postings, lot));
+  });
+
+/** What the batches of these runs took, as it stands after what was taken back. @rule YIELD-2 */
+export const readBatchUses = (runs: readonly string[]): Promise<readonly BatchUse[]> =>
+  asking(async (sql) => batchUses(await postingsOfRuns(sql, runs)));
 
 /** What a finished lot came from. @rule LEDGER-20 */
 export const readTraceBack = (id: string): Promise<TraceBack> =>

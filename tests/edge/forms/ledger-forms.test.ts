@@ -157,7 +157,9 @@ describe("[LEDGER-4] why something was not posted", () => {
 
   test("is said at the lot, with what is there and what is on hold", () => {
     const at = placedRefusal(refusalWords({ ...missing, held: 1_000_000n }, shown), ({ id }) => takesField(id));
-    expect(at.faults["takes L1"]?.replaceAll("\u00a0", " ")).toBe("asks for 5 g; there is 2 g on the shelf; 1 g more is on hold");
+    expect(at.faults["takes L1"]?.replaceAll("\u00a0", " ")).toBe(
+      "asks for 5 g; there is 2 g on the shelf; 1 g more is on hold",
+    );
   });
 
   test("names the day on which it would be missing, where it was dated back", () => {

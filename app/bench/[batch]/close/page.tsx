@@ -10,7 +10,9 @@ import { linesWeighed, massIn } from "@/lib/domain/bench/weights";
 import { daysAfter, isoDate } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
-import { drawsFor } from "@/lib/domain/made-run";
+import { byDrawOrder, isUsable } from "@/lib/domain/lots";
+import { roundedUpFor, usesOf } from "@/lib/domain/needs";
+import { smaller } from "@/lib/domain/quantity";
 import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
 import { inARow } from "@/lib/edge/counted";
 import { massInFull, minutesShown, stockShown } from "@/lib/edge/figures";
@@ -18,6 +20,7 @@ import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
 import { closeABatch } from "../../actions";
+import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import "../../bench.css";
 
@@ -46,6 +49,7 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
         After this the record is only added to.
       </Opening>
+      <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       <AskingForm
         act={closeABatch}
         carried={{
@@ -65,13 +69,20 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
   );
 }
 
-/** Packaging and whatever else is not weighed on the sheet, as the plan would draw it. */
-function packagingOf({ workshop, batch, today }: BatchOnPage) {
+/** Packaging and what each run takes, as the plan would draw it: what the sheet weighs is in the batch already. */
+function packagingOf({ workshop, batch, product, today }: BatchOnPage) {
   const materialOf = byId("material", workshop.materials);
-  const onSheet = new Set(batch.lines.map(({ of }) => of.id));
-  return drawsFor(workshop, batch.run, today)
-    .map((draw) => ({ ...draw, material: materialOf(draw.lot.material) }))
-    .filter(({ material }) => !onSheet.has(material.id));
+  return usesOf(product, new Map(), materialOf).flatMap(({ material, need }) => {
+    const lots = workshop.lots
+      .filter((lot) => lot.material === material.id && lot.remaining > 0n && isUsable(lot, today))
+      .toSorted(byDrawOrder);
+    let open: bigint = roundedUpFor(need, batch.run.units);
+    return lots.map((lot) => {
+      const quantity = smaller<bigint>(open, lot.remaining);
+      open -= quantity;
+      return { lot, quantity, material };
+    });
+  });
 }
 
 function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOnPage): readonly AskedField[] {

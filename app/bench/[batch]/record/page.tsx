@@ -5,13 +5,14 @@ import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { stateOf } from "@/lib/domain/bench/batch";
-import { batchAddress } from "@/lib/edge/bench-address";
+import { batchAddress, labelAddress } from "@/lib/edge/bench-address";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
 import { dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { judgeABatch, writeANote } from "../../actions";
 import { BatchRecord } from "../../_parts/batch-record";
+import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import "../../bench.css";
 
@@ -26,7 +27,7 @@ export async function generateMetadata({ params }: Page): Promise<Metadata> {
 /** The batch record: one document to read, print and sign; after closing it is only added to. */
 export default async function RecordPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product, today } = found;
+  const { batch, product, today, workshop } = found;
   const state = stateOf(batch);
   return (
     <>
@@ -49,7 +50,16 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
         {product.madeInto === null && (state === "released" || state === "held") && (
           <Link href={finishedAddress(batch.code)}>Where its units are</Link>
         )}
+        {workshop.labels
+          .filter((label) => label.product === product.id)
+          .map(({ id }) => (
+            <span key={id}>
+              {" "}
+              · <Link href={labelAddress(id, batch.code)}>Its label</Link>
+            </span>
+          ))}
       </Opening>
+      <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       {state === "held" && <Judging found={found} />}
       <BatchRecord found={found} />
       {state !== "open" && <Annexing found={found} />}

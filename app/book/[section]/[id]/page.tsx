@@ -2,10 +2,20 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { cache, type ReactNode } from "react";
+import type { Books } from "@/lib/domain/desk";
 import { fingerprint } from "@/lib/edge/forms/fingerprint";
 import { writtenRecord } from "@/lib/edge/forms/written-record";
 import { Opening } from "@/app/_ui/finding";
-import { batchPath, costPath, idOf, swapPath } from "@/app/book/_parts/addresses";
+import {
+  batchPath,
+  costPath,
+  idOf,
+  labelPath,
+  newPath,
+  type Query,
+  swapPath,
+  textIn,
+} from "@/app/book/_parts/addresses";
 import { AlsoWithIt } from "@/app/book/_parts/also-with-it";
 import { BookForm } from "@/app/book/_parts/book-form";
 import { checkedFrom } from "@/app/book/_parts/checked-from";
@@ -19,12 +29,15 @@ import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sectio
 import { RecordFinding } from "@/app/book/_parts/record-finding";
 import { versionsPath, trialsPath } from "@/app/book/_parts/addresses";
 import { AS_NEXT, WHY } from "@/app/book/_parts/version-fields";
+import { YieldSection } from "@/app/book/_parts/yield-section";
 import { VersionSection } from "@/app/book/_parts/version-section";
 import { keep } from "../../actions";
 import { booksForPage } from "../../books-for-page";
+import { yieldForPage } from "../../yield-for-page";
 
 interface Address {
   readonly params: Promise<{ readonly section: string; readonly id: string }>;
+  readonly searchParams: Promise<Query>;
 }
 
 /** The record that an address names, looked up once for its page; where there is none, the page says so. */
@@ -38,14 +51,14 @@ const askedBy = cache(async (step: string, steppedId: string) => {
   return { ...open, section, id, columns, row };
 });
 
-export async function generateMetadata({ params }: Address): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<Address, "params">): Promise<Metadata> {
   const { section, id } = await params;
   return { title: (await askedBy(section, id)).row.name };
 }
 
 /** One record of the book: its form, what belongs to it, and what else can be done with it. */
-export default async function RecordPage({ params }: Address): Promise<ReactNode> {
-  const address = await params;
+export default async function RecordPage({ params, searchParams }: Address): Promise<ReactNode> {
+  const [address, query] = await Promise.all([params, searchParams]);
   const asked = await askedBy(address.section, address.id);
   const { books, section, id } = asked;
   const record = writtenRecord(books.workshop, section, id);
@@ -54,18 +67,29 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
   const form = formOf(books, section, record, false);
   const draft = section === "formulas" ? { draftId: newId() } : {};
   const { one } = SECTION_WORDS[section];
+  const offered = section === "products" ? offeredIn(query) : {};
+  const product = section === "products" ? books.workshop.products.find((each) => each.id === id) : undefined;
   return (
     <>
-      <Opening crumb={<Crumb section={section} />} title={asked.row.name} beside={<Beside section={section} id={id} />}>
+      <Opening
+        crumb={<Crumb section={section} />}
+        title={asked.row.name}
+        beside={<Beside books={books} section={section} id={id} />}
+      >
         <RecordFinding {...asked} />
       </Opening>
+      {Object.keys(offered).length > 0 && (
+        <p className="done" role="status">
+          Heel and process loss are filled in below as your batches say. Nothing is changed until you keep the product.
+        </p>
+      )}
       <BookForm
-        key={id}
+        key={[id, ...Object.values(offered)].join(" ")}
         kind={section}
         checked={section === "formulas" ? checkedFrom(books.workshop, asked.today, id) : undefined}
         {...form}
         fields={section === "formulas" ? [...form.fields, WHY, AS_NEXT, DRAFT_ID] : form.fields}
-        values={{ ...form.values, ...draft }}
+        values={{ ...form.values, ...draft, ...offered }}
         seen={seen}
         send={keep.bind(null, section, id)}
         buttons={[
@@ -74,6 +98,7 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
         ]}
       />
       {section === "formulas" && <VersionSection books={books} today={asked.today} id={id} />}
+      {product && <YieldSection product={product.id} fit={await yieldForPage(books, product)} />}
       {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
       <AlsoWithIt books={books} section={section} id={id} seen={seen} />
@@ -81,9 +106,35 @@ export default async function RecordPage({ params }: Address): Promise<ReactNode
   );
 }
 
+/** What the batches of a product say, where the address puts it into the form. */
+const offeredIn = (query: Query): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    ["heel", "processLoss"].map((name) => [name, textIn(query, name)] as const).filter(([, value]) => value !== ""),
+  );
+
 /** What there is to see of the record elsewhere. */
-function Beside({ section, id }: { readonly section: Section; readonly id: string }): ReactNode {
-  if (section === "products") return <ToItsCost id={id} />;
+function Beside({
+  books,
+  section,
+  id,
+}: {
+  readonly books: Books;
+  readonly section: Section;
+  readonly id: string;
+}): ReactNode {
+  if (section === "labels")
+    return (
+      <Link className="button" href={labelPath(id)}>
+        See it and print it
+      </Link>
+    );
+  if (section === "products")
+    return (
+      <p className="in-a-row">
+        <ToItsCost id={id} />
+        <ToItsLabel books={books} id={id} />
+      </p>
+    );
   if (section !== "formulas") return null;
   return (
     <p className="in-a-row">
@@ -100,6 +151,16 @@ function Beside({ section, id }: { readonly section: Section; readonly id: strin
         Its versions
       </Link>
     </p>
+  );
+}
+
+/** The first of its labels, or the form of one. */
+function ToItsLabel({ books, id }: { readonly books: Books; readonly id: string }): ReactNode {
+  const [label] = books.workshop.labels.filter(({ product }) => product === id);
+  return (
+    <Link className="button" href={label ? labelPath(label.id) : newPath("labels", { product: id })}>
+      {label ? "Its label" : "Make its label"}
+    </Link>
   );
 }
 

@@ -100,6 +100,7 @@ const NameAndNotes = ({ trial }: { readonly trial: Trial }): ReactNode => (
       shelf: "no",
     }}
     kept={keptOf(trial)}
+    className="asking-in-a-row"
     fields={nameAndNotes({ name: trial.name, notes: trial.notes ?? "" })}
     button="Keep the correction"
   />

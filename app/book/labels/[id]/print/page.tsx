@@ -1,0 +1,170 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { stateOf } from "@/lib/domain/bench/batch";
+import { whatIsMissing } from "@/lib/domain/label/asked-by-market";
+import { codeContent } from "@/lib/domain/label/gs1";
+import type { LabelDraft } from "@/lib/domain/label/label-draft";
+import { labelNotes } from "@/lib/domain/label/label-notes";
+import { type LabelPaper, sheetsOf } from "@/lib/domain/label/paper";
+import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
+import { LABEL_MARKET_WORDS } from "@/lib/edge/forms/forms-of-labels";
+import { type LabelAsked, readLabelAsked } from "@/lib/edge/forms/label-asked";
+import { codeDrawing } from "@/lib/edge/label/code-drawing";
+import { type LabelLayout, labelLayout } from "@/lib/edge/label/label-layout";
+import { labelParts } from "@/lib/edge/label/label-words";
+import { Opening } from "@/app/_ui/finding";
+import { newPath, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
+import { AskedOfLabelList } from "@/app/book/_parts/asked-of-label";
+import { LabelDrawing, SheetDrawing } from "@/app/book/_parts/label-drawing";
+import { LabelForm } from "@/app/book/_parts/label-form";
+import { labelForPage } from "../../label-for-page";
+import "../../labels.css";
+
+interface Address {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+export const metadata: Metadata = { title: "A label" };
+
+/** One label as it is printed: at its true size, what it still lacks, and a sheet of it. */
+export default async function LabelPage({ params, searchParams }: Address): Promise<ReactNode> {
+  const [{ id: step }, query] = await Promise.all([params, searchParams]);
+  const page = await labelForPage(step, query);
+  const { label, product, draft, lots, lot, today } = page;
+  const { papers } = page.books.workshop;
+  const paper = papers.find(({ id }) => id === textIn(query, "paper")) ?? papers[0] ?? null;
+  const asked = paper && readLabelAsked(textIn(query, "from"), textIn(query, "count"), paper);
+  const layout = paper && layoutOf(draft, paper);
+  const { missing, toJudge } = whatIsMissing(draft);
+  const market = LABEL_MARKET_WORDS[label.market];
+  return (
+    <div className="label-page">
+      <Opening
+        crumb={<Link href={recordPath("labels", label.id)}>What is typed for it</Link>}
+        title={`The label of ${product.name}`}
+      >
+        {missing.length === 0 ? (
+          <>Everything is there that our list for the {market} asks.</>
+        ) : (
+          <>
+            <b>
+              {inWordsFirst(missing.length)} {missing.length === 1 ? "thing is" : "things are"} missing
+            </b>{" "}
+            that the {market} asks of a label.
+          </>
+        )}
+        {lot === null && " No batch is chosen yet."}
+      </Opening>
+      <p className="label">
+        This is a draft. Local rules and a qualified assessor decide what a label must say, and whether the product may
+        be sold at all.
+      </p>
+      {page.batch !== null && stateOf(page.batch) !== "released" && (
+        <p className="fault" role="status">
+          Batch {page.batch.code} is not released. Label nothing of it until it is.
+        </p>
+      )}
+      <LabelForm
+        label={label.id}
+        lots={lots}
+        lot={lot}
+        papers={papers}
+        paper={paper}
+        asked={asked}
+        query={query}
+        today={today}
+      />
+      {paper && layout && <Preview layout={layout} paper={paper} draft={draft} />}
+      {paper === null && (
+        <p className="done">
+          There is no label paper yet. <Link href={newPath("papers")}>Measure the sheet that you print on</Link>.
+        </p>
+      )}
+      <AskedOfLabelList missing={missing} toJudge={toJudge} notes={labelNotes(draft)} />
+      {paper && layout && asked && <Sheets layout={layout} paper={paper} asked={asked} title={draft.title} />}
+    </div>
+  );
+}
+
+const sizeOf = ({ labelWidth, labelHeight }: LabelPaper) => ({
+  width: Number(labelWidth),
+  height: Number(labelHeight),
+});
+
+function layoutOf(draft: LabelDraft, paper: LabelPaper): LabelLayout {
+  const { code, batchCode, bestBefore, gtin, market } = draft;
+  const drawing = code && batchCode ? codeDrawing(code, codeContent(batchCode, bestBefore, gtin)) : null;
+  const layout = labelLayout(labelParts(draft), drawing, sizeOf(paper), market);
+  const cannotCarry = code !== null && batchCode !== null && drawing === null;
+  return cannotCarry
+    ? { ...layout, left: [...layout.left, `the drawn code, which cannot carry “${batchCode}”`] }
+    : layout;
+}
+
+function Preview({
+  layout,
+  paper,
+  draft,
+}: {
+  readonly layout: LabelLayout;
+  readonly paper: LabelPaper;
+  readonly draft: LabelDraft;
+}): ReactNode {
+  const says = labelParts(draft)
+    .map(({ text }) => text)
+    .join(". ");
+  return (
+    <section className="matters" aria-labelledby="preview">
+      <h2 id="preview">
+        True size{" "}
+        <small>
+          {paper.labelWidth} × {paper.labelHeight} mm, letters of {layout.points} points
+        </small>
+      </h2>
+      <div>
+        {layout.left.length > 0 && (
+          <p className="fault" role="status">
+            It is too long for its size. There is no room for {inARow(layout.left)}: take a larger label, or say less.
+          </p>
+        )}
+        <div className="label-preview">
+          <LabelDrawing layout={layout} size={sizeOf(paper)} says={says} />
+        </div>
+      </div>
+    </section>
+  );
+}
+
+function Sheets({
+  layout,
+  paper,
+  asked,
+  title,
+}: {
+  readonly layout: LabelLayout;
+  readonly paper: LabelPaper;
+  readonly asked: LabelAsked;
+  readonly title: string;
+}): ReactNode {
+  const sheets = sheetsOf(paper, asked.startAt, asked.count);
+  return (
+    <section className="matters label-sheets" aria-labelledby="sheets">
+      <h2 id="sheets">
+        To print <small>{counted(sheets.length, "sheet", "sheets")}, at true size: choose 100 % and no margins</small>
+      </h2>
+      <div>
+        {sheets.map((numbers, at) => (
+          <SheetDrawing
+            key={at}
+            layout={layout}
+            paper={paper}
+            numbers={numbers}
+            says={`Sheet ${String(at + 1)}: ${counted(numbers.length, "label", "labels")} of ${title}`}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
