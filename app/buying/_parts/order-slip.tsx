@@ -85,7 +85,6 @@ function Line({
           {!again && wanted && (
             <Link href={materialAddress(material.id)} prefetch={false}>
               {stockShown(wanted.quantity, material.measure, "lacking")}
-              <span className="unseen"> of {material.name}, how much to buy</span>
             </Link>
           )}
         </td>
