@@ -82,15 +82,7 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "choice":
       return (
         <select {...shared} defaultValue={value}>
-          {(!field.required || value === "") && <option value="">{field.required ? "Choose one" : "None"}</option>}
-          {control.options.map(({ value: each, label: words }) => (
-            <option key={each} value={each}>
-              {words}
-            </option>
-          ))}
-          {value !== "" && control.options.every((each) => each.value !== value) && (
-            <option value={value}>No longer there</option>
-          )}
+          <Options options={control.options} value={value} isRequired={field.required} />
         </select>
       );
     case "reference":
@@ -122,6 +114,27 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
       throw new Error("rows are drawn by themselves");
   }
 }
+
+/** What can be chosen; what stands and is there no longer is said to be so. */
+const Options = ({
+  options,
+  value,
+  isRequired,
+}: {
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly value: string;
+  readonly isRequired: boolean;
+}): ReactNode => (
+  <>
+    {(!isRequired || value === "") && <option value="">{isRequired ? "Choose one" : "None"}</option>}
+    {options.map(({ value: each, label }) => (
+      <option key={each} value={each}>
+        {label}
+      </option>
+    ))}
+    {value !== "" && options.every((each) => each.value !== value) && <option value={value}>No longer there</option>}
+  </>
+);
 
 /** One choice for two references of which a row holds one. */
 export function EitherControl({
