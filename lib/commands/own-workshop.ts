@@ -1,12 +1,12 @@
 import { existsSync } from "node:fs";
-import type { Workshop } from "@/lib/domain/workshop";
-import { readWorkshop } from "@/lib/store/books";
+import type { Books } from "@/lib/domain/desk";
+import { readBooks } from "@/lib/store/books";
 import { type BooksWithPast, readBooksWithPast } from "@/lib/store/ledger/past";
 import { storeFile } from "@/lib/store/store-file";
 import { Refusal } from "./refusal";
 
-/** The workshop in the app's own store. No store is made where there is none. @throws Refusal where there is none */
-export const ownWorkshop = (): Promise<Workshop> => own(readWorkshop);
+/** The app's own books as they stand. No store is made where there is none. @throws Refusal where there is none */
+export const ownStanding = (): Promise<Books> => own(readBooks);
 
 /** All that the app's own store holds, with its past. @throws Refusal where there is none */
 export const ownBooks = (): Promise<BooksWithPast> => own(readBooksWithPast);

@@ -66,7 +66,8 @@ const noteAlone = (asked: WriteDown) =>
   onTheBooks((books) => {
     const there = found(books, asked);
     if (there.kind !== "found") return there;
-    return { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
+    const refused = refusedNote(there.batch, asked, books.workshop);
+    return refused ?? { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
   });
 
 /** Whether stock moves with a note. */

@@ -1,4 +1,6 @@
 /** A batch through the store: started, weighed, struck, closed, released; and what is refused on the way. */
+import { writeFileSync } from "node:fs";
+import path from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
 import type { BenchNote, Instant, NoteKind, NoteOf } from "@/lib/domain/bench/batch";
 import { stateOf } from "@/lib/domain/bench/batch";
@@ -17,6 +19,7 @@ import { type Closing, writeDown } from "@/lib/operations/write-down";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { readBooksWithPast } from "@/lib/store/ledger/past";
 import { storeFile } from "@/lib/store/store-file";
+import { runChild } from "../helpers/child";
 import { books, finished, making, shop, TODAY, units } from "../helpers/ledger-shop";
 import { day, decimal, formula, g, lot, material } from "../helpers/notation";
 import { openBooks } from "../helpers/store-desk";
@@ -161,6 +164,23 @@ describe("weighing", () => {
     // 600 g stand in the batch and 900 g on the shelf: fifteen units of 100 g, and as many jars and more
     expect(planned.runs[0]).toMatchObject({ makeable: true, mostUnits: 15n });
     expect(plan(workshop, TODAY).runs[0], "without the batch").toMatchObject({ makeable: false });
+  });
+
+  test("[BENCH-6] the report asks for no more either, from the store and from a file", async () => {
+    await write(note("weighed", "w", { net: g("600"), more: true }));
+    const open = await readBooksWithPast();
+    if (open === null) throw new Error("no workshop");
+    const saved = path.join(path.dirname(storeFile()), "saved.json");
+    writeFileSync(saved, writeWorkshopFile(open.workshop, open.past));
+    const report = async (...given: readonly string[]) => {
+      const told = await runChild("lib/commands/report.ts", [...given, "--json"], { STILLROOM_STORE: storeFile() });
+      expect(told).toMatchObject({ code: 0, err: "" });
+      return (JSON.parse(told.out) as { readonly runs: readonly unknown[] }).runs[0];
+    };
+    // 900 g of 1000 g stand on the shelf, and 600 g are in the batch
+    const asked = { run: "r", makeable: true, mostUnits: 15, short: [] };
+    expect(await report()).toMatchObject(asked);
+    expect(await report("--workshop", saved)).toMatchObject(asked);
   });
 
   test("[BENCH-3] outside the tolerance a weight is refused, or kept with a reason", async () => {

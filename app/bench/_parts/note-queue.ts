@@ -1,5 +1,7 @@
 "use client";
 
+import { notesAddress } from "@/lib/edge/bench-address";
+
 /**
  * What was written down on this device and is not known to be in the books yet. It stays in the browser until it is,
  * so that neither a reload nor a lost network loses any of it; sent twice it is one note. @rule BENCH-5
@@ -32,8 +34,9 @@ const AGAIN_MS = 2_000;
 
 const queues = new Map<string, NoteQueue>();
 
-/** The one queue of a batch in this tab. @param place  under which the browser keeps it */
-export function noteQueue(place: string, address: string): NoteQueue {
+/** The one queue of a batch in this tab. @param batch  its run; encoded, so that none begins as another does */
+export function noteQueue(batch: string): NoteQueue {
+  const [place, address] = [`bench notes ${encodeURIComponent(batch)}`, notesAddress(batch)];
   const known = queues.get(place);
   if (known) return known;
   const made = queueAt(place, address);

@@ -22,7 +22,7 @@ export interface Notes extends QueueState {
 }
 
 export function useNotes(view: BenchOnPage): Notes {
-  const queue = useMemo(() => noteQueue(`bench notes ${view.batch}`, notesAddress(view.batch)), [view.batch]);
+  const queue = useMemo(() => noteQueue(view.batch), [view.batch]);
   const { notes, isOffline } = useSyncExternalStore(queue.subscribe, queue.state, () => NOTHING_QUEUED);
   useSent(queue, view);
   const [when, setWhen] = useState("");

@@ -2,7 +2,6 @@
 
 import { useRouter } from "next/navigation";
 import { type ReactNode, useEffect, useEffectEvent, useMemo, useSyncExternalStore } from "react";
-import { notesAddress } from "@/lib/edge/bench-address";
 import { counted } from "@/lib/edge/counted";
 import { NOTHING_QUEUED, noteQueue } from "./note-queue";
 import { Refused } from "./refused-notes";
@@ -15,7 +14,7 @@ export function WaitingNotes({
   readonly batch: string;
   readonly known: readonly string[];
 }): ReactNode {
-  const queue = useMemo(() => noteQueue(`bench notes ${batch}`, notesAddress(batch)), [batch]);
+  const queue = useMemo(() => noteQueue(batch), [batch]);
   const { notes } = useSyncExternalStore(queue.subscribe, queue.state, () => NOTHING_QUEUED);
   const router = useRouter();
   const refresh = useEffectEvent(() => {
