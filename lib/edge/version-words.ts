@@ -31,6 +31,8 @@ export function versionChangeInWords(change: VersionChange, nameOf: NameOf): str
       return "other phases, or in another order";
     case "steps":
       return "other steps";
+    case "checks":
+      return "other checks before release";
   }
 }
 

@@ -5,6 +5,7 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
 import { Sign } from "@/app/_ui/sign";
+import { WaitsAtBenchLink } from "@/app/_ui/waits-at-bench";
 import { planForPage } from "@/app/plan-for-page";
 import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { NOTHING } from "@/lib/domain/ledger/standing";
@@ -63,8 +64,8 @@ async function struckOff(id: string) {
 
 /** One lot: what is there and what it is worth, what happened to it, where it has gone, and what can be done with it. */
 export default async function LotPage({ params, searchParams }: Addressed): Promise<ReactNode> {
-  const [view, asked] = await Promise.all([viewOf((await params).lot), searchParams]);
-  if (view === null) notFound();
+  const [view, asked, found] = await Promise.all([viewOf((await params).lot), searchParams, planForPage()]);
+  if (view === null || found === null) notFound();
   const { lot, material, isListed } = view;
   const called = material?.name ?? "A material that was taken out of the Book";
   return (
@@ -86,6 +87,7 @@ export default async function LotPage({ params, searchParams }: Addressed): Prom
         <LotFinding view={view} />
       </Opening>
       <Done view={view} posting={asked.done} />
+      <WaitsAtBenchLink desk={found.desk} lot={lot.id} />
       <Cautions view={view} />
       {isListed && material && (
         <LotDeeds
