@@ -164,7 +164,7 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
   checkReceipts(past.receipts, past.postings, faults);
   checkTrials(past, faults);
   const planned = new Set(workshop.runs.map((run) => run.id));
-  checkBatches(past.batches, past, planned, faults);
+  checkBatches(past.batches, past, workshop, faults);
   past.closedRuns.forEach(({ run }, at) => {
     if (planned.has(run.id))
       faults.tell(`closedRuns[${String(at)}].id`, "the run stands among those to be made as well");
