@@ -26,6 +26,7 @@ export const metadata: Metadata = {
 
 /** Only the places that are built: the others are absent, not faked. */
 const PLACES: readonly Place[] = [
+  { href: "/", name: "Today" },
   { href: "/cost", name: "Cost" },
   { href: "/week", name: "Week" },
   { href: "/shelf", name: "Shelf" },
