@@ -59,6 +59,11 @@ export default async function Layout({ children }: { readonly children: ReactNod
                     {name}
                   </span>
                 )}
+                {workshop && (
+                  <Link className="button plain" href="/find">
+                    Find
+                  </Link>
+                )}
                 <form action={switchScheme}>
                   <button className="button plain to-dark" name="scheme" value="dark">
                     Dark page

@@ -8,6 +8,7 @@ import { type Day, daysBetween } from "@/lib/domain/calendar";
 import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Order } from "@/lib/domain/workshop";
+import { newOfferAddress } from "@/lib/edge/book-address";
 import { counted, inARow } from "@/lib/edge/counted";
 import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
 import { orderFields } from "@/lib/edge/forms/order-form";
@@ -63,10 +64,7 @@ export function NotOfferedDocket({ outlook, of }: OfMaterial): ReactNode {
       strip={<Strip outlook={outlook} of={of} />}
       act={
         instead === undefined ? (
-          <Link
-            className="button"
-            href={`/book/offers/new?${new URLSearchParams({ material: material.id }).toString()}`}
-          >
+          <Link className="button" href={newOfferAddress(material.id)}>
             Enter an offer of it
           </Link>
         ) : (
