@@ -26,6 +26,7 @@ export const metadata: Metadata = {
 
 /** Only the places that are built: the others are absent, not faked. */
 const PLACES: readonly Place[] = [
+  { href: "/", name: "Today" },
   { href: "/cost", name: "Cost" },
   { href: "/week", name: "Week" },
   { href: "/shelf", name: "Shelf" },
@@ -57,6 +58,11 @@ export default async function Layout({ children }: { readonly children: ReactNod
                   <span className="workshop-name" title={name}>
                     {name}
                   </span>
+                )}
+                {workshop && (
+                  <Link className="button plain" href="/find">
+                    Find
+                  </Link>
                 )}
                 <form action={switchScheme}>
                   <button className="button plain to-dark" name="scheme" value="dark">

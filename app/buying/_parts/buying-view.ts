@@ -61,7 +61,6 @@ export const arrivesOn = ({ lines: [first] }: PlannedOrder): Day => {
   return first.arrives;
 };
 
-export const orderAnchor = (supplier: string): string => `order-${encodeURIComponent(supplier)}`;
 export const whyAnchor = (offer: string): string => `why-${encodeURIComponent(offer)}`;
 
 /** The same page with the reason for one line. */

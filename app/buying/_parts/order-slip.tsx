@@ -6,7 +6,7 @@ import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-pl
 import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/edge/figures";
-import { paidAddress } from "@/lib/edge/ledger-address";
+import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import {
   arrivesOn,
@@ -14,7 +14,6 @@ import {
   lastingWords,
   leftOverWords,
   moneyIn,
-  orderAnchor,
   packsShown,
   whyAddress,
   whyAnchor,
