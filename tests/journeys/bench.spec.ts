@@ -91,7 +91,7 @@ test("A planned run is weighed with a deviation and without a network, its pH co
   await page.getByLabel("Units filled").fill("11");
   await page.getByLabel("From lot L4, pieces").fill("11");
   await page.getByRole("button", { name: "Close the batch" }).click();
-  await expect(page.getByLabel("What was unusual")).toHaveAccessibleDescription(
+  await expect(page.getByLabel("Why more was filled than was weighed")).toHaveAccessibleDescription(
     /so many units hold 1,100.g with what was left over, and 1,071\.5.g was weighed/,
   );
   await page.getByLabel("Units filled").fill("10");
