@@ -9,11 +9,14 @@ import { codeOf, stateOf } from "@/lib/domain/bench/batch";
 import { startedAs } from "@/lib/domain/bench/started-as";
 import type { Books } from "@/lib/domain/desk";
 import { byId } from "@/lib/domain/index-by-id";
+import { finishedLot } from "@/lib/domain/ledger/posting";
+import { release as releaseHeld } from "@/lib/domain/ledger/stock-moves";
 import { preparedFor, plan } from "@/lib/domain/plan";
 import { quantity } from "@/lib/domain/quantity";
 import type { Formula, Product, Workshop } from "@/lib/domain/workshop";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { keepRecord } from "@/lib/operations/keep-record";
+import { onTheLedger } from "@/lib/operations/on-the-ledger";
 import { receive } from "@/lib/operations/receive-delivery";
 import { releaseLot } from "@/lib/operations/release-lot";
 import { startBatch } from "@/lib/operations/start-batch";
@@ -339,4 +342,27 @@ test("[BENCH-8] what waits for a second look is neither released nor written off
   expect(await writeOffStock({ ...asked, as: "lost", from: "hold" })).toEqual(told);
   expect(await write(note("released", "ok"))).toMatchObject({ kind: "posted" });
   expect(stateOf(await batch())).toBe("released");
+});
+
+describe("what was on hold has left it beside the bench", () => {
+  /** As could be done before a held batch was judged at the bench alone. */
+  async function emptyHold(): Promise<void> {
+    const line = { lot: finishedLot("B-1"), quantity: 10n };
+    const move = { key: "over the shelf", day: TODAY, today: TODAY, reason: "looked at", lines: [line] };
+    const told = await onTheLedger({ key: move.key, realToday: TODAY }, async ({ standingOf, records }) =>
+      releaseHeld(move, await standingOf([line.lot]), records),
+    );
+    expect(told).toMatchObject({ kind: "posted" });
+  }
+
+  test("[BENCH-8] the record says how it was judged, once: a second judgement is refused", async () => {
+    await openBooks(labelled);
+    await release({ held: true });
+    await emptyHold();
+    const told = await Promise.all([write(note("released", "one")), write(note("rejected", "two"))]);
+    expect(told.map(({ kind }) => kind).toSorted()).toEqual(["not now", "written"]);
+    const judged = (await batch()).notes.filter(({ kind }) => kind === "released" || kind === "rejected");
+    expect(judged).toHaveLength(1);
+    expect(await finished()).toBe("B-1 10");
+  });
 });

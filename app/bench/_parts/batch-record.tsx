@@ -4,7 +4,7 @@ import { heldBy } from "@/lib/domain/bench/refused-note";
 import { judged, type LineWeighed, linesWeighed, massIn } from "@/lib/domain/bench/weights";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { ratio } from "@/lib/domain/fraction";
-import { countShown, gramsShown, massInFull, shareShown } from "@/lib/edge/figures";
+import { countShown, gramsShown, shareShown } from "@/lib/edge/figures";
 import type { BatchOnPage } from "../batch-for-page";
 import { decimalsOf } from "../bench-on-page";
 import { Checks } from "./record-checks";
@@ -19,7 +19,10 @@ import { type Grams, momentShown } from "./record-words";
 export function BatchRecord({ found }: { readonly found: BatchOnPage }): ReactNode {
   const grams: Grams = (amount) => gramsShown(amount, decimalsOf(found.as.step));
   return (
-    <div className="record">
+    <div className="record bench-printed">
+      <p className="paper-head">
+        Batch {found.code}, {found.as.product}
+      </p>
       <Weights found={found} grams={grams} />
       <Yield found={found} grams={grams} />
       <Checks found={found} />
@@ -35,16 +38,13 @@ interface Part {
   readonly grams: Grams;
 }
 
-function Weights({ found: { batch, code }, grams }: Part): ReactNode {
+function Weights({ found: { batch }, grams }: Part): ReactNode {
   return (
     <section aria-labelledby="components">
       <h2 id="components">Components, lots and weights</h2>
       <table className="ledger record-weights">
         <caption className="unseen">What was weighed against what was to be weighed</caption>
         <thead>
-          <tr className="paper-batch-row">
-            <th colSpan={6}>Batch {code}</th>
-          </tr>
           <tr>
             {["What", "Lot", "Target", "Weighed", "Off by", "When, by whom"].map((head) => (
               <th key={head} scope="col">
@@ -75,14 +75,22 @@ function LineRows({
   return rows.map((weight, at) => (
     <tr key={weight?.key ?? "none"}>
       <th scope="row">{at === 0 ? `${line.phase === null ? "" : `${line.phase} · `}${line.called}` : ""}</th>
-      <td>{weight === null ? "" : (weight.lot ?? "made here")}</td>
-      <td className="number">{at === 0 ? grams(line.target) : ""}</td>
-      <td className="number">{weight === null ? "not weighed" : grams(weight.net)}</td>
-      <td className="number">{at === rows.length - 1 && weight !== null ? signed(off, grams) : ""}</td>
+      <td>{weight !== null && named("Lot", weight.lot ?? "made here")}</td>
+      <td className="number">{at === 0 && named("Target", grams(line.target))}</td>
+      <td className="number">{weight === null ? "not weighed" : named("Weighed", grams(weight.net))}</td>
+      <td className="number">{at === rows.length - 1 && weight !== null && named("Off by", signed(off, grams))}</td>
       <td>{weight === null ? "" : `${momentShown(weight.at)}, ${weight.who}`}</td>
     </tr>
   ));
 }
+
+/** Beside the cell where there is no room for the head of the table. */
+const named = (name: string, cell: string): ReactNode => (
+  <>
+    <span className="only-narrow">{name} </span>
+    {cell}
+  </>
+);
 
 const signed = (off: bigint, grams: (amount: bigint) => string): string =>
   off === 0n ? "none" : off > 0n ? `+${grams(off)}` : `−${grams(-off)}`;
@@ -96,7 +104,7 @@ function Yield({ found: { batch, as }, grams }: Part): ReactNode {
       <dl className="record-yield">
         <dt>Planned</dt>
         <dd>
-          {countShown(batch.run.units)} units from {massInFull(as.bulk)}
+          {countShown(batch.run.units)} units from {grams(as.bulk)}
         </dd>
         <dt>Weighed</dt>
         <dd>{grams(weighed)}</dd>

@@ -11,7 +11,7 @@ import type { BatchOnPage } from "../batch-for-page";
 export function OpenChecks({ found }: { readonly found: BatchOnPage }): ReactNode {
   const open = openIn(found);
   return open.map((each) => (
-    <section key={each.check.what} aria-label={`Check: ${each.check.what}`}>
+    <section key={each.check.what} className="bench-check" aria-label={`Check: ${each.check.what}`}>
       <p>
         The formula asks for <b>{each.check.what}</b>, {askedInWords(each.check)}.
         {each.note?.kind === "acidity" && ` Measured last: ${each.note.ph}, outside.`}
@@ -27,6 +27,7 @@ export function OpenChecks({ found }: { readonly found: BatchOnPage }): ReactNod
           to: each.check.to ?? "",
         }}
         kept={{ key: newId() }}
+        className="asking-grouped"
         fields={fieldsOf(each, found.batch.startedBy)}
         button={`Write down the ${each.check.what}`}
       />
@@ -49,7 +50,6 @@ function fieldsOf({ check, note }: CheckFound, who: string): readonly AskedField
     ],
   };
   return [
-    { name: "who", label: "Looked at by", type: "text", value: who },
     ...(isMeasured(check) ? [] : [seen]),
     {
       name: "found",
@@ -58,6 +58,7 @@ function fieldsOf({ check, note }: CheckFound, who: string): readonly AskedField
       value: note?.kind === "acidity" ? note.ph : "",
     },
     { name: "why", label: "Why it is kept, where it is not as asked", type: "text", value: "" },
+    { name: "who", label: "Looked at by", type: "text", value: who },
   ];
 }
 

@@ -28,7 +28,10 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   const { batch, as, code, today } = found;
   const formula = formulaAsStarted(found, batch);
   return (
-    <div className="bench-sheet">
+    <div className="bench-sheet bench-printed">
+      <p className="paper-head">
+        Batch {code}, {as.product}
+      </p>
       <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {code}</Link>} title="Weigh sheet">
         {as.product}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
         {batch.startedBy}. Print it on A4 or Letter; what is written on it is typed in on the page of the batch
@@ -85,7 +88,7 @@ const partsOf = (lines: readonly SheetLine[]) =>
   }));
 
 function PaperPart({
-  found: { batch, workshop, as, code },
+  found: { batch, workshop, as },
   part,
   lines,
 }: {
@@ -99,11 +102,6 @@ function PaperPart({
     <table className="paper">
       <caption>{formulaCalled(batch, workshop, part)}</caption>
       <thead>
-        <tr>
-          <th colSpan={6} className="paper-batch">
-            Batch {code}
-          </th>
-        </tr>
         <tr>
           {["Phase", "What", "Weigh", "Allow", "Weighed, g", "Lot"].map((head) => (
             <th key={head} scope="col">
