@@ -6,7 +6,8 @@ import type { Drift } from "@/lib/domain/landed";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material } from "@/lib/domain/workshop";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
 export interface WantedThen {

@@ -5,7 +5,8 @@ import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
 import { type LeastLeft, leastLeft } from "@/lib/domain/to-buy";
 import { counted, inARow } from "@/lib/edge/counted";
-import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockInFull, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, daysShown, densityShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { leadWords, type MaterialPart } from "./shelf";
 
 /** How the order day was reached, and how much is to be bought. */
