@@ -1,13 +1,17 @@
 /** Work in progress opens to what was weighed into it, on days on which its batch was open and on no others. */
 import { expect, test } from "vitest";
 import type { BenchNote, Instant } from "@/lib/domain/bench/batch";
+import { inBatchesOf } from "@/lib/domain/bench/in-batches";
 import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { worthOf } from "@/lib/domain/ledger/worth-by-lot";
+import { needParts } from "@/lib/domain/need-parts";
+import { preparedFor } from "@/lib/domain/plan";
+import { quantity, type Stock } from "@/lib/domain/quantity";
 import { postLateCost } from "@/lib/operations/late-cost";
 import { startBatch } from "@/lib/operations/start-batch";
 import { type Closing, writeDown } from "@/lib/operations/write-down";
 import { readLotsOfPart, readStockValue } from "@/lib/store/ledger/ledger-answers";
-import { shop, TODAY, units } from "../helpers/ledger-shop";
+import { books, shop, TODAY, units } from "../helpers/ledger-shop";
 import { day, g, inGrams, money } from "../helpers/notation";
 import { openBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
@@ -43,6 +47,21 @@ const inProgress = async (then: string) => {
   ]);
 };
 
+/** What the run that is at the bench opens to. @rule BENCH-6 */
+async function partsOfOil(): Promise<readonly string[]> {
+  const { workshop, desk } = await books();
+  const [toJudge] = preparedFor(workshop, TODAY, inBatchesOf(desk.batches)).runs;
+  const oil = workshop.materials.find(({ id }) => id === "oil");
+  if (toJudge === undefined || oil === undefined) throw new Error("the shop has a run that takes oil");
+  return needParts(toJudge, () => quantity<Stock>(0n))
+    .partsOf(oil)
+    .map((part) =>
+      part.kind === "still to weigh"
+        ? `${part.kind} ${inGrams(part.quantity.over / part.quantity.under)}, weighed ${inGrams(part.weighed)}`
+        : part.kind,
+    );
+}
+
 test("[LEDGER-17] [BENCH-5] what was weighed stands in its batch until that is closed, also looked back upon", async () => {
   const { workshop, desk } = shop();
   await openBooks({ workshop: { ...workshop, settings: { ...workshop.settings, today: null } }, desk });
@@ -51,6 +70,7 @@ test("[LEDGER-17] [BENCH-5] what was weighed stands in its batch until that is c
   expect(await write(some, [], "2026-11-25")).toMatchObject({
     kind: "posted",
   });
+  expect(await partsOfOil()).toEqual(["still to weigh 400, weighed 600"]);
   expect(await write(rest, ["w"], "2026-11-26")).toMatchObject({
     kind: "posted",
   });
