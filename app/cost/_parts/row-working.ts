@@ -8,6 +8,7 @@ import type { PackagingItem, PerRunItem } from "@/lib/domain/workshop";
 import {
   amountShown,
   countShown,
+  densityShown,
   gramsShown,
   massInFull,
   minutesShown,
@@ -36,9 +37,7 @@ export function ingredientWorking(ingredient: IngredientInUnit, view: CostView):
   const { product, formulas, compositionOf } = view;
   const priced = priceWorking(material, price, view);
   const ways = formulaPaths(formulas, product.formula, material.id, compositionOf, MOST_PATHS);
-  const { typed } = product.fill;
-  const asTyped = UNITS[typed.unit].kind === "volume" ? `, ${amountShown(typed)},` : "";
-  const share = `${fractionShown(fraction)} of the ${massInFull(product.fill.quantity)}${asTyped} that are filled`;
+  const share = `${fractionShown(fraction)} of the ${massInFull(product.fill.quantity)}${filledAs(view)} that are filled`;
   return {
     lines: price
       ? [
@@ -49,6 +48,14 @@ export function ingredientWorking(ingredient: IngredientInUnit, view: CostView):
       : [],
     notes: [...priced.notes, ...drawnAhead(ingredient, view), ...pathsTold(ways)],
   };
+}
+
+/** A fill by volume, with the density that makes it a mass. */
+function filledAs({ product: { fill, formula: id }, formulas }: CostView): string {
+  const { typed } = fill;
+  if (UNITS[typed.unit].kind !== "volume") return "";
+  const density = formulas.find((formula) => formula.id === id)?.density ?? null;
+  return ` (${amountShown(typed)}${density === null ? "" : ` × ${densityShown(density)}`})`;
 }
 
 /** Why a usual run would draw more or less of it today than the formula holds. @rule AHEAD-6 */
