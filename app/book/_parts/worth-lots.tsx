@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
-import { isNothing, type LotName, lotKey, placeKey, type Value, wholeValue } from "@/lib/domain/ledger/posting";
+import { type LotName, lotKey, placeKey, type Value, wholeValue } from "@/lib/domain/ledger/posting";
 import { WORTH_PARTS, type WorthPart, worthOf } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { moneyShown } from "@/lib/edge/figures";
@@ -41,7 +41,7 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
   );
   const named = lots
     .map((each) => ({ ...each, ...words(each.lot) }))
-    .sort((a, b) => byCodePoint(a.name, b.name) || byCodePoint(a.lot.id, b.lot.id));
+    .sort((a, b) => byCodePoint(a.name.toLowerCase(), b.name.toLowerCase()) || byCodePoint(a.lot.id, b.lot.id));
   return (
     <section className="worth-lots" id={LOTS} aria-labelledby={`${LOTS}-title`}>
       <h2 id={`${LOTS}-title`}>{title}</h2>
@@ -74,7 +74,7 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
             </tr>
           ))}
           <tr className="total">
-            <th scope="row">{isNothing(worth) ? "Worth nothing" : "Together"}</th>
+            <th scope="row">Together</th>
             <td className="not-on-phone" colSpan={2} />
             {money(worth)}
           </tr>

@@ -141,7 +141,7 @@ function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, vie
           { figure: stockInFull(left, measure), reason: "more than needed", isResult: true },
         ]
       : []),
-    { figure: priceShown(packPrice, view.currency), reason: "one pack, at so many" },
+    { figure: priceShown(packPrice, view.currency), reason: "one pack, where so many are bought" },
     { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
     { figure: moneyIn(view, cost), reason: "what they cost", isResult: true },
   ];

@@ -112,9 +112,7 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
         <tr className="lot-note">
           <td colSpan={5}>
             {lot.order !== null && <OnTheWay lot={lot} order={lot.order} held={held} shelf={shelf} />}
-            {lot.lost > 0n && (
-              <Loss lot={lot} shelf={shelf} amount={stockShown(lot.lost, material.measure, "nearest")} />
-            )}
+            {lot.lost > 0n && <Loss lot={lot} material={material} shelf={shelf} />}
             {lot.lost > 0n && <HowItComes lines={lossLines({ lot, material, shelf })} />}
           </td>
         </tr>
@@ -143,21 +141,24 @@ function HeldRow({ lot: { id }, outlook: { material }, shelf }: MaterialPart & {
   );
 }
 
+interface Lost extends Pick<MaterialPart, "shelf"> {
+  readonly lot: LadderLot;
+  readonly material: Material;
+}
+
 const paidFor = ({ value, quantity: held }: LadderLot) => (value === null || held === 0n ? null : ratio(value, held));
 
-function Loss({
-  lot,
-  shelf,
-  amount,
-}: Pick<MaterialPart, "shelf"> & { readonly lot: LadderLot; readonly amount: string }): ReactNode {
+function Loss({ lot, material, shelf }: Lost): ReactNode {
   const { today, workshop } = shelf;
   const last = lot.expires ?? today;
   const paid = paidFor(lot);
   const isGone = last < today;
+  const amount = stockShown(lot.lost, material.measure, "nearest");
+  const goes = material.measure === "count" && lot.lost > 1n ? "go out of date" : "goes out of date";
   return (
     <span className="lot-loss">
       <Sign sign="hourglass" tone="wrong">
-        {amount} {isGone ? "out of date since" : "goes out of date"} {dayShown(last, today, { weekday: false })}
+        {amount} {isGone ? "out of date since" : goes} {dayShown(last, today, { weekday: false })}
         {isGone && ` (${ago(last, today)})`}
       </Sign>
       {paid && ` · worth ${moneyShown(times(whole(lot.lost), paid), workshop.settings.currency)}`}
@@ -166,14 +167,7 @@ function Loss({
 }
 
 /** What is there of it, less what runs use until its last day; and what the rest cost. @rule PLAN-9 */
-function lossLines({
-  lot,
-  material: { measure },
-  shelf: { today, workshop },
-}: Pick<MaterialPart, "shelf"> & {
-  readonly lot: LadderLot;
-  readonly material: Material;
-}): readonly WorkingLine[] {
+function lossLines({ lot, material: { measure }, shelf: { today, workshop } }: Lost): readonly WorkingLine[] {
   const { currency } = workshop.settings;
   const paid = paidFor(lot);
   const last = dayShown(lot.expires ?? today, today, { weekday: false, year: true });

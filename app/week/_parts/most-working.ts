@@ -48,7 +48,7 @@ function notesOf({ limiting: { measure }, mostUnits, takes, oneMoreTakes, least 
   return [
     mostUnits === 0n
       ? `One unit would take ${one}.`
-      : `${unitsShown(mostUnits)} take ${stockInFull(takes, measure)} at the least; one more would take ${one}.`,
+      : `${unitsShown(mostUnits)} ${mostUnits === 1n ? "takes" : "take"} ${stockInFull(takes, measure)} at the least; one more would take ${one}.`,
     ...(least === null
       ? ["What of a premix is there made ahead is taken first, so that the units are found by trying sizes."]
       : []),
