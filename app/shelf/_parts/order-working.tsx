@@ -3,9 +3,9 @@ import { MakeIt } from "@/app/_ui/make-it";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import { arrivalLines, oneDayLater } from "@/app/_ui/arrival-working";
 import { deliveryFrom } from "@/lib/domain/arrivals";
-import type { Day } from "@/lib/domain/calendar";
+import { type Day, weekday } from "@/lib/domain/calendar";
 import { type LeastLeft, leastLeft } from "@/lib/domain/to-buy";
-import { counted } from "@/lib/edge/counted";
+import { counted, inARow } from "@/lib/edge/counted";
 import { dayShown, daysShown, densityShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { leadWords, type MaterialPart } from "./shelf";
 
@@ -95,7 +95,7 @@ function Arrival({ outlook: { pricedOffer, orderBy }, shelf }: MaterialPart): Re
 
 function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): readonly WorkingLine[] {
   const { material, pricedOffer, neededBy, orderBy, daysLate } = outlook;
-  const { today, supplierOf } = shelf;
+  const { today, workshop, supplierOf } = shelf;
   const shown = (day: Day): string => dayShown(day, today);
   const safety = material.safetyStock?.quantity ?? 0n;
   const first: WorkingLine = {
@@ -115,6 +115,9 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
       },
     ];
   const supplier = supplierOf(pricedOffer.supplier);
+  const closed = [...new Set([...supplier.closedDays, ...workshop.settings.closedDays])]
+    .filter((day) => day >= orderBy && day <= neededBy && weekday(day) <= 5)
+    .sort((a, b) => a - b);
   return [
     first,
     ...(material.safetyDays > 0
@@ -124,7 +127,7 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
     {
       operator: "−",
       figure: daysShown(supplier.leadDays),
-      reason: `${supplier.name} ${leadWords(supplier)}`,
+      reason: `${supplier.name} ${leadWords(supplier)}${closed.length > 0 ? `; shut ${inARow(closed.map(shown))}` : ""}`,
     },
     {
       figure: shown(orderBy),
