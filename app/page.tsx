@@ -1,15 +1,20 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { longDayShown } from "@/lib/edge/figures";
+import { openBatches } from "@/lib/domain/bench/batch";
+import { batchAddress } from "@/lib/edge/bench-address";
 import { Opening } from "./_ui/finding";
+import { Dockets } from "./_parts/dockets";
 import { FirstStart } from "./_parts/first-start";
 import { HomeFinding } from "./_parts/home-finding";
-import { MattersList } from "./_parts/matters";
+import { weighedWords } from "./_parts/run-dockets";
 import { TheFile } from "./_parts/the-file";
-import { countMatters, whatMatters } from "./_parts/what-matters";
-import { countsDue } from "./counts-due-for-page";
+import type { Today } from "./_parts/today";
 import { planForPage } from "./plan-for-page";
+import { todayOf } from "./today-of";
+import "./today.css";
 
 export async function generateMetadata(): Promise<Metadata> {
   const planned = await planForPage();
@@ -20,13 +25,12 @@ export async function generateMetadata(): Promise<Metadata> {
 
 type Search = Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
 
-/** What there is in the workshop and what asks for a hand; before one is open, the ways to begin. */
+/** What asks for a hand today, each with the one thing to do; before a workshop is open, the ways to begin. */
 export default async function Home({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [planned, { begin }] = await Promise.all([planForPage(), searchParams]);
   if (planned === null || begin === "afresh") return <FirstStart inPlaceOf={planned?.workshop.settings.name ?? null} />;
-  const { workshop, today, plan } = planned;
-  const matters = whatMatters(plan, workshop);
-  const toCount = (await countsDue(planned, today)).filter(({ isDue }) => isDue);
+  const { workshop, today } = planned;
+  const of = await todayOf(planned);
   const kept = (await cookies()).get("kept")?.value;
   return (
     <>
@@ -36,11 +40,33 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
           and start it with <code>STILLROOM_STORE</code> set to that file.
         </p>
       )}
-      <Opening title={longDayShown(today, today)}>
-        <HomeFinding matters={matters} products={workshop.products.length} today={today} />
+      <Opening title={longDayShown(today, today)} beside={<AtTheBench of={of} planned={planned} />}>
+        <HomeFinding of={of} />
       </Opening>
-      <MattersList matters={matters} toCount={countMatters(toCount, workshop.materials)} today={today} />
+      {workshop.materials.length > 0 && <Dockets of={of} />}
       <TheFile workshop={workshop} />
     </>
+  );
+}
+
+interface Bench {
+  readonly of: Today;
+  readonly planned: NonNullable<Awaited<ReturnType<typeof planForPage>>>;
+}
+
+/** The batch that is being weighed; nothing where none is. */
+function AtTheBench({ of: { workshop }, planned: { desk } }: Bench): ReactNode {
+  const batch = openBatches(desk.batches).at(-1);
+  if (batch === undefined) return null;
+  return (
+    <aside className="aside" aria-label="At the bench now">
+      <p>
+        <b>At the bench now.</b> {workshop.products.find(({ id }) => id === batch.run.product)?.name}, batch{" "}
+        {batch.code}. {weighedWords(batch)}.
+      </p>
+      <p>
+        <Link href={batchAddress(batch.run.id)}>Carry on weighing</Link>
+      </p>
+    </aside>
   );
 }

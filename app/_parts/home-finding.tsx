@@ -1,65 +1,108 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import type { Day } from "@/lib/domain/calendar";
+import { type Day, daysAfter, mondayOf } from "@/lib/domain/calendar";
+import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
-import type { Matters } from "./what-matters";
+import { dayShown, stockShown, weekdayShown } from "@/lib/edge/figures";
+import type { Today } from "./today";
 
 /** The day's answer: what cannot be made, what to order, or that all is covered. */
-export function HomeFinding({
-  matters,
-  products,
-  today,
-}: {
-  readonly matters: Matters;
-  readonly products: number;
-  readonly today: Day;
-}): ReactNode {
-  const { notMakeable, toOrder, runs, materials, unsourced, instead } = matters;
-  if (materials === 0 && products === 0)
+export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
+  const { workshop, plan, matters, today } = of;
+  if (workshop.materials.length === 0 && workshop.products.length === 0)
     return (
       <>
         Nothing is in this workshop yet. <Link href="/book/first">Write down the first product</Link>: one form, and you
         see what a jar costs. This page then says what to make and what to order.
       </>
     );
-  const late = toOrder.filter(({ daysLate }) => (daysLate ?? 0) > 0).length;
-  const due = toOrder.filter(({ orderBy }) => orderBy === today).length;
+  const sunday = daysAfter(mondayOf(today), 6);
+  const [first, ...others] = matters.notMakeable.filter(({ run }) => run.date <= sunday);
+  const later = matters.notMakeable.length - (first === undefined ? 0 : others.length + 1);
+  const isCovered = matters.notMakeable.length + matters.orderNow.length + matters.notOffered.length === 0;
   return (
     <>
-      <Runs all={runs} notMakeable={notMakeable.length} />{" "}
-      {late > 0 && (
+      {first !== undefined && <Short outlook={first} today={today} />}
+      {others.length > 0 &&
+        `${inWordsFirst(others.length)} more ${others.length === 1 ? "run" : "runs"} of this week cannot be made either. `}
+      {later > 0 && (
         <>
-          {inWordsFirst(late)} {late === 1 ? "material is" : "materials are"} <b className="warn">late to order</b>
-          .{" "}
+          {inWordsFirst(later)} {later === 1 ? "run" : "runs"} of a later week <b className="warn">cannot be made</b>{" "}
+          yet.{" "}
         </>
       )}
-      {due > 0 && (
+      <Orders of={of} />
+      {matters.notOffered.length > 0 && (
         <>
-          {inWordsFirst(due)} {due === 1 ? "is" : "are"} <b>to be ordered today</b>.{" "}
+          {counted(matters.notOffered.length, "material is", "materials are").replace(/^./, (letter) =>
+            letter.toUpperCase(),
+          )}{" "}
+          lacking that <b className="warn">nobody offers</b>.{" "}
         </>
       )}
-      {unsourced > 0 && (
-        <>
-          {inWordsFirst(unsourced)} {unsourced === 1 ? "has" : "have"} <b className="warn">no offer</b>.{" "}
-        </>
-      )}
-      {instead.size > 0 && (
-        <>
-          {inWordsFirst(instead.size)} {instead.size === 1 ? "is" : "are"} <b>to be made</b>, not bought.{" "}
-        </>
-      )}
-      {toOrder.length === 0 && <>Nothing has to be ordered this week or next.</>}
+      {isCovered &&
+        (plan.runs.length === 0
+          ? "No runs are planned, and nothing has to be ordered today."
+          : `${plan.runs.length === 1 ? "The one run" : `All ${counted(plan.runs.length, "run", "runs")}`} can be made, and nothing has to be ordered today.`)}
+      {!isCovered &&
+        first === undefined &&
+        plan.runs.some(({ run }) => run.date <= sunday) &&
+        "This week’s runs can be made."}
     </>
   );
 }
 
-function Runs({ all, notMakeable }: { readonly all: number; readonly notMakeable: number }): ReactNode {
-  if (all === 0) return <>No runs are planned.</>;
-  if (notMakeable === 0)
-    return all === 1 ? <>The one run can be made.</> : <>All {counted(all, "run", "runs")} can be made.</>;
+/** `Thursday’s Oat conditioner cannot be made: it is 84 g short of Oat protein.` */
+function Short({ outlook, today }: { readonly outlook: RunOutlook; readonly today: Day }): ReactNode {
+  const { run, product, short, limiting } = outlook;
+  const worst = short.find(({ material }) => material === limiting) ?? short[0];
   return (
     <>
-      {inWordsFirst(notMakeable)} of {counted(all, "run", "runs")} <b className="warn">cannot be made</b>.
+      {run.date === today ? "Today" : weekdayShown(run.date)}’s {product.name} <b className="warn">cannot be made</b>
+      {worst && (
+        <>
+          : it is <b>{stockShown(worst.by, worst.material.measure, "lacking")} short</b> of {worst.material.name}
+        </>
+      )}
+      .{" "}
+    </>
+  );
+}
+
+function Orders({ of: { matters, basket, today } }: { readonly of: Today }): ReactNode {
+  const { orderNow, orderSoon } = matters;
+  if (orderNow.length === 0) {
+    const [next] = orderSoon;
+    return next?.orderBy ? `Nothing has to be ordered before ${dayShown(next.orderBy, today)}. ` : null;
+  }
+  const wanted = new Set(orderNow.map(({ material }) => material.id));
+  const orders =
+    basket?.orders.filter(({ lines }) => lines.some(({ material }) => wanted.has(material.id))).length ?? 0;
+  const late = orderNow.filter(({ daysLate }) => (daysLate ?? 0) > 0).length;
+  return (
+    <>
+      {orders > 0 ? (
+        <>
+          <b>
+            {inWordsFirst(orders)} {orders === 1 ? "order" : "orders"}
+          </b>{" "}
+          should go today
+        </>
+      ) : (
+        <>
+          <b>{inWordsFirst(orderNow.length)}</b> {orderNow.length === 1 ? "material is" : "materials are"} to be ordered
+          today
+        </>
+      )}
+      {late > 0 && (
+        <>
+          {orders > 0
+            ? `; ${counted(late, "material is", "materials are")} `
+            : `, ${counted(late, "of them", "of them")} `}
+          <b className="warn">late</b>
+        </>
+      )}
+      .{" "}
     </>
   );
 }

@@ -1,4 +1,6 @@
 /** What can be chosen, and which of it is meant by what is typed. */
+import { holdsAll, plainWords } from "@/lib/edge/plain-words";
+
 export interface Choice {
   readonly value: string;
   readonly label: string;
@@ -14,10 +16,6 @@ export interface ChoiceGroup {
 /** `Castor oil (ingredient, Hollin Wharf)`. */
 export const choiceWords = ({ label, detail }: Choice): string =>
   detail === undefined ? label : `${label} (${detail})`;
-
-/** Without regard to case, accents and how many spaces part the words. */
-export const plainWords = (text: string): string =>
-  text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/\s+/gu, " ").trim();
 
 /** So many are drawn at once; of the others it is said that they are there. */
 const MOST_DRAWN = 200;
@@ -41,8 +39,6 @@ export function matching(groups: readonly ChoiceGroup[], typed: string): Matchin
   });
   return { groups: matched.filter(({ options }) => options.length > 0), further };
 }
-
-const holdsAll = (text: string, words: readonly string[]): boolean => words.every((word) => text.includes(word));
 
 /** The one that is called so, or null where none or several are. */
 export function calledSo(groups: readonly ChoiceGroup[], typed: string): Choice | null {

@@ -1,7 +1,7 @@
 import "server-only";
 import { planForPage, type Planned } from "@/app/plan-for-page";
 import { type BasketDifference, differenceOf, withoutOffer } from "@/lib/domain/buying/basket-difference";
-import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
+import type { PlannedBasket, PlannedLine } from "@/lib/domain/buying/basket-of-plan";
 import { type DecidingRule, lineReasons } from "@/lib/domain/buying/line-reasons";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
@@ -40,6 +40,15 @@ export async function buyingForPage(parameters: FrameParameters): Promise<Buying
     ...basket,
     received: await readReceivedOf([...new Set(lines.map(({ material }) => material.id))]),
   };
+}
+
+/** A page that is about more than buying waits for a basket no longer than a glance. */
+const AT_A_GLANCE = { seconds: SECONDS, waitMilliseconds: 150 };
+
+/** The least-cost basket without a frame, for a page that shows its orders; null while it is searched for, or where there is none. */
+export async function basketAtAGlance({ workshop, plan }: Planned): Promise<PlannedBasket | null> {
+  const { chosen } = await basketInFrame(workshop, plan, readFrame({}, workshop).frame, AT_A_GLANCE);
+  return chosen?.chosen === "least" ? chosen.planned : null;
 }
 
 export type Why =

@@ -154,8 +154,8 @@ export async function resizeARun(_before: AskingAnswer, form: FormData): Promise
   }
 }
 
-/** Gives a run the units that it had. */
-export async function resizeBack(form: FormData): Promise<void> {
+/** Gives a run the units that a page offered: those that it had, or as many as the shelf allows. */
+export async function resizeTo(form: FormData): Promise<void> {
   const [seen, to] = [seenRunIn(form), seenRunIn(renamed(form, { units: "to" }))];
   if (seen === null || to === null) return goOn(whereabouts(form), null);
   const told = await resizeRun({ run: seen.id, from: seen.units, to: to.units });

@@ -10,7 +10,7 @@ import { mostFromShelf } from "@/lib/domain/most-from-shelf";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { weekTitle } from "@/lib/edge/week-title";
 import { putRun } from "./actions";
-import { type BetterDay, betterDays } from "./_parts/better-day";
+import { type BetterDay, betterDays } from "@/app/_ui/better-day";
 import { deedFrom, type Parameters, textOf } from "./_parts/deed";
 import { EarlierRuns } from "./_parts/earlier-runs";
 import { MostYouCanMake } from "./_parts/most-you-can-make";

@@ -6,7 +6,7 @@ import { byId, grouped } from "@/lib/domain/index-by-id";
 import { changedBy } from "@/lib/domain/plan-changes";
 import { runAnchor } from "@/lib/edge/run-address";
 import type { Deed } from "./_parts/deed";
-import { carriedOf } from "./_parts/run-carried";
+import { carriedOf } from "@/app/_ui/run-carried";
 import { workshopBefore } from "./_parts/week-before";
 import { type Before, type WeekView, weekWith } from "./_parts/week-view";
 

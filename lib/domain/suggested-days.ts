@@ -142,7 +142,7 @@ function firstDayOfEnough(short: RunOutlook, { opened }: RunToJudge, { arrivalsB
 }
 
 /** Whether the workshop is open and the maker has the minutes, or without her hours that it is a weekday. @rule SUGGEST-2 */
-function roomFor(turn: RunToJudge, { workshop, plan, benchMinutes }: Planned, from: Day): (day: Day) => boolean {
+export function roomFor(turn: RunToJudge, { workshop, plan, benchMinutes }: Planned, from: Day): (day: Day) => boolean {
   const closedDays = new Set(workshop.settings.closedDays);
   if (benchMinutes === null) return (day) => weekday(day) <= 5 && !closedDays.has(day);
   const asks = minutesOfRun(turn.product, turn.run.units);

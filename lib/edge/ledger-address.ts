@@ -23,6 +23,12 @@ export const postingAddress = (id: string): `/book/history/${string}` => `/book/
 /** An order from its draft to its last delivery; `did` says what was done with it last. */
 export const orderAddress = (order: string, did = ""): `/buying/orders/${string}` =>
   `/buying/orders/${segment(order)}${did === "" ? "" : `?${new URLSearchParams({ did }).toString()}`}`;
+/** A supplier's part of the basket on Buying. */
+export const orderAnchor = (supplier: string): string => `order-${encodeURIComponent(supplier)}`;
+export const orderOfBasketAddress = (supplier: string): `/buying#${string}` => `/buying#${orderAnchor(supplier)}`;
+/** The form that receives an order. */
+export const receiveAddress = (order: string): `/shelf/receive?${string}` =>
+  `/shelf/receive?${new URLSearchParams({ order }).toString()}`;
 /** What was paid for a material over time. */
 export const paidAddress = (material: string): `/buying/paid/${string}` => `/buying/paid/${segment(material)}`;
 /** What may be kept and ordered of a material, by the textbook. */

@@ -1,11 +1,6 @@
 import type { Route } from "next";
+import { costAddress, draftAddress, recordAddress, stepOf } from "@/lib/edge/book-address";
 import type { Section } from "./sections";
-
-/** Words that are places of their own below a section, and what a path takes for steps of its own. */
-const TAKEN = new Set(["new", "compare", ".", ".."]);
-
-/** An id as a step of an address: ids hold any characters. */
-const stepOf = (id: string): string => encodeURIComponent(TAKEN.has(id) || id.startsWith("~") ? `~${id}` : id);
 
 /** The id that a step of an address names, or null where it is no text. */
 export function idOf(step: string): string | null {
@@ -27,7 +22,7 @@ const asking = (path: string, asked: Asked): Route => {
 export const sectionPath = (section: Section, asked: Asked = {}): Route => asking(`/book/${section}`, asked);
 export const newPath = (section: Section, asked: Asked = {}): Route => asking(`/book/${section}/new`, asked);
 export const recordPath = (section: Section, id: string, asked: Asked = {}): Route =>
-  asking(`/book/${section}/${stepOf(id)}`, asked);
+  asking(recordAddress(section, id), asked);
 /** A batch of a formula: what to weigh, and what would go wrong. */
 export const batchPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/batch`, asked);
@@ -48,9 +43,9 @@ export const trialPath = (formula: string, trial: string): Route =>
 /** A label as it is printed, on a sheet of labels. */
 export const labelPath = (label: string, asked: Asked = {}): Route =>
   asking(`/book/labels/${stepOf(label)}/print`, asked);
-export const draftPath = (id: string): Route => `/book/drafts/${stepOf(id)}` as Route;
+export const draftPath = (id: string): Route => draftAddress(id) as Route;
 /** What one of a product costs, on the place of that name. */
-export const costPath = (product: string): Route => `/cost/${stepOf(product)}` as Route;
+export const costPath = (product: string): Route => costAddress(product) as Route;
 export const comparePath = (asked: Asked = {}): Route => asking("/book/formulas/compare", asked);
 
 /** What an address carries: each key once, several times or not at all. */

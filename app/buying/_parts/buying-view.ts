@@ -7,7 +7,8 @@ import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Delivery } from "@/lib/domain/arrivals";
 import type { Material, Supplier } from "@/lib/domain/workshop";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
 export interface WantedThen {
@@ -64,7 +65,6 @@ export const arrivesOn = ({ lines: [first] }: PlannedOrder): Day => {
   return first.arrives;
 };
 
-export const orderAnchor = (supplier: string): string => `order-${encodeURIComponent(supplier)}`;
 export const whyAnchor = (offer: string): string => `why-${encodeURIComponent(offer)}`;
 
 /** The same page with the reason for one line. */

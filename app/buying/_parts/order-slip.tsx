@@ -9,7 +9,7 @@ import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-pl
 import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
-import { paidAddress } from "@/lib/edge/ledger-address";
+import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { packReason } from "@/lib/edge/pack-words";
 import {
@@ -18,7 +18,6 @@ import {
   lastingWords,
   leftOverWords,
   moneyIn,
-  orderAnchor,
   packsShown,
   whyAddress,
   whyAnchor,

@@ -13,6 +13,7 @@ import type { Order, Workshop } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { currencySign, dayShown } from "@/lib/edge/figures";
 import { DELIVERY_FORM, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
+import { receiveAddress } from "@/lib/edge/ledger-address";
 import { ShelfCrumb } from "../_parts/shelf-crumb";
 import { deliveryChoices } from "../_parts/delivery-choices";
 import { receiveDelivery } from "./actions";
@@ -89,7 +90,7 @@ function OpenOrders({ workshop: { orders: all, suppliers }, chosen, today }: Ord
       {orders.map(({ id, supplier, due }, at) => (
         <span key={id}>
           {at > 0 && ", "}
-          <Link href={`/shelf/receive?order=${encodeURIComponent(id)}`}>
+          <Link href={receiveAddress(id)}>
             {nameOf(supplier)}, due {dayShown(due, today)}
           </Link>
         </span>

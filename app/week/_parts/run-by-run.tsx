@@ -12,7 +12,7 @@ import { inARow } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
 import { element, escaped } from "@/lib/edge/markup";
 import { signMarkup } from "@/lib/edge/sign-markup";
-import type { BetterDay } from "./better-day";
+import type { BetterDay } from "@/app/_ui/better-day";
 import { mostLines } from "./most-working";
 import { MoveTo } from "./move-to";
 import { NeedWorking } from "./need-working";

@@ -2,12 +2,12 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
+import { runsOn } from "@/lib/domain/turns-of-day";
 import { makingAddress } from "@/lib/edge/ledger-address";
 import { moveARun, putRun, removeRun, resizeARun } from "../actions";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Press } from "@/app/_ui/press";
 import { calledRun, unitsShown } from "./run-words";
-import { runsOn } from "./week-before";
 import type { WeekView } from "./week-view";
 
 /** What can be done with a run: another day, another place in its day, another size; made; deleted. */

@@ -1,6 +1,5 @@
 /** The runs as they were planned before the last thing that was done. */
-import type { Day } from "@/lib/domain/calendar";
-import { byCodePoint } from "@/lib/domain/code-point-order";
+import { runsOn } from "@/lib/domain/turns-of-day";
 import type { Run, Workshop } from "@/lib/domain/workshop";
 import type { Deed } from "./deed";
 
@@ -41,7 +40,7 @@ function runsBefore({ runs, products }: Workshop, deed: Deed): readonly Run[] | 
 
 /** Only the order within the day counts, so that the day may be numbered anew. @rule PLAN-4 */
 function withPlaced(others: readonly Run[], run: Run, before: string | null): readonly Run[] {
-  const day = others.filter(({ date }) => date === run.date).sort(byTurn);
+  const day = runsOn(others, run.date);
   const at = before === null ? -1 : day.findIndex(({ id }) => id === before);
   const placed = at < 0 ? [...day, run] : [...day.slice(0, at), run, ...day.slice(at)];
   return [
@@ -49,15 +48,3 @@ function withPlaced(others: readonly Run[], run: Run, before: string | null): re
     ...placed.map((each, sequence) => ({ ...each, sequence })),
   ];
 }
-
-const byTurn = (a: Run, b: Run): number => a.sequence - b.sequence || byCodePoint(a.id, b.id);
-
-/** The run that stands after another in its day; null where it is the last. */
-export function standsBefore(runs: readonly Run[], run: Run): string | null {
-  const day = runs.filter(({ date }) => date === run.date).sort(byTurn);
-  return day[day.indexOf(run) + 1]?.id ?? null;
-}
-
-/** The runs of a day in the order in which they draw. */
-export const runsOn = (runs: readonly Run[], day: Day): readonly Run[] =>
-  runs.filter(({ date }) => date === day).sort(byTurn);

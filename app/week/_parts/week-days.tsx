@@ -3,6 +3,7 @@ import { Fragment, type ReactNode } from "react";
 import type { BenchDay } from "@/lib/domain/bench-hours";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
+import { runsOn } from "@/lib/domain/turns-of-day";
 import { dayShown } from "@/lib/edge/figures";
 import { dayInWeek } from "@/lib/edge/week-title";
 import { putRun } from "../actions";
@@ -10,7 +11,6 @@ import { DayHours } from "./day-hours";
 import { Press } from "@/app/_ui/press";
 import { MadeSlip, RunSlip } from "./run-slip";
 import { calledRun } from "./run-words";
-import { runsOn } from "./week-before";
 import { type WeekView, weekWith } from "./week-view";
 
 interface Days {

@@ -4,7 +4,7 @@ import { isoDate, mondayOf } from "@/lib/domain/calendar";
 import type { Product, Run } from "@/lib/domain/workshop";
 import { dayShown } from "@/lib/edge/figures";
 import { hoursCarried } from "@/lib/edge/forms/week-forms";
-import { planAgain, putRun, removeRun, resizeBack } from "../actions";
+import { planAgain, putRun, removeRun, resizeTo } from "../actions";
 import { hoursBack } from "../hours-actions";
 import type { Deed } from "./deed";
 import { Press } from "@/app/_ui/press";
@@ -155,7 +155,7 @@ function saidOfRun(
             {rounded}; it was {unitsShown(deed.was)}.
           </>
         ),
-        back: <TakeBack act={resizeBack} carried={{ ...carried, to: deed.was.toString() }} />,
+        back: <TakeBack act={resizeTo} carried={{ ...carried, to: deed.was.toString() }} />,
       };
   }
 }

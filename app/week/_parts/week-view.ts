@@ -5,7 +5,7 @@ import type { ClosedRun, Desk } from "@/lib/domain/desk";
 import type { PlanChanges } from "@/lib/domain/plan-changes";
 import type { Plan, RunOutlook } from "@/lib/domain/plan-figures";
 import type { Product, Run, Workshop } from "@/lib/domain/workshop";
-import type { Carried } from "./run-carried";
+import type { Carried } from "@/app/_ui/run-carried";
 
 export interface WeekView {
   readonly workshop: Workshop;

@@ -3,7 +3,7 @@ import { isoDate } from "@/lib/domain/calendar";
 import type { Day } from "@/lib/domain/calendar";
 import type { LabelDraft, PhRange } from "@/lib/domain/label/label-draft";
 import type { ContentFigure, NetContent } from "@/lib/domain/label/net-content";
-import { NO_BREAK } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 
 export interface LabelPart {
   /** What it is called where it does not fit. */

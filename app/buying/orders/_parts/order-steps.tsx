@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Press } from "@/app/_ui/press";
 import { isAwaited, outstanding } from "@/lib/domain/orders";
+import { receiveAddress } from "@/lib/edge/ledger-address";
 import { giveUpTheRest } from "../[order]/actions";
 import type { OrderView } from "./order-view";
 
@@ -14,7 +15,7 @@ export function OrderSteps({ view: { order } }: { readonly view: OrderView }): R
         <Press act={giveUpTheRest} carried={{ order: order.id, to: "given up" }}>
           {hasCome ? "Give up the rest" : "Give it up"}
         </Press>
-        <Link className="button first" href={`/shelf/receive?order=${encodeURIComponent(order.id)}`}>
+        <Link className="button first" href={receiveAddress(order.id)}>
           {hasCome ? "Receive the rest" : "Receive it"}
         </Link>
       </div>

@@ -1,7 +1,7 @@
 /** What the forms about a run carry, so that one that was drawn before the run was changed overwrites nothing. */
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import type { Run } from "@/lib/domain/workshop";
-import { standsBefore } from "./week-before";
+import { standsBefore } from "@/lib/domain/turns-of-day";
 
 export interface Place {
   /** The Monday of the week that is shown. */

@@ -1,0 +1,113 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { putRun } from "@/app/week/actions";
+import { Press } from "@/app/_ui/press";
+import { Sign } from "@/app/_ui/sign";
+import type { CountMatter } from "@/lib/domain/matters";
+import { daysAfter, isoDate } from "@/lib/domain/calendar";
+import type { Expiry, MaterialOutlook } from "@/lib/domain/plan-figures";
+import { counted } from "@/lib/edge/counted";
+import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { lotAddress } from "@/lib/edge/ledger-address";
+import { materialAddress } from "@/lib/edge/material-address";
+import { Docket, Strip } from "./docket";
+import type { Today } from "./today";
+
+interface OfMaterial {
+  readonly outlook: MaterialOutlook;
+  readonly of: Today;
+}
+
+/** A material of which something goes out of date unused. */
+export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
+  const { material, expiring } = outlook;
+  const [first, ...others] = expiring.toSorted((a, b) => a.on - b.on);
+  if (first === undefined) return null;
+  const shown = (amount: bigint): string => stockShown(amount, material.measure, "nearest");
+  const isGone = first.on <= of.today;
+  const forward = of.forward?.outlook.draws.some((draw) => draw.material === material) ? of.forward : null;
+  return (
+    <Docket
+      href={materialAddress(material.id)}
+      name={`${material.name}, lot ${first.lot}`}
+      sign={
+        <Sign sign="hourglass" tone="wrong">
+          {shown(first.quantity)} {isGone ? "out of date" : "will be lost"}
+        </Sign>
+      }
+      strip={<Strip outlook={outlook} of={of} />}
+      act={
+        isGone ? (
+          <Link className="button" href={lotAddress(first.lot, { do: "off" })}>
+            Write off {shown(first.quantity)}
+          </Link>
+        ) : forward ? (
+          <Press
+            act={putRun}
+            carried={{ ...of.carriedOf(forward.outlook.run), to: isoDate(forward.day), before: "" }}
+            name={`Bring ${forward.outlook.product.name} to ${dayShown(forward.day, of.today)}`}
+          >
+            Bring it to {dayShown(forward.day, of.today)}
+          </Press>
+        ) : (
+          <Link className="button" href={materialAddress(material.id)}>
+            See its lots
+          </Link>
+        )
+      }
+    >
+      {isGone ? "Was good" : "Good"} to {dayShown(daysAfter(first.on, -1), of.today)}
+      <Worth expiry={first} of={of} />.{" "}
+      {others.length > 0 && `${counted(others.length, "more lot follows", "more lots follow").replace(/^./, upper)}. `}
+      {forward &&
+        `${forward.outlook.product.name} of ${dayShown(forward.outlook.run.date, of.today)}, made by then, would use ${shown(forward.saved)}.`}
+    </Docket>
+  );
+}
+
+const upper = (letter: string): string => letter.toUpperCase();
+
+/** What is lost of a lot, at what was paid for it. */
+function Worth({
+  expiry: { lot: id, quantity },
+  of: { workshop },
+}: {
+  readonly expiry: Expiry;
+  readonly of: Today;
+}): ReactNode {
+  const lot = workshop.lots.find((each) => each.id === id);
+  if (lot === undefined || lot.remaining === 0n) return null;
+  return (
+    <>
+      ; worth <b>{moneyShown({ over: lot.value * quantity, under: lot.remaining }, workshop.settings.currency)}</b>
+    </>
+  );
+}
+
+/** A material that the maker wanted counted by now. @rule LEDGER-25 */
+export const CountDocket = ({
+  matter: { outlook, due },
+  of,
+}: {
+  readonly matter: CountMatter;
+  readonly of: Today;
+}): ReactNode => (
+  <Docket
+    href={materialAddress(outlook.material.id)}
+    name={outlook.material.name}
+    sign={
+      <Sign sign="tally" tone="still">
+        {due.countedOn === null ? "never counted" : `counted ${dayShown(due.countedOn, of.today)}`}
+      </Sign>
+    }
+    strip={<Strip outlook={outlook} of={of} />}
+    act={
+      <Link className="button" href="/shelf/count?lots=due">
+        Enter the count
+      </Link>
+    }
+  >
+    The book says <b>{stockShown(outlook.onHand, outlook.material.measure, "there")}</b>.{" "}
+    {counted(due.draws, "run has", "runs have").replace(/^./, upper)} drawn on it since.
+  </Docket>
+);

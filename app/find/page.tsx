@@ -1,0 +1,89 @@
+import type { Metadata, Route } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Opening } from "@/app/_ui/finding";
+import { readOnce } from "@/app/plan-for-page";
+import { inWords } from "@/lib/edge/counted";
+import { find, findables, type FoundOfKind } from "@/lib/edge/find";
+import { realToday } from "@/lib/edge/real-today";
+import { FindField } from "./_parts/find-field";
+import "./find.css";
+
+export const metadata: Metadata = { title: "Find" };
+
+type Search = Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+
+/** Of each kind so many are shown, and of one kind that was asked for all. */
+const MOST_OF_A_KIND = 8;
+const MOST_TYPED = 200;
+
+/** Anything that the workshop names, found by typing: a form that asks by its address, so that it needs no script. */
+export default async function FindPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
+  const [books, asked] = await Promise.all([readOnce(), searchParams]);
+  if (books === null) redirect("/");
+  const typed = (typeof asked.q === "string" ? asked.q : "").slice(0, MOST_TYPED);
+  const all = findables(books, books.workshop.settings.today ?? realToday());
+  const kind = typeof asked.kind === "string" ? asked.kind : null;
+  const found = find(
+    kind === null ? all : all.filter((each) => each.kind === kind),
+    typed,
+    kind === null ? MOST_OF_A_KIND : Infinity,
+  );
+  return (
+    <>
+      <Opening title="Find">
+        <Says typed={typed} found={found} />
+      </Opening>
+      <FindField typed={typed} most={MOST_TYPED}>
+        {found.map((each) => (
+          <Kind key={each.kind} of={each} typed={typed} />
+        ))}
+      </FindField>
+    </>
+  );
+}
+
+function Says({ typed, found }: { readonly typed: string; readonly found: readonly FoundOfKind[] }): ReactNode {
+  if (typed.trim() === "")
+    return "A material or what it is made of, a lot, a formula, a product, a batch, an order: part of its name is enough.";
+  const count = found.reduce((sum, each) => sum + each.found.length + each.further, 0);
+  if (count === 0) return `Nothing here is called “${typed.trim()}”. Try fewer letters, or another word of the name.`;
+  return (
+    <>
+      <b>{count === 1 ? "One place" : `${inWords(count).replace(/^./, (first) => first.toUpperCase())} places`}</b> for
+      “{typed.trim()}”.
+    </>
+  );
+}
+
+function Kind({
+  of: { kind, found, further },
+  typed,
+}: {
+  readonly of: FoundOfKind;
+  readonly typed: string;
+}): ReactNode {
+  return (
+    <section className="found">
+      <h2>{kind}</h2>
+      <ul>
+        {found.map(({ name, says, href }) => (
+          <li key={href}>
+            <Link href={href as Route} prefetch={false}>
+              <b>{name}</b>
+              <span>{says}</span>
+            </Link>
+          </li>
+        ))}
+        {further > 0 && (
+          <li>
+            <Link href={`/find?${new URLSearchParams({ q: typed, kind }).toString()}`} prefetch={false}>
+              <b>{further} more</b>
+            </Link>
+          </li>
+        )}
+      </ul>
+    </section>
+  );
+}
