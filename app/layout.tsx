@@ -16,8 +16,9 @@ import { SetDay } from "./_parts/set-day";
 import { Mark } from "./_ui/mark";
 import { type Place, Places } from "./_ui/places";
 import { ScriptsReady } from "./_ui/scripts-ready";
+import { SingleKeys } from "./_ui/single-keys";
 import { switchScheme } from "./actions";
-import { workshopForPage } from "./plan-for-page";
+import { readOnce } from "./plan-for-page";
 
 export const metadata: Metadata = {
   title: { default: "Stillroom", template: "%s · Stillroom" },
@@ -36,11 +37,18 @@ const PLACES: readonly Place[] = [
 ];
 
 export default async function Layout({ children }: { readonly children: ReactNode }): Promise<ReactNode> {
-  const workshop = await workshopForPage();
-  const scheme = (await cookies()).get("scheme")?.value;
+  const books = await readOnce();
+  const workshop = books?.workshop;
+  const jar = await cookies();
+  const scheme = jar.get("scheme")?.value;
   const { name, today = null } = workshop?.settings ?? {};
   return (
-    <html lang="en-GB" data-scheme={scheme === "dark" || scheme === "light" ? scheme : undefined}>
+    <html
+      lang="en-GB"
+      data-scheme={scheme === "dark" || scheme === "light" ? scheme : undefined}
+      data-locale={books?.desk.notation.locale}
+      data-units={books?.desk.notation.units}
+    >
       <body data-workshop={name}>
         <a className="skip" href="#main">
           Skip to the page
@@ -78,6 +86,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
           </header>
           <main id="main">{children}</main>
         </div>
+        {workshop && jar.get("keys")?.value === "on" && <SingleKeys />}
         <ScriptsReady />
       </body>
     </html>

@@ -6,13 +6,19 @@ import { changedMaterials, type MaterialFigures } from "@/lib/domain/plan-change
 import type { Prepared } from "@/lib/domain/plan";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Workshop } from "@/lib/domain/workshop";
+import { DEFAULT_NOTATION } from "@/lib/domain/notation";
+import { writeIn } from "@/lib/edge/notation";
 import { realToday } from "@/lib/edge/real-today";
 import { readBooks } from "@/lib/store/books";
 import { planOnce } from "./plans-kept";
 import { shownBefore } from "./shown-before";
 
-/** All that the app keeps, or null where no workshop is open; read once for one page. */
-export const readOnce = cache(readBooks);
+/** All that the app keeps, or null where no workshop is open; read once for one page, whose figures are written as it says. */
+export const readOnce = cache(async () => {
+  const books = await readBooks();
+  writeIn(books?.desk.notation ?? DEFAULT_NOTATION);
+  return books;
+});
 
 /** The workshop that is open, or null. */
 export const workshopForPage = async (): Promise<Workshop | null> => (await readOnce())?.workshop ?? null;

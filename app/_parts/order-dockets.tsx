@@ -10,7 +10,8 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Order } from "@/lib/domain/workshop";
 import { newOfferAddress } from "@/lib/edge/book-address";
 import { counted, inARow } from "@/lib/edge/counted";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderAddress, orderOfBasketAddress, receiveAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -64,19 +65,20 @@ export function NotOfferedDocket({ outlook, of }: OfMaterial): ReactNode {
       strip={<Strip outlook={outlook} of={of} />}
       act={
         instead === undefined ? (
-          <Link className="button" href={newOfferAddress(material.id)}>
+          <Link className="button" href={newOfferAddress(material.id)} prefetch={false}>
             Enter an offer of it
           </Link>
         ) : (
           instead.units > 0n && (
-            <Link className="button" href={planInsteadAddress(instead)}>
+            <Link className="button" href={planInsteadAddress(instead)} prefetch={false}>
               Plan {countShown(instead.units)} {instead.units === 1n ? "unit" : "units"} of it
             </Link>
           )
         )
       }
     >
-      {leftWords(outlook, of.today)}; {stockShown(toBuy, material.measure, "lacking")} wanted.{" "}
+      {leftWords(outlook, of.today)}. {instead === undefined ? "Buy" : "Make"}{" "}
+      {stockShown(toBuy, material.measure, "lacking")}.{" "}
       {instead === undefined ? "No supplier offers it." : <MakeIt instead={instead} today={of.today} />}
     </Docket>
   );
@@ -125,14 +127,14 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
   );
   if (draft !== undefined)
     return (
-      <Link className="button" href={orderAddress(draft.id)}>
+      <Link className="button" href={orderAddress(draft.id)} prefetch={false}>
         Go on with the draft of {dayShown(draft.placed, today)}
       </Link>
     );
   const order = orderFor(of, material.id);
   if (order === undefined)
     return (
-      <Link className="button" href="/buying">
+      <Link className="button" href="/buying" prefetch={false}>
         See what to buy
       </Link>
     );
@@ -141,7 +143,7 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
       .filter((line) => line.material.id === material.id)
       .map((line) => `${countShown(line.packs)}${NO_BREAK}×${NO_BREAK}${amountShown(line.offer.pack.typed)}`);
     return (
-      <Link className="button plain" href={orderOfBasketAddress(order.supplier.id)}>
+      <Link className="button plain" href={orderOfBasketAddress(order.supplier.id)} prefetch={false}>
         {inARow(packs)} on {order.supplier.name}’s order
       </Link>
     );
@@ -184,7 +186,7 @@ export function DueDocket({ order, of }: { readonly order: Order; readonly of: T
         )
       }
       act={
-        <Link className="button" href={receiveAddress(order.id)}>
+        <Link className="button" href={receiveAddress(order.id)} prefetch={false}>
           Receive {counted(order.lines.length, "line", "lines")}
         </Link>
       }

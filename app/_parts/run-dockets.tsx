@@ -10,7 +10,8 @@ import { isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
 import { counted, inARow } from "@/lib/edge/counted";
-import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { runAddress } from "@/lib/edge/run-address";
 import { Docket } from "./docket";
@@ -84,7 +85,7 @@ function AnotherWay({ outlook, of }: OfRun): ReactNode {
       </Press>
     );
   return (
-    <Link className="button" href={runAddress(run)}>
+    <Link className="button" href={runAddress(run)} prefetch={false}>
       See what it lacks
     </Link>
   );
@@ -101,7 +102,7 @@ export const NotClosedDocket = ({ outlook, of }: OfRun): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={runAddress(outlook.run)}>
+      <Link className="button" href={runAddress(outlook.run)} prefetch={false}>
         Made, moved or deleted?
       </Link>
     }
@@ -136,7 +137,7 @@ export const LeftOpenDocket = ({ batch, of }: OfBatch): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={batchAddress(batch.run.id)}>
+      <Link className="button" href={batchAddress(batch.run.id)} prefetch={false}>
         Carry on weighing
       </Link>
     }
@@ -156,7 +157,7 @@ export const ToJudgeDocket = ({ batch, of }: OfBatch): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={recordAddress(batch.run.id)}>
+      <Link className="button" href={recordAddress(batch.run.id)} prefetch={false}>
         Release or reject it
       </Link>
     }

@@ -1,3 +1,4 @@
+import { deliveryFrom } from "@/lib/domain/arrivals";
 import { lastingWith } from "@/lib/domain/buying/lasting";
 import { byId, grouped } from "@/lib/domain/index-by-id";
 import { driftOf } from "@/lib/domain/landed";
@@ -22,6 +23,7 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
   return {
     today,
     lastDay: plan.lastDay,
+    deliveryOf: (supplier) => deliveryFrom(supplier, workshop.settings.closedDays),
     currency: workshop.settings.currency,
     asked: reading.asked,
     wanted: new Map([...wantedOf(list.purchases, false), ...wantedOf(waiting, true)]),

@@ -15,6 +15,7 @@ import { deedFrom, type Parameters, textOf } from "./_parts/deed";
 import { EarlierRuns } from "./_parts/earlier-runs";
 import { MostYouCanMake } from "./_parts/most-you-can-make";
 import { MoveTo } from "./_parts/move-to";
+import { openedRuns } from "./_parts/opened-runs";
 import { RunByRun } from "./_parts/run-by-run";
 import { tookItFor } from "./_parts/took-it-for";
 import { WeekBoard } from "./_parts/week-board";
@@ -76,12 +77,11 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
       </WeekBoard>
       <RunByRun
         runs={shown}
-        opened={opened}
+        opened={openedRuns(opened, workshop, prepared)}
         asked={asked}
         view={view}
         took={tookItFor(looked, plan.runs, prepared)}
         better={better}
-        usesByProduct={prepared.usesByProduct}
       />
       <Draws runs={runs} view={view} showAll={parameters.show === "all"} />
       {runs.length > 0 && (
@@ -103,6 +103,7 @@ const Most = ({ found: { workshop, prepared, today }, monday, parameters }: OfWe
   <MostYouCanMake
     mosts={mostFromShelf(workshop.products, prepared, today)}
     monday={monday}
+    today={today}
     asked={textOf(parameters, "most")}
   />
 );

@@ -28,14 +28,14 @@ export const openingOf = (opened: OpenedProduct, units: Units): Opening => ({
 
 /** What the batch needs of the next premix, exact µg. */
 export const nextPremixNeed = (opening: Opening): Fraction =>
-  massOf(opening, opening.opened.premixes[opening.given.length]?.shares ?? []);
+  shareOfOpening(opening, opening.opened.premixes[opening.given.length]?.shares ?? []);
 
 /**
  * What the batch needs of a material beside what is drawn instead of a premix, exact. It is known once every premix
  * that may hold the material is opened; of one made of a premix, when it is the turn of that premix.
  */
 export const ownNeed = (opening: Opening, material: OpenedMaterial): Fraction =>
-  withBeside(massOf(opening, material.shares), material.beside?.need, opening.units);
+  withBeside(shareOfOpening(opening, material.shares), material.beside?.need, opening.units);
 
 /** Draws so much instead of the next premix, and leaves the rest of it to be opened. @rule AHEAD-3 */
 export function giveNext(opening: Opening, given: Fraction): void {
@@ -72,7 +72,8 @@ export const aheadAsks = (
   thereOf: (material: Material) => Stock,
 ): readonly AheadAsk[] => asksOfOpening(openedOnShelf(opened, units, thereOf));
 
-function openedOnShelf(opened: OpenedProduct, units: Units, thereOf: (material: Material) => bigint): Opening {
+/** A batch with all its premixes opened, as far as such a shelf leaves something of them to open. @rule AHEAD-3 */
+export function openedOnShelf(opened: OpenedProduct, units: Units, thereOf: (material: Material) => bigint): Opening {
   const opening = openingOf(opened, units);
   for (let next = nextMaterial(opening); next !== null; next = nextMaterial(opening)) {
     const free = thereOf(next.material) - roundedUp(ownNeed(opening, next));
@@ -104,7 +105,7 @@ export function openedFrom(
 export const asksOfOpening = (opening: Opening): readonly AheadAsk[] =>
   opening.opened.materials.flatMap((each) => {
     const { material, shares, beside } = each;
-    const ingredient = massOf(opening, shares);
+    const ingredient = shareOfOpening(opening, shares);
     const insteadOf = insteadOfPremix(opening, each);
     const given = insteadOf?.quantity ?? 0n;
     const need = quantity<Stock>(roundedUp(withBeside(ingredient, beside?.need, opening.units)) + given);
@@ -158,7 +159,7 @@ export function exactAheadUses(opened: OpenedProduct, thereOf: (material: Materi
   }
   return opened.materials.flatMap(({ material, shares, beside, insteadOf }) => {
     const ingredient = plusNested(
-      massOf(opening, shares),
+      shareOfOpening(opening, shares),
       insteadOf === null ? ZERO : (opening.given[insteadOf] ?? ZERO),
     );
     const uses = [
@@ -170,7 +171,8 @@ export function exactAheadUses(opened: OpenedProduct, thereOf: (material: Materi
   });
 }
 
-const massOf = ({ masses }: Opening, shares: readonly Share[]): Fraction =>
+/** What such shares of an opened batch, and of what is opened of its premixes, come to. Exact µg. */
+export const shareOfOpening = ({ masses }: Opening, shares: readonly Share[]): Fraction =>
   shares.map(({ of, fraction }) => times(masses[of] ?? ZERO, fraction)).reduce(plusNested, ZERO);
 
 const withBeside = (ingredient: Fraction, beside: MaterialUse["need"] | undefined, units: Units): Fraction =>

@@ -31,17 +31,33 @@ export function deliveryFrom(supplier: Supplier, closedDaysOfWorkshop: readonly 
   };
 }
 
-/** The day on which an order wanted to go out on `day` comes in. @rule DAY-3 */
-export function arrivalOf(delivery: Delivery, day: Day): Day {
-  const { supplier, suppliersDays, daysOfBoth } = delivery;
+/** How an order's arrival comes about. */
+export interface ArrivalSteps {
+  /** The first working day of both that is not before the day asked for. */
+  readonly placed: Day;
+  /** When the lead time is over. */
+  readonly due: Day;
+  /** The first day from then on that the workshop is open. */
+  readonly arrives: Day;
+}
+
+/** @rule DAY-3 */
+export function arrivalSteps(
+  { supplier, suppliersDays, daysOfBoth, closedForArrivals }: Delivery,
+  day: Day,
+): ArrivalSteps {
   const placed = workingDayFrom(daysOfBoth, day);
-  let arrives =
+  const due =
     supplier.leadCounts === "calendar"
       ? daysAfter(placed, supplier.leadDays)
       : workingDaysAfter(suppliersDays, placed, supplier.leadDays);
-  while (delivery.closedForArrivals.has(arrives)) arrives = daysAfter(arrives, 1);
-  return arrives;
+  let arrives = due;
+  while (closedForArrivals.has(arrives)) arrives = daysAfter(arrives, 1);
+  return { placed, due, arrives };
 }
+
+/** The day on which an order wanted to go out on `day` comes in. @rule DAY-3 */
+export const arrivalOf = (delivery: Delivery, day: Day): Day => arrivalSteps(delivery, day).arrives;
 
 /**
  * The latest working day of both on which an order may go out to come in no later than `neededBy`.

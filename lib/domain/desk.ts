@@ -9,6 +9,7 @@ import type { Day } from "./calendar";
 import type { Trial } from "./formula-book/trials";
 import type { FormulaVersion, VersionUsed } from "./formula-book/version-record";
 import type { CountRhythm } from "./ledger/counts-due";
+import { DEFAULT_NOTATION, type Notation } from "./notation";
 import type { Units } from "./quantity";
 import type { Formula, Run, Workshop } from "./workshop";
 
@@ -41,6 +42,8 @@ export interface Desk {
   readonly batches: readonly Batch[];
   /** Null until the maker has said how batches are called. @rule BENCH-2 */
   readonly batchCodeScheme: BatchCodeScheme | null;
+  /** How the maker wants figures written. @rule SHOW-1 */
+  readonly notation: Notation;
 }
 
 /** A run that was made: as it was planned, when it was made and what came out. */
@@ -63,6 +66,7 @@ export const emptyDesk: Desk = {
   trials: [],
   batches: [],
   batchCodeScheme: null,
+  notation: DEFAULT_NOTATION,
 };
 
 /** The records of a list that are offered for new work, in the list's order. @rule BOOK-2 */

@@ -44,13 +44,22 @@ export interface StockToCome {
 /**
  * Judges runs one after another against the same shelf, all or nothing: a run that lacks any of its least draws
  * nothing, so that a later one may still be made.
- * @param runs  in the order in which they draw (date, sequence, id)
+ * @param runs    in the order in which they draw (date, sequence, id)
+ * @param before  is shown the shelves at the turn of each run, before it draws
  * @returns an outlook for each, in that order
  * @rule MAKE-1, MAKE-2, MAKE-3
  */
-export function judgeRuns(runs: readonly RunToJudge[], stock: StockToCome): readonly RunOutlook[] {
+export function judgeRuns(
+  runs: readonly RunToJudge[],
+  stock: StockToCome,
+  before: (run: RunToJudge, shelfFor: ShelfFor) => void = () => undefined,
+): readonly RunOutlook[] {
   const shelfFor = shelvesInTime(stock);
-  return runs.map((run) => judge(run, (material) => shelfFor(material, run.day)));
+  return runs.map((run) => {
+    const shelfOn: ShelfFor = (material) => shelfFor(material, run.day);
+    before(run, shelfOn);
+    return judge(run, shelfOn);
+  });
 }
 
 /** Whether each of these runs can be made, in their order: the same judgement without its figures. @rule MAKE-1 */
@@ -95,7 +104,7 @@ function shelfOn(inTime: ShelfInTime, day: Day): StandingShelf {
   return inTime.shelf;
 }
 
-type ShelfFor = (material: Material) => StandingShelf;
+export type ShelfFor = (material: Material) => StandingShelf;
 
 function judge({ run, product, day, asks, opened }: RunToJudge, shelfFor: ShelfFor): RunOutlook {
   if (opened === null) {

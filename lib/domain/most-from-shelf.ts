@@ -3,20 +3,13 @@ import { mostAhead } from "./ahead-needs";
 import type { Day } from "./calendar";
 import { mostOf } from "./feasibility";
 import { isUsable } from "./lots";
-import type { Growing } from "./needs";
+import { type MostWorking, mostWorking } from "./lots-drawn";
 import type { Prepared } from "./plan";
-import { quantity, type Stock, type Units } from "./quantity";
+import { quantity, type Stock } from "./quantity";
 import type { Material, Product } from "./workshop";
 
-export interface MostFromShelf {
+export interface MostFromShelf extends MostWorking {
   readonly product: Product;
-  readonly mostUnits: Units;
-  readonly limiting: Material;
-  /** What the shelf holds of the limiting material, usable today, in so many lots. */
-  readonly there: Stock;
-  readonly lots: number;
-  /** What the product takes of it at least; null where that depends on what is made ahead, and was found by trying. */
-  readonly least: Growing | null;
 }
 
 /**
@@ -30,17 +23,17 @@ export function mostFromShelf(
   today: Day,
 ): readonly MostFromShelf[] {
   const lotsOf = (material: Material) =>
-    (stock.lotsByMaterial.get(material.id) ?? []).filter((lot) => isUsable(lot, today));
+    (stock.lotsByMaterial.get(material.id) ?? [])
+      .filter((lot) => isUsable(lot, today))
+      .map((lot) => ({ lot, there: lot.quantity }));
   const usableOf = (material: Material): Stock =>
-    quantity<Stock>(lotsOf(material).reduce((held, lot) => held + lot.quantity, 0n));
+    quantity<Stock>(lotsOf(material).reduce((held, { there }) => held + there, 0n));
   return products.map((product) => {
-    const opened = openedByProduct.get(product.id);
+    const opened = openedByProduct.get(product.id) ?? null;
     const uses = usesByProduct.get(product.id) ?? [];
     const most = opened
       ? mostAhead(opened, product.usualRun, usableOf)
       : mostOf(uses.map((use) => ({ use, there: usableOf(use.material) })));
-    const { limiting } = most;
-    const least = opened ? null : (uses.find(({ material }) => material === limiting)?.least ?? null);
-    return { product, ...most, there: usableOf(limiting), lots: lotsOf(limiting).length, least };
+    return { product, ...mostWorking({ product, ...most, opened, uses, lotsOf }) };
   });
 }

@@ -1,7 +1,7 @@
 /** The states and notes of a batch as the screens and its record say them. @rule BENCH-4, BENCH-8 */
 import type { BatchState, NoteKind } from "@/lib/domain/bench/batch";
 import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
-import { NO_BREAK } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 
 export const STATE_WORDS: Readonly<Record<BatchState, string>> = {
   open: "Open",

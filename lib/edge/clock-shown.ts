@@ -1,10 +1,14 @@
 /** A moment as the clock on the computer's wall shows it. */
-import { LOCALE } from "./shown-digits";
+import { notation } from "./notation";
 
 const TIME = { hour: "2-digit", minute: "2-digit" } as const;
 
 /** `09:12`; of another day than `now`, `24 Nov, 09:12`. */
 export const clockShown = (at: Date, now: Date): string =>
-  at.toDateString() === now.toDateString()
-    ? new Intl.DateTimeFormat(LOCALE, TIME).format(at)
-    : new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "short", ...TIME }).format(at);
+  new Intl.DateTimeFormat(
+    inEnglish(notation().locale),
+    at.toDateString() === now.toDateString() ? TIME : { day: "numeric", month: "short", ...TIME },
+  ).format(at);
+
+/** Months are words, and the screens' words are English. */
+const inEnglish = (locale: string): string => (locale.startsWith("en-") ? locale : "en-GB");

@@ -64,6 +64,8 @@ export const celsius = decimalUpTo(
   "70",
   "is out of range: a temperature is in °C, at most 150; convert it if it was in °F",
 );
+/** How thick something is, in mPa·s. */
+export const viscosity = decimalUpTo(10n ** 12n, "12000", "is out of range: it is in mPa·s, at most a million million");
 /** A length on a page of paper. */
 export const millimetres = decimalUpTo(300n, "38.1", "is out of range: a page is at most 300 mm");
 /** Grams counted for each gram of a material: at most three, as of an acid in its salts. */

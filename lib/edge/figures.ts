@@ -15,6 +15,7 @@ import {
   type PartsPerMillion,
   type Unit,
 } from "@/lib/domain/quantity";
+import { massShown } from "./mass-shown";
 import {
   asFraction,
   decimalsThatSay,
@@ -22,41 +23,16 @@ import {
   grouped,
   inDecimals,
   isNothing,
-  LOCALE,
   MINUS,
   MOST_DECIMALS,
+  NO_BREAK,
   numberShown,
-  REVERSED,
   sizeOf,
   tenTo,
 } from "./shown-digits";
-
-export const NO_BREAK = "\u00a0";
+import { marks, notation } from "./notation";
 
 const MICROGRAMS_A_GRAM = 1_000_000n;
-
-/** How a mass is shown, by its size: up to and not including `below` grams. Ascending. */
-const MASS_STEPS = [
-  { below: 10n, inGrams: 1n, unit: "g", decimals: 1 },
-  { below: 1_000n, inGrams: 1n, unit: "g", decimals: 0 },
-  { below: 10_000n, inGrams: 1_000n, unit: "kg", decimals: 2 },
-  { below: null, inGrams: 1_000n, unit: "kg", decimals: 1 },
-] as const;
-
-/** A mass, µg: `9.4 g`, `84 g`, `2.93 kg`, `46.0 kg`; `0 g` only for nothing at all. */
-export function massShown(micrograms: bigint | Fraction, direction: Direction): string {
-  const exact = asFraction(micrograms);
-  if (isNothing(exact)) return `0${NO_BREAK}g`;
-  const size = sizeOf(exact);
-  const towards = exact.over < 0n ? REVERSED[direction] : direction;
-  for (const { below, inGrams, unit, decimals } of MASS_STEPS) {
-    const inUnit = times(size, ratio(1n, inGrams * MICROGRAMS_A_GRAM));
-    const limit = below === null ? null : (below / inGrams) * tenTo(decimals);
-    if (limit !== null && inDecimals(inUnit, decimals, towards) >= limit) continue;
-    return `${numberShown(exact.over < 0n ? ratio(-inUnit.over, inUnit.under) : inUnit, { least: decimals, most: decimals }, direction)}${NO_BREAK}${unit}`;
-  }
-  throw new Error("the last step of a mass has no limit");
-}
 
 /** A mass, µg, in grams with so many decimals, to the nearest: the column of a working. */
 export const gramsShown = (micrograms: bigint | Fraction, decimals = 2): string =>
@@ -108,21 +84,23 @@ type Pattern = readonly Intl.NumberFormatPart[];
 
 /** Where the currency's sign stands beside a whole number. A workshop has one currency, so that its short sign is enough. */
 function currencyPattern(currency: CurrencyCode): Pattern {
-  const known = patternByCurrency.get(currency);
+  const { locale } = notation();
+  const key = `${locale} ${currency}`;
+  const known = patternByCurrency.get(key);
   if (known) return known;
-  const pattern = new Intl.NumberFormat(LOCALE, {
+  const pattern = new Intl.NumberFormat(locale, {
     style: "currency",
     currency,
     currencyDisplay: "narrowSymbol",
     minimumFractionDigits: 0,
     maximumFractionDigits: 0,
   }).formatToParts(0);
-  patternByCurrency.set(currency, pattern);
+  patternByCurrency.set(key, pattern);
   return pattern;
 }
 
 /** To ask for a pattern takes longer than all else in a price, and a page says hundreds of prices. */
-const patternByCurrency = new Map<CurrencyCode, Pattern>();
+const patternByCurrency = new Map<string, Pattern>();
 
 /** Exact micro-units as so many decimals in the workshop's currency, or as many more as keep them from reading 0. */
 function currencyShown(micros: Fraction, currency: CurrencyCode, decimals: number): string {
@@ -199,7 +177,8 @@ const MONTHS = [
 
 const yearOf = (day: Day): string => isoDate(day).slice(0, 4);
 const dayOfMonth = (day: Day): string => String(Number(isoDate(day).slice(8)));
-const monthName = (day: Day): string => MONTHS[Number(isoDate(day).slice(5, 7)) - 1] ?? "";
+/** The month alone: `October`. */
+export const monthShown = (day: Day): string => MONTHS[Number(isoDate(day).slice(5, 7)) - 1] ?? "";
 const weekdayName = (day: Day): string => WEEKDAYS[weekday(day) - 1] ?? "";
 
 interface DayParts {
@@ -209,20 +188,23 @@ interface DayParts {
   readonly year?: boolean;
 }
 
+/** `9 Oct`, or `Oct 9` where months come first. @rule SHOW-1 */
+const dayInMonth = (day: Day, month: string): readonly string[] =>
+  marks().monthFirst ? [month, dayOfMonth(day)] : [dayOfMonth(day), month];
+
 /** A day: `Fri 9 Oct`; the year where it is not today's. */
 export function dayShown(day: Day, today: Day, parts: DayParts = {}): string {
   const withYear = parts.year ?? yearOf(day) !== yearOf(today);
   return [
     ...(parts.weekday === false ? [] : [weekdayName(day).slice(0, 3)]),
-    dayOfMonth(day),
-    monthName(day).slice(0, 3),
+    ...dayInMonth(day, monthShown(day).slice(0, 3)),
     ...(withYear ? [yearOf(day)] : []),
   ].join(NO_BREAK);
 }
 
 /** A day in full, for a title: `Tuesday 6 October`; the year where it is not today's. */
 export const longDayShown = (day: Day, today: Day): string =>
-  [weekdayName(day), dayOfMonth(day), monthName(day), ...(yearOf(day) === yearOf(today) ? [] : [yearOf(day)])].join(
+  [weekdayName(day), ...dayInMonth(day, monthShown(day)), ...(yearOf(day) === yearOf(today) ? [] : [yearOf(day)])].join(
     NO_BREAK,
   );
 

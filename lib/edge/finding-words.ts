@@ -6,7 +6,8 @@ import { dividedBy, type Fraction, roundedUp, times, whole } from "@/lib/domain/
 import { type Micrograms, quantity, WHOLE } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine, Material } from "@/lib/domain/workshop";
 import { inARow } from "./counted";
-import { dayShown, massInFull, NO_BREAK, percentShown } from "./figures";
+import { dayShown, massInFull, percentShown } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 import { MARKET_WORDS, USE_WORDS } from "./forms/fact-words";
 import { resultInWords } from "./forms/total-in-words";
 import { percentText } from "./written-figures";

@@ -2,7 +2,8 @@
 import { compare, type Fraction, times, whole } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
-import { moneyShown, NO_BREAK, priceShown } from "./figures";
+import { moneyShown, priceShown } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 
 const MICROGRAMS_A_KILO = 1_000_000_000n;
 

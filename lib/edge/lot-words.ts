@@ -3,7 +3,8 @@ import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
-import { countShown, NO_BREAK, stockInFull } from "./figures";
+import { countShown, stockInFull } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 import { unitsInWords } from "./forms/posting-forms";
 
 export interface LotWords {

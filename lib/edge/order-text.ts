@@ -4,7 +4,8 @@ import { whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, decimalsOf, moneyText } from "@/lib/domain/money";
 import type { Amount } from "@/lib/domain/quantity";
 import { csvText } from "./csv-text";
-import { amountShown, longDayShown, moneyShown, NO_BREAK, priceShown } from "./figures";
+import { amountShown, longDayShown, moneyShown, priceShown } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 
 /** What is written of an order: of one that is planned, or of one that is kept. */
 export interface WrittenOrder {

@@ -2,7 +2,8 @@
 import type { Recall, RecallPlace } from "@/lib/domain/ledger/recall";
 import type { LotName } from "@/lib/domain/ledger/posting";
 import { csvText } from "./csv-text";
-import { numberShown } from "./shown-digits";
+import { decimalsThatSay, inDecimals } from "./shown-digits";
+import { decimalText } from "./written-figures";
 import { WHERE_WORDS } from "./posting-words";
 import { times, whole } from "@/lib/domain/fraction";
 
@@ -58,7 +59,9 @@ function grams(micrograms: bigint): string {
   return `${digits.slice(0, -6)}.${digits.slice(-6)}`;
 }
 
-/** To four decimals. */
+/** To four decimals, or as many as say something; always with a point, since a program reads it. */
 function percent(part: bigint, of: bigint): string {
-  return numberShown(times({ over: part, under: of }, whole(100n)), { least: 0, most: 4 }).replaceAll(",", "");
+  const share = times({ over: part, under: of }, whole(100n));
+  const decimals = decimalsThatSay(share, 4, "nearest");
+  return decimalText(inDecimals(share, decimals, "nearest"), decimals);
 }

@@ -3,13 +3,12 @@
  * Intl is given whole numbers and never a fraction, so that nothing can be rounded there.
  */
 import { type Fraction, roundedDown, roundedHalfAway, roundedUp, times, whole } from "@/lib/domain/fraction";
-
-/** The one place where the screens' language is chosen. */
-export const LOCALE = "en-GB";
+import { marks } from "./notation";
 
 /** What is there is rounded down, what is lacking or needed is rounded up; all else goes to the nearest. */
 export type Direction = "there" | "lacking" | "nearest";
 
+export const NO_BREAK = "\u00a0";
 /** Stands before a figure below zero. */
 export const MINUS = "\u2212";
 export const MOST_DECIMALS = 12;
@@ -47,13 +46,11 @@ function plainDecimal(scaled: bigint, decimals: number): string {
   return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
-const POINT = new Intl.NumberFormat(LOCALE).formatToParts(1.5).find((part) => part.type === "decimal")?.value ?? ".";
-const WHOLE_NUMBERS = new Intl.NumberFormat(LOCALE);
-
 /** Digits as the locale groups them. Only the whole part goes through Intl, so that nothing can be rounded there. */
 export function grouped(plain: string): string {
   const [wholePart = "", decimals] = plain.split(".");
-  return WHOLE_NUMBERS.format(BigInt(wholePart)) + (decimals === undefined ? "" : POINT + decimals);
+  const { whole: wholeNumbers, decimal } = marks();
+  return wholeNumbers.format(BigInt(wholePart)) + (decimals === undefined ? "" : decimal + decimals);
 }
 
 const decimalsIn = (plain: string): number => (plain.includes(".") ? plain.length - plain.indexOf(".") - 1 : 0);

@@ -2,7 +2,8 @@
 import type { VersionChange } from "@/lib/domain/formula-book/version-changes";
 import type { PartsPerMillion } from "@/lib/domain/quantity";
 import type { FormulaLine } from "@/lib/domain/workshop";
-import { NO_BREAK, percentShown } from "./figures";
+import { percentShown } from "./figures";
+import { NO_BREAK } from "./shown-digits";
 import { decimalText } from "./written-figures";
 
 type NameOf = (of: FormulaLine["of"]) => string;

@@ -1,11 +1,14 @@
 /** Weeks and their days as titles say them. */
 import { type Day, daysAfter, isoDate } from "@/lib/domain/calendar";
-import { NO_BREAK, weekdayShown } from "./figures";
-import { LOCALE } from "./shown-digits";
+import { monthShown, weekdayShown } from "./figures";
+import { NO_BREAK } from "./shown-digits";
+import { marks } from "./notation";
 
-const monthsLong = new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "long", timeZone: "UTC" });
 const dayAlone = (day: Day): string => String(Number(isoDate(day).slice(8)));
-const dayAndMonth = (day: Day): string => monthsLong.format(new Date(`${isoDate(day)}T00:00Z`)).replace(" ", NO_BREAK);
+const dayAndMonth = (day: Day): string => {
+  const [alone, month] = [dayAlone(day), monthShown(day)];
+  return marks().monthFirst ? `${month}${NO_BREAK}${alone}` : `${alone}${NO_BREAK}${month}`;
+};
 const yearOf = (day: Day): string => isoDate(day).slice(0, 4);
 const monthOf = (day: Day): string => isoDate(day).slice(0, 7);
 
@@ -14,9 +17,13 @@ export function weekTitle(monday: Day, today: Day): string {
   const sunday = daysAfter(monday, 6);
   const changesYear = yearOf(monday) !== yearOf(sunday);
   const year = (day: Day): string => `${NO_BREAK}${yearOf(day)}`;
-  const from = monthOf(monday) === monthOf(sunday) ? dayAlone(monday) : dayAndMonth(monday);
+  // The month stands by the later day, or by the earlier where months come first.
+  const isOneMonth = monthOf(monday) === monthOf(sunday);
+  const { monthFirst } = marks();
+  const from = isOneMonth && !monthFirst ? dayAlone(monday) : dayAndMonth(monday);
+  const to = isOneMonth && monthFirst ? dayAlone(sunday) : dayAndMonth(sunday);
   const isThisYear = yearOf(sunday) === yearOf(today) && !changesYear;
-  return `${from}${changesYear ? year(monday) : ""} to ${dayAndMonth(sunday)}${isThisYear ? "" : year(sunday)}`;
+  return `${from}${changesYear ? year(monday) : ""} to ${to}${isThisYear ? "" : year(sunday)}`;
 }
 
 /** A day within a week that is named above: `Mon 5`. */

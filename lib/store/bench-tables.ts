@@ -1,4 +1,5 @@
 /** The tables of batches at the bench, column by column. */
+import type { Locale, UnitSystem } from "@/lib/domain/notation";
 import type { Dating } from "@/lib/domain/bench/batch-code";
 import type { Instant, NoteKind } from "@/lib/domain/bench/batch";
 import type { CodeKind, LabelMarket } from "@/lib/domain/label/label";
@@ -122,6 +123,7 @@ export const BENCH_TABLES = {
     { run: id, label: small, position, called: label, text: label, isBold: flag },
     ["run", "label", "position"],
   ),
+  notation: table("notation", { id: small, locale: text<Locale>(), units: text<UnitSystem>() }, ["id"]),
   batchCodeScheme: table(
     "batch_code_scheme",
     { id: small, before: label, dating: text<Dating>(), between: label, digits: small },

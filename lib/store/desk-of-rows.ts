@@ -1,5 +1,6 @@
 /** The rows of the store as the desk. */
 import type { ClosedRun, Desk } from "@/lib/domain/desk";
+import { DEFAULT_NOTATION, LOCALES } from "@/lib/domain/notation";
 import { madeOfTables } from "./made-of-tables";
 import { batchesOfRows } from "./rows-of-bench";
 import { trialsOfRows, versionsOfRows } from "./rows-of-versions";
@@ -17,6 +18,7 @@ export const deskOfRows = (rows: DeskRows): Desk => ({
   trials: trialsOf(rows),
   batches: batchesOf(rows),
   batchCodeScheme: batchCodeSchemeOf(rows),
+  notation: notationOf(rows),
 });
 
 const retiredOf = madeOfTables(
@@ -75,6 +77,10 @@ const batchCodeSchemeOf = madeOfTables(
     const { id: _id, ...said } = scheme;
     return said;
   },
+);
+
+const notationOf = madeOfTables(["notation"], ({ notation: [kept] }): Desk["notation"] =>
+  kept !== undefined && LOCALES.includes(kept.locale) ? { locale: kept.locale, units: kept.units } : DEFAULT_NOTATION,
 );
 
 const countRhythmsOf = madeOfTables(["countRhythms"], ({ countRhythms }): Desk["countRhythms"] =>

@@ -52,6 +52,7 @@ export const DESK_ROWS = {
   batchCodeScheme: (scheme: Desk["batchCodeScheme"]) => ({
     batchCodeScheme: scheme === null ? [] : [{ id: 1, ...scheme }],
   }),
+  notation: (notation: Desk["notation"]) => ({ notation: [{ id: 1, ...notation }] }),
   countRhythms: (countRhythms: Desk["countRhythms"]) => ({
     countRhythms: placed(countRhythms).map(({ material, ...rhythm }) => ({ id: material, ...rhythm })),
   }),

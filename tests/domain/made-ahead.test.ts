@@ -1,11 +1,13 @@
 /** Premixes made ahead, worked by hand from the rules. Everything here is invented. */
 import { describe, expect, test } from "vitest";
 import { drawsFor } from "@/lib/domain/made-run";
+import type { Fraction } from "@/lib/domain/fraction";
 import { mostFromShelf } from "@/lib/domain/most-from-shelf";
+import { needParts } from "@/lib/domain/need-parts";
 import { plan, preparedFor } from "@/lib/domain/plan";
 import type { Basis, Plan } from "@/lib/domain/plan-figures";
-import { quantity } from "@/lib/domain/quantity";
-import type { Lot, Workshop } from "@/lib/domain/workshop";
+import { quantity, type Stock } from "@/lib/domain/quantity";
+import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
 import { type Parts, workshopOf } from "@/tests/helpers/bench";
 import {
   day,
@@ -194,6 +196,32 @@ describe("in their turn", () => {
       most.map(({ product: of, mostUnits, limiting }) => `${of.id} ${mostUnits.toString()} ${limiting.id}`),
     ).toEqual(["stock 3 herb", "jar 10 herb"]);
   });
+});
+
+test("[AHEAD-3] a run opens to what the pot gives and what is made new, and its materials to their shares of both", () => {
+  const workshop = withLots(lot("I", "inf", "200", "5"));
+  const [toJudge] = preparedFor(workshop, today).runs;
+  const outlook = plan(workshop, today).runs.find(({ run: { id } }) => id === "r1");
+  if (toJudge === undefined || outlook === undefined) throw new Error("no run");
+  const thereOf = ({ id }: Material): Stock =>
+    outlook.draws.find((draw) => draw.material.id === id)?.there ?? quantity(0n);
+  const { bulk, premixes, partsOf } = needParts(toJudge, thereOf);
+  const shown = (exact: Fraction): string => inGrams(exact.over / exact.under);
+  expect(shown(bulk)).toBe("1000");
+  // Half of 1000 g; 200 g stand there, so that 300 g are made new: 80 % of them oil, 20 % herb.
+  expect(premixes.map(({ premix, need, given, anew }) => [premix.id, ...[need, given, anew].map(shown)])).toEqual([
+    ["infused", "500", "200", "300"],
+  ]);
+  const parts = (id: string) =>
+    partsOf(workshop.materials.find((each) => each.id === id) as Material).map((part) =>
+      part.kind === "share"
+        ? `${shown(part.quantity)} of ${part.of?.id ?? "the batch"}'s ${shown(part.mass)}`
+        : `${shown(part.quantity)} ${part.kind}`,
+    );
+  expect(parts("oil")).toEqual(["240 of infused's 300"]);
+  expect(parts("herb")).toEqual(["60 of infused's 300"]);
+  expect(parts("inf")).toEqual(["200 instead"]);
+  expect(parts("water")).toEqual(["500 of the batch's 1000"]);
 });
 
 describe("what one unit costs", () => {

@@ -52,17 +52,24 @@ test("[MAKE-3] each product on its own: they share the same shelf", () => {
   expect(most({ ...bench, lots })).toEqual(["cream 25 by A, 1000", "oil 33 by A, 1000"]);
 });
 
-test("[MAKE-3] it opens to what is there, in how many lots, and to what a unit takes of it at the least", () => {
+test("[MAKE-3] it opens to what is there, to what it takes of each lot, and to what a unit takes of it at the least", () => {
   const lots = [
     lot("a1", "A", "600", "1"),
-    lot("a2", "A", "400", "1"),
+    lot("a2", "A", "390", "1"),
     lot("b", "B", "300", "1"),
     { ...lot("j", "J", "0", "1"), remaining: stock(40n) },
   ];
   const workshop = workshopOf({ ...bench, lots });
   const [cream] = mostFromShelf(workshop.products, preparedFor(workshop, today), today);
-  const { least, ...figures } = cream ?? { least: null };
-  expect(figures).toMatchObject({ mostUnits: 25n, there: 1_000_000_000n, lots: 2 });
+  if (cream === undefined) throw new Error("no product");
+  const { least, takes, oneMoreTakes } = cream;
+  expect(cream).toMatchObject({ mostUnits: 24n, there: 990_000_000n });
+  // a1 and a2 have no best before and came in on one day: the lower id first. 24 × 40 g are 960 g.
+  expect(cream.lots.map(({ lot: { id }, there, taken }) => [id, inGrams(there), inGrams(taken)])).toEqual([
+    ["a1", "600", "600"],
+    ["a2", "390", "360"],
+  ]);
+  expect([inGrams(takes), inGrams(oneMoreTakes)]).toEqual(["960", "1000"]);
   // 80 % of 50 g for each unit, and nothing once.
   expect(least && [least.perUnit / least.under, least.fixed]).toEqual([40_000_000n, 0n]);
 });

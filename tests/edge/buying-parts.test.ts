@@ -5,6 +5,7 @@ import { expect, test } from "vitest";
 import type { BuyingView } from "@/app/buying/_parts/buying-view";
 import { OrderSlip } from "@/app/buying/_parts/order-slip";
 import { MarksOf } from "@/app/buying/_parts/paid-marks";
+import { deliveryFrom } from "@/lib/domain/arrivals";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
 import { checkedBasket } from "@/lib/domain/buying/checked-basket";
 import { plannedBasket } from "@/lib/domain/buying/basket-of-plan";
@@ -54,6 +55,7 @@ test("[OFFER-3] a line says that its price has drifted, and an order how many of
   const view: BuyingView = {
     today,
     lastDay: planned.lastDay,
+    deliveryOf: (supplier) => deliveryFrom(supplier, workshop.settings.closedDays),
     currency: workshop.settings.currency,
     asked: readFrame({}, workshop).asked,
     wanted: new Map(),

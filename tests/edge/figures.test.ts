@@ -4,6 +4,7 @@ import { ratio } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { type DecimalText, type Density, type PartsPerMillion, quantity, type Unit } from "@/lib/domain/quantity";
 import * as figures from "@/lib/edge/figures";
+import { massShown } from "@/lib/edge/mass-shown";
 
 const g = (grams: string): bigint => {
   const [whole = "0", decimals = ""] = grams.split(".");
@@ -43,24 +44,24 @@ describe("masses on the screens", () => {
     { grams: "0.09", there: "0.09 g", lacking: "0.1 g", nearest: "0.1 g" },
   ])("$grams g: there $there, lacking $lacking, nearest $nearest", ({ grams, there, lacking, nearest }) => {
     const mass = g(grams);
-    expect(plain(figures.massShown(mass, "there"))).toBe(there);
-    expect(plain(figures.massShown(mass, "lacking"))).toBe(lacking);
-    expect(plain(figures.massShown(mass, "nearest"))).toBe(nearest);
+    expect(plain(massShown(mass, "there"))).toBe(there);
+    expect(plain(massShown(mass, "lacking"))).toBe(lacking);
+    expect(plain(massShown(mass, "nearest"))).toBe(nearest);
   });
 
   test("an exact fraction is rounded once, from the fraction itself", () => {
     // 84.5 g less a third of a microgram is nearer to 84 g, although its nearest microgram is 84.5 g
-    expect(plain(figures.massShown(ratio(3n * g("84.5") - 1n, 3n), "nearest"))).toBe("84 g");
-    expect(plain(figures.massShown(ratio(3n * g("84") + 1n, 3n), "lacking"))).toBe("85 g");
+    expect(plain(massShown(ratio(3n * g("84.5") - 1n, 3n), "nearest"))).toBe("84 g");
+    expect(plain(massShown(ratio(3n * g("84") + 1n, 3n), "lacking"))).toBe("85 g");
   });
 
   test("below zero the sign is a minus, and what is there still rounds down", () => {
-    expect(plain(figures.massShown(-g("84.2"), "there"))).toBe("−85 g");
-    expect(plain(figures.massShown(-g("84.2"), "lacking"))).toBe("−84 g");
+    expect(plain(massShown(-g("84.2"), "there"))).toBe("−85 g");
+    expect(plain(massShown(-g("84.2"), "lacking"))).toBe("−84 g");
   });
 
   test("the unit is joined by a no-break space", () => {
-    expect(figures.massShown(g("84"), "there")).toBe("84\u00a0g");
+    expect(massShown(g("84"), "there")).toBe("84\u00a0g");
   });
 
   test.each([

@@ -114,6 +114,7 @@ export const richDesk = (): Desk => ({
     },
   ],
   batchCodeScheme: { before: "M-", dating: "year and day of the year", between: "/", digits: 2 },
+  notation: { locale: "pt-BR", units: "US" },
   batches: richBatches(),
   closedRuns: [
     {

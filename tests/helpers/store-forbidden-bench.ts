@@ -206,6 +206,12 @@ export const FORBIDDEN_AT_THE_BENCH: readonly Forbidden[] = [
       { by: `${table}_never_changed`, deed: `DELETE FROM "${table}"` },
     ],
   ),
+  { by: "notation_id", deed: "UPDATE notation SET id = 2" },
+  ...["x'4142'", "'e'", `'${"x".repeat(21)}'`].map((value) => ({
+    by: "notation_locale",
+    deed: `UPDATE notation SET locale = ${value}`,
+  })),
+  { by: "notation_units", deed: "UPDATE notation SET units = 'troy'" },
   { by: "batch_code_scheme_id", deed: "UPDATE batch_code_scheme SET id = 2" },
   ...["x'41'", `'${"x".repeat(101)}'`].map((value) => ({
     by: "batch_code_scheme_before",

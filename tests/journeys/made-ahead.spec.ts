@@ -28,6 +28,9 @@ test("A maker has an infused oil made ahead, makes it, and sees the next run dra
     /300.g/,
   );
   await expect(draws.getByRole("row", { name: /Oat kernel oil/ })).toContainText(/160.g/);
+  await draws.getByText("Oat kernel oil", { exact: true }).click();
+  await expect(page.getByText(/80\.00.% of the 200\.00.g of Calendula steep that are made new/)).toBeVisible();
+  await expect(page.getByText("made new on the way", { exact: true })).toBeVisible();
   await page.goto("/week/make/~r2");
   await expect(page.getByText(/300.g of it instead of making Calendula steep/)).toBeVisible();
 });

@@ -38,7 +38,7 @@ test("By mouse: a maker plans a run by weight, drags it, resizes it, deletes it 
   await expect(slipsOf(page, "Sat 28 Nov")).toContainText("28 units");
 
   await slipsOf(page, "Sat 28 Nov").getByRole("link", { name: "Plain oil" }).first().click();
-  const run = page.locator("details", { hasText: "Sat 28 Nov" });
+  const run = page.locator("details", { hasText: "Sat 28 Nov" }).first();
   await run.getByLabel("Units, or a weight in the vessel").fill("12");
   await run.getByRole("button", { name: "Change", exact: true }).click();
   await expect(notice(page)).toContainText("to 12 units; it was 28 units");
@@ -144,8 +144,8 @@ test("A day is suggested for a run that is short, and the page says what moving 
   await expect(page.getByRole("img", { name: /^Oat protein: .*short by 84.g on Thu 26 Nov/ })).toBeVisible();
   await page.goto("/week");
   await expect(page.getByText("Four runs,")).toContainText("Moved to Mon 30 Nov it could be made in full.");
-  const run = page.locator("details", { hasText: "Thu 26 Nov" });
-  await run.locator("summary").click();
+  const run = page.locator("details", { hasText: "Thu 26 Nov" }).first();
+  await run.locator("summary").first().click();
   await expect(run).toContainText(
     "On Mon 30 Nov it could be made in full, if order PO-1 of Larch Wholesale comes in by Mon 30 Nov.",
   );

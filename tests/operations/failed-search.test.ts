@@ -4,6 +4,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { beforeEach, expect, test, vi } from "vitest";
 import { BuyingFinding } from "@/app/buying/_parts/buying-finding";
 import type { BuyingView } from "@/app/buying/_parts/buying-view";
+import { deliveryFrom } from "@/lib/domain/arrivals";
 import type { PacksByOffer } from "@/lib/domain/buying/basket-problem";
 import { OPEN_FRAME } from "@/lib/domain/buying/buying-frame";
 import { shoppingListOf } from "@/lib/domain/buying/candidates";
@@ -34,6 +35,7 @@ const planned = plan(workshop, today);
 const view: BuyingView = {
   today,
   lastDay: planned.lastDay,
+  deliveryOf: (supplier) => deliveryFrom(supplier, workshop.settings.closedDays),
   currency: workshop.settings.currency,
   asked: readFrame({}, workshop).asked,
   wanted: new Map(),

@@ -1,3 +1,4 @@
+import { DEFAULT_NOTATION } from "@/lib/domain/notation";
 import path from "node:path";
 import { expect, test } from "vitest";
 import { type Books, emptyDesk } from "@/lib/domain/desk";
@@ -160,6 +161,7 @@ test("[LEDGER-21] a store from before there was a ledger opens its books with th
       trials: [],
       batches: [],
       batchCodeScheme: null,
+      notation: DEFAULT_NOTATION,
     },
   });
   const { reader } = await openStore(older);

@@ -1,8 +1,9 @@
 import { beforeEach, expect, test } from "vitest";
 import { finishedLot, wholeValue } from "@/lib/domain/ledger/posting";
-import { balanceAt, movesOf, standingAfter } from "@/lib/domain/ledger/standing";
+import { type Balance, balanceAt, movesOf, standingAfter } from "@/lib/domain/ledger/standing";
 import { traceBack, traceForward } from "@/lib/domain/ledger/trace";
 import { costOfSalesBetween, stockValueOn } from "@/lib/domain/ledger/valuation";
+import { type WorthPart, worthOf } from "@/lib/domain/ledger/worth-by-lot";
 import { postCount } from "@/lib/operations/count-shelf";
 import { holdLot } from "@/lib/operations/hold-lot";
 import { makePlannedRun } from "@/lib/operations/make-run";
@@ -15,6 +16,7 @@ import {
   readHistoryOfLot,
   readHistoryOfMaterial,
   readHistoryOfRun,
+  readLotsOfPart,
   readBatchUses,
   readPosting,
   readRecall,
@@ -42,6 +44,7 @@ beforeEach(async () => {
   await postCount(counting({ late: ["500", "490"] }, { day: day("2026-11-23") }));
 });
 
+const withoutDay = ({ quantity, value }: Balance) => ({ quantity, value });
 const money = (value: Parameters<typeof wholeValue>[0]) => inGrams(wholeValue(value));
 const all = async () => (await openStore(file())).reader.alone(allPostings);
 
@@ -63,12 +66,12 @@ test("[LEDGER-26] what stood on the shelf on a past day is what the entries unti
   const standing = standingAfter(movesOf(await all()));
   for (const on of ["2026-11-19", "2026-11-20", "2026-11-21", "2026-11-22", "2026-11-23", "2026-11-25"]) {
     const stood = await readStockOn(day(on));
-    for (const { lot, place, quantity } of stood) {
-      expect([on, lot.id, place.kind, quantity]).toEqual([
+    for (const { lot, place, quantity, value } of stood) {
+      expect([on, lot.id, place.kind, { quantity, value }]).toEqual([
         on,
         lot.id,
         place.kind,
-        balanceAt(standing, lot, place, day(on)).quantity,
+        withoutDay(balanceAt(standing, lot, place, day(on))),
       ]);
     }
     expect(stood.length).toBeGreaterThan(4);
@@ -103,6 +106,35 @@ test("[LEDGER-17] and of what was sold cost", async () => {
   expect(await readCostOfSales(from, to)).toEqual(costOfSalesBetween(await all(), from, to));
   expect(money(await readCostOfSales(from, to))).toBe("11.2");
   expect(money(await readCostOfSales(day("2026-11-23"), TODAY))).toBe("0");
+});
+
+test.each(["2026-10-01", "2026-11-20", "2026-11-21", "2026-11-22", "2026-11-23", "2026-11-25"])(
+  "[LEDGER-17] the lots that each figure of the value of stock opens to come to that figure on %s",
+  async (on) => {
+    const stock = await readStockValue(day(on));
+    const worth = async (part: WorthPart) =>
+      worthOf(await readLotsOfPart(part, { from: day("2026-11-22"), to: day(on) }));
+    expect(await worth("materials")).toEqual(stock.materials);
+    expect(await worth("in progress")).toEqual(stock.workInProgress);
+    expect(await worth("finished")).toEqual(stock.finished);
+    expect(await worth("on hold")).toEqual(stock.onHold);
+    expect(await worth("sold")).toEqual(await readCostOfSales(day("2026-11-22"), day(on)));
+  },
+);
+
+test("[LEDGER-17] lot by lot: what stood where on that day, with what it cost", async () => {
+  const lots = async (part: WorthPart, from: string, to: string) =>
+    (await readLotsOfPart(part, { from: day(from), to: day(to) }))
+      .map(({ lot, place, quantity, value }) => [lot.id, place.kind, inGrams(quantity), money(value)])
+      .toSorted();
+  expect(await lots("materials", "2026-11-22", "2026-11-22")).toEqual([
+    ["D1", "hold", "300", "6"],
+    ["D1", "shelf", "700", "14"],
+    ["jars", "shelf", "0.000038", "19"],
+    ["late", "shelf", "500", "10"],
+  ]);
+  expect(await lots("sold", "2026-11-22", "2026-11-23")).toEqual([["F-r", "sold", "0.000004", "11.2"]]);
+  expect(await lots("sold", "2026-11-23", "2026-11-23")).toEqual([]);
 });
 
 test("[LEDGER-20] and of traces, forward and back", async () => {

@@ -77,6 +77,11 @@ const TheWorkshop = (): ReactNode => (
           title="Value of stock"
           gist="What stock was worth on any day, and what was sold between two days cost."
         />
+        <Entry
+          href="/book/screen"
+          title="Figures and keys"
+          gist="Kilograms or pounds, the marks of numbers, the order of dates; single keys for those who want them."
+        />
         <Entry href="/book/files" title="Files" gist="Save the workshop as a file, or open another in its place." />
       </ul>
     </div>

@@ -57,7 +57,12 @@ export function LiveChecks({
       <div>
         <FindingsList findings={findings} about={about} />
         <WhoDecides />
-        <ExpansionTable formula={formula} expanded={expansionOf(formula, checked.formulas)} nameOf={about.nameOf} />
+        <ExpansionTable
+          formula={formula}
+          expanded={expansionOf(formula, checked.formulas)}
+          formulas={checked.formulas}
+          nameOf={about.nameOf}
+        />
         {addsUp(formulaTotal(formula)) && <ToWeigh checked={checked} formula={formula} nameOf={about.nameOf} />}
       </div>
     </section>

@@ -2,15 +2,8 @@
 import type { Route } from "next";
 import { ratio } from "@/lib/domain/fraction";
 import { counted } from "@/lib/edge/counted";
-import {
-  amountShown,
-  countShown,
-  daysShown,
-  densityShown,
-  NO_BREAK,
-  pricePerGramShown,
-  stockShown,
-} from "@/lib/edge/figures";
+import { amountShown, countShown, daysShown, densityShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import { recordPath } from "./addresses";
 import { WORKED } from "./offer-working";

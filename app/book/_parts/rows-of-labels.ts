@@ -1,6 +1,7 @@
 /** Labels and label papers as rows of a ledger. */
 import { labelsOnASheet } from "@/lib/domain/label/paper";
-import { countShown, NO_BREAK } from "@/lib/edge/figures";
+import { countShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { LABEL_MARKET_WORDS } from "@/lib/edge/forms/forms-of-labels";
 import { NONE, number, type RowView, type Shape, text } from "./row-view";
 

@@ -4,7 +4,8 @@ import type { Target, WeighUp } from "@/lib/domain/formula-book/weigh-up";
 import type { WeighUps } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { percentOf } from "@/lib/domain/formula";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
-import { massInFull, minutesShown, NO_BREAK, percentShown } from "@/lib/edge/figures";
+import { massInFull, minutesShown, percentShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { Ledger } from "@/app/_ui/ledger";
 
 type NameOf = (of: FormulaLine["of"]) => string;

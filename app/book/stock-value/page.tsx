@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { DayChoice } from "@/app/_ui/day-choice";
@@ -7,38 +8,45 @@ import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
 import { type Day, dayOf, daysAfter, isoDate } from "@/lib/domain/calendar";
 import { type Value, wholeValue } from "@/lib/domain/ledger/posting";
+import type { WorthPart } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { dayShown, moneyShown } from "@/lib/edge/figures";
 import { realToday } from "@/lib/edge/real-today";
-import { readCostOfSales, readStockValue } from "@/lib/store/ledger/ledger-answers";
+import { lotWords } from "@/lib/edge/lot-words";
+import { readCostOfSales, readLotsOfPart, readStockValue, readStruckOff } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../_parts/addresses";
 import { Crumb } from "../_parts/crumb";
+import { LOTS, partIn, WorthLots } from "../_parts/worth-lots";
 
 export const metadata: Metadata = { title: "Value of stock" };
 
 const FOUR_WEEKS = 27;
 
-/** What stock was worth at the end of a day, and what was sold between two days cost. */
-export default async function StockValuePage({
-  searchParams,
-}: {
+interface Page {
   readonly searchParams: Promise<Query>;
-}): Promise<ReactNode> {
+}
+
+/** What stock was worth at the end of a day, and what was sold between two days cost; each figure opens to its lots. */
+export default async function StockValuePage({ searchParams }: Page): Promise<ReactNode> {
   const [books, parameters] = await Promise.all([readOnce(), searchParams]);
   if (!books) redirect("/");
-  const { currency, today: setDay } = books.workshop.settings;
-  const today = setDay ?? realToday();
-  const dayIn = (name: string): Day | null => dayOf(textIn(parameters, name));
-  const day = dayIn("day") ?? today;
-  const to = dayIn("to") ?? day;
-  const from = dayIn("from") ?? daysAfter(to, -FOUR_WEEKS);
-  const [stock, sales] = await Promise.all([readStockValue(day), from <= to ? readCostOfSales(from, to) : null]);
+  const { workshop } = books;
+  const { currency } = workshop.settings;
+  const today = workshop.settings.today ?? realToday();
+  const asked = askedIn(parameters, today);
+  const { day, from, to, part } = asked;
+  const [stock, sales, lots] = await Promise.all([
+    readStockValue(day),
+    from <= to ? readCostOfSales(from, to) : null,
+    part === null ? null : lotsIn(part, asked),
+  ]);
   const inFull = (each: Day): string => dayShown(each, today, { year: true });
-  const fields = [
-    { name: "day", label: "Value at the end of", value: isoDate(day) },
-    { name: "from", label: "Sold from", value: isoDate(from) },
-    { name: "to", label: "to", value: isoDate(to) },
-  ];
+  const sold = `Sold ${inFull(from)} to ${inFull(to)}`;
+  const row = (of: WorthPart, value: Value): Row => ({
+    name: of === "sold" ? sold : PART_NAMES[of],
+    value,
+    lots: lotsAddress(of, asked),
+  });
   return (
     <>
       <Opening crumb={<Crumb />} title="Value of stock">
@@ -47,31 +55,86 @@ export default async function StockValuePage({
           ? "The days of what was sold are the wrong way round: the first is after the last."
           : `What was sold from ${inFull(from)} to ${inFull(to)} cost ${moneyShown(wholeValue(sales), currency)}.`}
       </Opening>
-      <DayChoice action="/book/stock-value" fields={fields} button="Show" />
+      <Days asked={asked} />
       <Values
         currency={currency}
         rows={[
-          { name: "Materials on the shelf and on hold", value: stock.materials },
-          { name: "Work in progress: batches not closed", value: stock.workInProgress },
-          { name: "Finished units in stock and on hold", value: stock.finished },
+          row("materials", stock.materials),
+          row("in progress", stock.workInProgress),
+          row("finished", stock.finished),
         ]}
         total={{ name: "Stock", value: stock.total }}
-        further={[
-          { name: "of it on hold", value: stock.onHold },
-          ...(sales === null ? [] : [{ name: `Sold ${inFull(from)} to ${inFull(to)}`, value: sales }]),
-        ]}
+        further={[row("on hold", stock.onHold), ...(sales === null ? [] : [row("sold", sales)])]}
       />
       <p className="small soft">
-        Each lot counts at what it cost. Labour and overhead stand in finished units alone, and apart; whether they may
-        count is a matter of local rules for accounts, which come first.
+        Each lot counts at what it cost; a figure opens to its lots. Labour and overhead stand in finished units alone,
+        and apart; whether they may count is a matter of local rules for accounts, which come first.
       </p>
+      {part !== null && lots !== null && (
+        <WorthLots
+          title={part === "sold" ? sold : `${PART_NAMES[part]} at the end of ${inFull(day)}`}
+          lots={lots.standing}
+          words={lotWords(workshop, lots.struckOff)}
+          currency={currency}
+        />
+      )}
     </>
   );
+}
+
+interface Asked {
+  readonly day: Day;
+  readonly from: Day;
+  readonly to: Day;
+  /** The figure that stands opened. */
+  readonly part: WorthPart | null;
+}
+
+function askedIn(parameters: Query, today: Day): Asked {
+  const dayIn = (name: string): Day | null => dayOf(textIn(parameters, name));
+  const day = dayIn("day") ?? today;
+  const to = dayIn("to") ?? day;
+  const from = dayIn("from") ?? daysAfter(to, -FOUR_WEEKS);
+  const part = partIn(parameters);
+  return { day, from, to, part: part === "sold" && from > to ? null : part };
+}
+
+async function lotsIn(part: WorthPart, { day, from, to }: Asked) {
+  const days = part === "sold" ? { from, to } : { from: day, to: day };
+  const [standing, struckOff] = await Promise.all([readLotsOfPart(part, days), readStruckOff()]);
+  return { standing, struckOff };
+}
+
+const Days = ({ asked: { day, from, to, part } }: { readonly asked: Asked }): ReactNode => (
+  <DayChoice
+    action="/book/stock-value"
+    fields={[
+      { name: "day", label: "Value at the end of", value: isoDate(day) },
+      { name: "from", label: "Sold from", value: isoDate(from) },
+      { name: "to", label: "to", value: isoDate(to) },
+    ]}
+    button="Show"
+    carried={part === null ? {} : { [LOTS]: part }}
+  />
+);
+
+const PART_NAMES: Readonly<Record<Exclude<WorthPart, "sold">, string>> = {
+  materials: "Materials on the shelf and on hold",
+  "in progress": "Work in progress: batches not closed",
+  finished: "Finished units in stock and on hold",
+  "on hold": "Of it on hold",
+};
+
+function lotsAddress(part: WorthPart, { day, from, to }: Asked): `/book/stock-value?${string}` {
+  const asked = { day: isoDate(day), from: isoDate(from), to: isoDate(to), [LOTS]: part };
+  return `/book/stock-value?${new URLSearchParams(asked).toString()}#${LOTS}`;
 }
 
 interface Row {
   readonly name: string;
   readonly value: Value;
+  /** Where it stands opened to its lots; left out where the rows above open. */
+  readonly lots?: ReturnType<typeof lotsAddress>;
 }
 
 interface Table {
@@ -82,9 +145,17 @@ interface Table {
 }
 
 function Values({ rows, total, further, currency }: Table): ReactNode {
-  const row = ({ name, value }: Row, className?: string): ReactNode => (
+  const row = ({ name, value, lots }: Row, className?: string): ReactNode => (
     <tr key={name} className={className}>
-      <th scope="row">{name}</th>
+      <th scope="row">
+        {lots === undefined ? (
+          name
+        ) : (
+          <Link href={lots} prefetch={false}>
+            {name}
+          </Link>
+        )}
+      </th>
       <td className="number not-on-phone">{moneyShown(value.materials, currency)}</td>
       <td className="number not-on-phone">{moneyShown(value.labour, currency)}</td>
       <td className="number not-on-phone">{moneyShown(value.overhead, currency)}</td>

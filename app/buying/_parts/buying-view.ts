@@ -5,8 +5,10 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Drift } from "@/lib/domain/landed";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
-import type { Material } from "@/lib/domain/workshop";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import type { Delivery } from "@/lib/domain/arrivals";
+import type { Material, Supplier } from "@/lib/domain/workshop";
+import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
 export interface WantedThen {
@@ -30,6 +32,8 @@ export interface BuyingView {
   /** What speaks against the price of an offer of the basket, by its id. */
   readonly drifts: ReadonlyMap<string, Drift>;
   readonly lastDay: Day;
+  /** The calendars of a supplier and the workshop. */
+  readonly deliveryOf: (supplier: Supplier) => Delivery;
 }
 
 export const moneyIn = ({ currency }: Pick<BuyingView, "currency">, amount: bigint): string =>

@@ -1,13 +1,17 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { arrivalLines } from "@/app/_ui/arrival-working";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
+import type { WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
-import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
+import { packReason } from "@/lib/edge/pack-words";
 import {
   arrivesOn,
   type BuyingView,
@@ -49,6 +53,7 @@ export function OrderSlip({ order, view, why, children }: Slip): ReactNode {
           Ordered today, comes {dayShown(arrivesOn(order), view.today)}
         </Sign>
       </div>
+      <HowItComes lines={arrivalLines(view.deliveryOf(supplier), view.today, view.today)} />
       <Ledger caption={`The order at ${supplier.name}`} columns={COLUMNS} className="order-lines">
         {lines.map((line, at) => (
           <Line
@@ -103,6 +108,7 @@ function Line({
             </span>
           )}
           <Drifted line={line} view={view} />
+          <HowItComes lines={lineLines(line, view)} />
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
               Why these?<span className="unseen"> {material.name}</span>
@@ -112,6 +118,32 @@ function Line({
       </tr>
     </>
   );
+}
+
+/** What the packs hold, less what is needed; and what they cost. */
+function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, view: BuyingView): readonly WorkingLine[] {
+  const { measure } = material;
+  const wanted = view.wanted.get(material.id);
+  const left = view.leftOver.get(material.id);
+  const bought = packs * offer.pack.quantity;
+  const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
+  return [
+    { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
+    { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
+    { figure: stockInFull(bought, measure), reason: "bought", isResult: true },
+    ...(wanted && left !== undefined
+      ? [
+          ...(others > 0n
+            ? [{ operator: "+" as const, figure: stockInFull(others, measure), reason: "in other packs of it" }]
+            : []),
+          { operator: "−" as const, figure: stockInFull(wanted.quantity, measure), reason: "needed" },
+          { figure: stockInFull(left, measure), reason: "more than needed", isResult: true },
+        ]
+      : []),
+    { figure: priceShown(packPrice, view.currency), reason: "one pack, where so many are bought" },
+    { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
+    { figure: moneyIn(view, cost), reason: "what they cost", isResult: true },
+  ];
 }
 
 /** What speaks against the price since it was last confirmed. @rule OFFER-3 */

@@ -1,5 +1,5 @@
-import { formulaPaths, type FormulaPath } from "@/lib/domain/formula-paths";
-import { compare, dividedBy, type Fraction, times, whole, ZERO } from "@/lib/domain/fraction";
+import { formulaPaths } from "@/lib/domain/formula-paths";
+import { compare, dividedBy, type Fraction, whole, ZERO } from "@/lib/domain/fraction";
 import type { MicroUnits } from "@/lib/domain/money";
 import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
 import { decimalValue, UNITS } from "@/lib/domain/quantity";
@@ -8,6 +8,7 @@ import type { PackagingItem, PerRunItem } from "@/lib/domain/workshop";
 import {
   amountShown,
   countShown,
+  densityShown,
   gramsShown,
   massInFull,
   minutesShown,
@@ -17,6 +18,7 @@ import {
   priceShown,
   rateShown,
 } from "@/lib/edge/figures";
+import { fractionShown, pathsTold } from "@/lib/edge/path-words";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { CostView } from "./cost-view";
 import { type Opened, priceWorking } from "./price-working";
@@ -25,7 +27,6 @@ import { type Opened, priceWorking } from "./price-working";
 export const inWorking = (cost: Fraction | null, { currency }: CostView): string =>
   cost === null ? "not known" : moneyShown(cost, currency, 2);
 
-const inPpm = (fraction: Fraction): Fraction => times(fraction, whole(1_000_000n));
 const result = (figure: string, reason: string): WorkingLine => ({ figure, reason, isResult: true });
 const MOST_PATHS = 6;
 
@@ -35,11 +36,8 @@ export function ingredientWorking(ingredient: IngredientInUnit, view: CostView):
   const { material, price } = line;
   const { product, formulas, compositionOf } = view;
   const priced = priceWorking(material, price, view);
-  const { paths, more } = formulaPaths(formulas, product.formula, material.id, compositionOf, MOST_PATHS);
-  const told = paths.length > 1 || paths.some(({ steps }) => steps.length > 1 || steps[0]?.takesTheRest);
-  const { typed } = product.fill;
-  const asTyped = UNITS[typed.unit].kind === "volume" ? `, ${amountShown(typed)},` : "";
-  const share = `${percentShown(inPpm(fraction))} of the ${massInFull(product.fill.quantity)}${asTyped} that are filled`;
+  const ways = formulaPaths(formulas, product.formula, material.id, compositionOf, MOST_PATHS);
+  const share = `${fractionShown(fraction)} of the ${massInFull(product.fill.quantity)}${filledAs(view)} that are filled`;
   return {
     lines: price
       ? [
@@ -48,13 +46,16 @@ export function ingredientWorking(ingredient: IngredientInUnit, view: CostView):
           result(inWorking(cost, view), "in one unit"),
         ]
       : [],
-    notes: [
-      ...priced.notes,
-      ...drawnAhead(ingredient, view),
-      ...(told ? paths.map(pathShown) : []),
-      ...(more ? ["And in more ways."] : []),
-    ],
+    notes: [...priced.notes, ...drawnAhead(ingredient, view), ...pathsTold(ways)],
   };
+}
+
+/** A fill by volume, with the density that makes it a mass. */
+function filledAs({ product: { fill, formula: id }, formulas }: CostView): string {
+  const { typed } = fill;
+  if (UNITS[typed.unit].kind !== "volume") return "";
+  const density = formulas.find((formula) => formula.id === id)?.density ?? null;
+  return ` (${amountShown(typed)}${density === null ? "" : ` × ${densityShown(density)}`})`;
 }
 
 /** Why a usual run would draw more or less of it today than the formula holds. @rule AHEAD-6 */
@@ -65,19 +66,7 @@ function drawnAhead({ line: { material }, fraction }: IngredientInUnit, view: Co
   if (difference === 0) return [];
   if (difference > 0 && premix)
     return [`The shelf has it made ahead: it is drawn instead of making ${premix.name} anew.`];
-  return [`The formula holds ${percentShown(inPpm(held))}; the rest is in what the shelf has made ahead.`];
-}
-
-/** One way down to a material: the percents, multiplied, with the formulas that they stand in. */
-function pathShown({ steps, fraction }: FormulaPath): string {
-  const percents = steps.map(
-    ({ percent, takesTheRest }) => percentShown(percent) + (takesTheRest ? " (the rest)" : ""),
-  );
-  const where = steps.map(({ formula }, at) => (at === 0 ? formula.name : `in it ${formula.name}`)).join(", ");
-  const product = steps.length > 1 ? ` = ${percentShown(inPpm(fraction))}` : "";
-  const last = steps.at(-1);
-  const phase = steps.length === 1 && last?.phase ? `, phase ${last.phase}` : "";
-  return `${where}${phase}: ${percents.join(" × ")}${product}.`;
+  return [`The formula holds ${fractionShown(held)}; the rest is in what the shelf has made ahead.`];
 }
 
 /** What is made beyond the fill: each part in grams, then at the price of a gram of the mixture. */

@@ -1,7 +1,8 @@
 import { type Fraction, roundedHalfAway, times, whole } from "@/lib/domain/fraction";
 import type { Sway, SwayInput } from "@/lib/domain/sway";
 import { MINUS } from "@/lib/edge/shown-digits";
-import { moneyShown, NO_BREAK, priceShown, rateShown } from "@/lib/edge/figures";
+import { moneyShown, priceShown, rateShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { SwayBar } from "@/app/_ui/sway-drawing";
 import type { CostView } from "./cost-view";
 import type { Sold } from "./sold";

@@ -1,14 +1,16 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Sign } from "@/app/_ui/sign";
+import type { WorkingLine } from "@/app/_ui/working";
 import { type Day, daysBetween } from "@/lib/domain/calendar";
 import { ratio, times, whole } from "@/lib/domain/fraction";
 import { isUsable } from "@/lib/domain/lots";
 import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
-import type { Lot } from "@/lib/domain/workshop";
+import type { Lot, Material } from "@/lib/domain/workshop";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
-import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown, pricePerGramShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import type { MaterialPart } from "./shelf";
 
@@ -110,9 +112,8 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
         <tr className="lot-note">
           <td colSpan={5}>
             {lot.order !== null && <OnTheWay lot={lot} order={lot.order} held={held} shelf={shelf} />}
-            {lot.lost > 0n && (
-              <Loss lot={lot} shelf={shelf} amount={stockShown(lot.lost, material.measure, "nearest")} />
-            )}
+            {lot.lost > 0n && <Loss lot={lot} material={material} shelf={shelf} />}
+            {lot.lost > 0n && <HowItComes lines={lossLines({ lot, material, shelf })} />}
           </td>
         </tr>
       )}
@@ -140,26 +141,51 @@ function HeldRow({ lot: { id }, outlook: { material }, shelf }: MaterialPart & {
   );
 }
 
+interface Lost extends Pick<MaterialPart, "shelf"> {
+  readonly lot: LadderLot;
+  readonly material: Material;
+}
+
 const paidFor = ({ value, quantity: held }: LadderLot) => (value === null || held === 0n ? null : ratio(value, held));
 
-function Loss({
-  lot,
-  shelf,
-  amount,
-}: Pick<MaterialPart, "shelf"> & { readonly lot: LadderLot; readonly amount: string }): ReactNode {
+function Loss({ lot, material, shelf }: Lost): ReactNode {
   const { today, workshop } = shelf;
   const last = lot.expires ?? today;
   const paid = paidFor(lot);
   const isGone = last < today;
+  const amount = stockShown(lot.lost, material.measure, "nearest");
+  const goes = material.measure === "count" && lot.lost > 1n ? "go out of date" : "goes out of date";
   return (
     <span className="lot-loss">
       <Sign sign="hourglass" tone="wrong">
-        {amount} {isGone ? "out of date since" : "goes out of date"} {dayShown(last, today, { weekday: false })}
+        {amount} {isGone ? "out of date since" : goes} {dayShown(last, today, { weekday: false })}
         {isGone && ` (${ago(last, today)})`}
       </Sign>
       {paid && ` · worth ${moneyShown(times(whole(lot.lost), paid), workshop.settings.currency)}`}
     </span>
   );
+}
+
+/** What is there of it, less what runs use until its last day; and what the rest cost. @rule PLAN-9 */
+function lossLines({ lot, material: { measure }, shelf: { today, workshop } }: Lost): readonly WorkingLine[] {
+  const { currency } = workshop.settings;
+  const paid = paidFor(lot);
+  const last = dayShown(lot.expires ?? today, today, { weekday: false, year: true });
+  return [
+    { figure: stockInFull(lot.quantity, measure), reason: `of lot ${lot.lot}` },
+    { operator: "−", figure: stockInFull(lot.used, measure), reason: `that runs use up to ${last}, its last day` },
+    { figure: stockInFull(lot.lost, measure), reason: "goes out of date", isResult: true },
+    ...(paid === null
+      ? []
+      : [
+          {
+            operator: "×" as const,
+            figure: pricePerGramShown(paid, measure, currency),
+            reason: `what ${measure === "mass" ? "one gram" : "one piece"} of the lot cost`,
+          },
+          { figure: moneyShown(times(whole(lot.lost), paid), currency, 2), reason: "worth", isResult: true },
+        ]),
+  ];
 }
 
 const ago = (day: Day, today: Day): string => `${counted(daysBetween(day, today), "day", "days")} ago`;

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { element } from "@/lib/edge/markup";
 import { materialAnchor } from "@/lib/edge/material-address";
+import { LastsWorking } from "./lasts-working";
 import { LotLadder } from "./lot-ladder";
 import { materialLine } from "./material-line";
 import { NextDraws } from "./next-draws";
@@ -37,6 +38,7 @@ export function MaterialRow({ outlook, shelf, group, asked, opensHere }: Row): R
         </div>
         <div>
           <NextDraws outlook={outlook} shelf={shelf} />
+          <LastsWorking outlook={outlook} shelf={shelf} />
           <OrderWorking outlook={outlook} shelf={shelf} />
         </div>
       </div>

@@ -1,7 +1,8 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
-import { countShown, dayShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { runAddress } from "@/lib/edge/run-address";
 import type { MaterialPart } from "./shelf";
 

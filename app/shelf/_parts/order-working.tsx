@@ -1,11 +1,12 @@
 import type { ReactNode } from "react";
 import { MakeIt } from "@/app/_ui/make-it";
 import { Working, type WorkingLine } from "@/app/_ui/working";
-import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
+import { arrivalLines, oneDayLater } from "@/app/_ui/arrival-working";
+import { deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
 import { type LeastLeft, leastLeft } from "@/lib/domain/to-buy";
 import { counted, inARow } from "@/lib/edge/counted";
-import { countShown, dayShown, daysShown, densityShown, NO_BREAK, stockInFull, stockShown } from "@/lib/edge/figures";
+import { dayShown, daysShown, densityShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { leadWords, type MaterialPart } from "./shelf";
 
 /** How the order day was reached, and how much is to be bought. */
@@ -23,6 +24,7 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
         <>
           <h3 className="shelf-further">How the order day comes about</h3>
           <Working lines={orderLines({ outlook, shelf }, belowSafetyOn)} />
+          <Arrival outlook={outlook} shelf={shelf} />
         </>
       )}
       {least && (
@@ -83,6 +85,14 @@ function buyLines({ outlook, shelf: { today } }: MaterialPart, least: LeastLeft)
   ];
 }
 
+/** What the calendar makes of the lead time. */
+function Arrival({ outlook: { pricedOffer, orderBy }, shelf }: MaterialPart): ReactNode {
+  if (pricedOffer === null || orderBy === null) return null;
+  const { today, workshop, supplierOf } = shelf;
+  const delivery = deliveryFrom(supplierOf(pricedOffer.supplier), workshop.settings.closedDays);
+  return <Working lines={arrivalLines(delivery, orderBy, today)} notes={[oneDayLater(delivery, orderBy, today)]} />;
+}
+
 function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): readonly WorkingLine[] {
   const { material, pricedOffer, neededBy, orderBy, daysLate } = outlook;
   const { today, workshop, supplierOf } = shelf;
@@ -105,8 +115,6 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
       },
     ];
   const supplier = supplierOf(pricedOffer.supplier);
-  const delivery = deliveryFrom(supplier, workshop.settings.closedDays);
-  const arrives = arrivalOf(delivery, orderBy);
   const closed = [...new Set([...supplier.closedDays, ...workshop.settings.closedDays])]
     .filter((day) => day >= orderBy && day <= neededBy && weekday(day) <= 5)
     .sort((a, b) => a - b);
@@ -118,8 +126,8 @@ function orderLines({ outlook, shelf }: MaterialPart, belowSafetyOn: Day): reado
     { figure: shown(neededBy), reason: "needed by", isResult: true },
     {
       operator: "−",
-      figure: `${countShown(supplier.leadDays)}${NO_BREAK}${supplier.leadDays === 1 ? "day" : "days"}`,
-      reason: `${supplier.name} ${leadWords(supplier)}${closed.length > 0 ? `; shut ${inARow(closed.map(shown))}` : ""}; ordered then it comes ${shown(arrives)}`,
+      figure: daysShown(supplier.leadDays),
+      reason: `${supplier.name} ${leadWords(supplier)}${closed.length > 0 ? `; shut ${inARow(closed.map(shown))}` : ""}`,
     },
     {
       figure: shown(orderBy),

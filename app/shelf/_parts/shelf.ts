@@ -4,7 +4,8 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { RunInstead } from "@/lib/domain/run-instead";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Material, Offer, Product, Supplier, Workshop } from "@/lib/domain/workshop";
-import { countShown, NO_BREAK } from "@/lib/edge/figures";
+import { countShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { RibbonAxis } from "@/lib/edge/ribbon-axis";
 
 /** What every row of the shelf needs beside its own material. */

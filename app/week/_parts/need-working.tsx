@@ -1,39 +1,35 @@
 import type { ReactNode } from "react";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import { type Fraction, whole } from "@/lib/domain/fraction";
-import { bulkOf, exactFor, type MaterialUse } from "@/lib/domain/needs";
+import type { NeedParts, PremixPart } from "@/lib/domain/need-parts";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { countShown, gramsShown, rateShown, stockInFull } from "@/lib/edge/figures";
+import { shareWords } from "./draw-working";
 
-/** How a run's needs come about, from units to batch. @rule NEED-1 to NEED-3 */
-export function NeedWorking({
-  outlook,
-  uses,
-}: {
+interface Needs {
   readonly outlook: RunOutlook;
-  readonly uses: readonly MaterialUse[];
-}): ReactNode {
-  const { product } = outlook;
-  const spoilt = product.packaging.filter(({ spoilage }) => spoilage > 0n);
-  const isAhead = outlook.draws.some(({ insteadOf }) => insteadOf !== null);
-  const nameOf = (id: string): string => uses.find(({ material }) => material.id === id)?.material.name ?? id;
-  return (
-    <div className="run-working">
-      <h3>What the vessel must hold</h3>
-      <Working lines={bulkLines(outlook)} />
-      <p className="small soft">
-        Each ingredient is its share of that. Packaging is its amount for each unit
-        {spoilt.length > 0 &&
-          `, and more for what is spoilt (${spoilt.map(({ material, spoilage }) => `${nameOf(material)} ${rateShown(spoilage)}`).join(", ")})`}
-        ; a per-run item is its amount once.
-        {isAhead && " What the shelf has made ahead is taken off its premix first, and the rest is opened."} All uses of
-        a material are added up, then rounded up to a whole microgram or piece.
-      </p>
-    </div>
-  );
+  readonly needs: NeedParts;
 }
 
-function bulkLines({ run, product }: RunOutlook): readonly WorkingLine[] {
+/** How a run's needs come about, from units to batch, and what of its premixes stands made ahead. @rule NEED-1 to NEED-3 */
+export const NeedWorking = ({ outlook, needs }: Needs): ReactNode => (
+  <div className="run-working">
+    <h3>What the vessel must hold</h3>
+    <Working lines={bulkLines(outlook, needs.bulk)} />
+    {needs.premixes.map((part) => (
+      <section key={part.premix.id}>
+        <h3>{part.premix.name}, made ahead</h3>
+        <Working lines={premixLines(part)} notes={potNotes(part)} />
+      </section>
+    ))}
+    <p className="small soft">
+      Each material opens to its share of that, its amounts and the lots that it is taken from. All uses of a material
+      are added up, then rounded up to a whole microgram or piece.
+    </p>
+  </div>
+);
+
+function bulkLines({ run, product }: RunOutlook, bulk: Fraction): readonly WorkingLine[] {
   const fill = product.fill.quantity;
   const over = product.overfill?.quantity ?? 0n;
   const heel = product.heel?.quantity ?? 0n;
@@ -54,6 +50,29 @@ function bulkLines({ run, product }: RunOutlook): readonly WorkingLine[] {
           },
         ]
       : []),
-    { figure: gramsShown(exactFor(bulkOf(product), run.units)), reason: "in the vessel", isResult: true },
+    { figure: gramsShown(bulk), reason: "in the vessel", isResult: true },
+  ];
+}
+
+/** What the run needs of a premix, less what the shelf has of it made ahead: the rest is made new. @rule AHEAD-3 */
+function premixLines({ shares, need, given, anew, material }: PremixPart): readonly WorkingLine[] {
+  return [
+    ...shares.map((share, at): WorkingLine => ({
+      ...(at > 0 && { operator: "+" }),
+      figure: gramsShown(share.quantity),
+      reason: shareWords(share),
+    })),
+    ...(shares.length > 1 ? [{ figure: gramsShown(need), reason: "needed", isResult: true }] : []),
+    { operator: "−", figure: gramsShown(given), reason: `taken of ${material.name}, which is made of it` },
+    { figure: gramsShown(anew), reason: "made new on the way", isResult: true },
+  ];
+}
+
+function potNotes({ there, ownNeed, material }: PremixPart): readonly string[] {
+  const stands = `${stockInFull(there, "mass")} of ${material.name} ${there === 0n ? "are" : "stand"} there at its turn`;
+  return [
+    ownNeed.over > 0n
+      ? `${stands}, less ${gramsShown(ownNeed)} that the run needs of it anyway.`
+      : `${stands}, so much is taken as is there and needed.`,
   ];
 }

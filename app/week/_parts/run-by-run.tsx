@@ -1,28 +1,31 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { RowKeys } from "@/app/_ui/row-keys";
-import { materialAddress } from "@/lib/edge/material-address";
 import { runAddress, runAnchor } from "@/lib/edge/run-address";
 import type { Day } from "@/lib/domain/calendar";
-import type { Prepared } from "@/lib/domain/plan";
+import type { MostWorking } from "@/lib/domain/lots-drawn";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import type { TookIt } from "@/lib/domain/took-it";
 import type { Run } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
-import { dayShown, stockShown } from "@/lib/edge/figures";
+import { dayShown } from "@/lib/edge/figures";
 import { element, escaped } from "@/lib/edge/markup";
 import { signMarkup } from "@/lib/edge/sign-markup";
 import type { BetterDay } from "@/app/_ui/better-day";
+import { mostLines } from "./most-working";
 import { MoveTo } from "./move-to";
 import { NeedWorking } from "./need-working";
+import type { OpenedRun } from "./opened-runs";
+import { RunDraws } from "./run-draws";
 import { RunTools } from "./run-tools";
-import { massOf, shortages, unitsShown } from "./run-words";
+import { calledRun, massOf, shortages, unitsShown } from "./run-words";
 import { type WeekView, weekWith } from "./week-view";
 
 interface Runs {
   readonly runs: readonly RunOutlook[];
   /** Those that open in their place; the others are links to the same week with that run open. */
-  readonly opened: readonly RunOutlook[];
+  readonly opened: ReadonlyMap<Run, OpenedRun>;
   /** The id of the run that is to stand open. */
   readonly asked: string | null;
   readonly view: WeekView;
@@ -30,11 +33,10 @@ interface Runs {
   readonly took: ReadonlyMap<Run, TookIt>;
   /** Of runs that were looked at closely: another day on which each could be made, or null for none. */
   readonly better: ReadonlyMap<Run, BetterDay | null>;
-  readonly usesByProduct: Prepared["usesByProduct"];
 }
 
 /** Every run of the week with what it draws and how that comes about. */
-export function RunByRun({ runs, opened, asked, view, took, better, usesByProduct }: Runs): ReactNode {
+export function RunByRun({ runs, opened, asked, view, took, better }: Runs): ReactNode {
   if (runs.length === 0) return null;
   const { today, addressOf } = view;
   return (
@@ -42,9 +44,10 @@ export function RunByRun({ runs, opened, asked, view, took, better, usesByProduc
       <h2>Run by run</h2>
       <RowKeys>
         {runs.map((outlook) => {
-          const { run, product } = outlook;
+          const { run } = outlook;
           const line = lineOf(outlook, today);
-          if (!opened.includes(outlook)) {
+          const made = opened.get(run);
+          if (made === undefined) {
             const link = element("a", { class: "run-line", href: addressOf(outlook) }, line);
             return <div key={run.id} className="run-row" dangerouslySetInnerHTML={{ __html: link }} />;
           }
@@ -52,10 +55,16 @@ export function RunByRun({ runs, opened, asked, view, took, better, usesByProduc
             <details key={run.id} className="run-row" open={run.id === asked}>
               <summary className="run-line" dangerouslySetInnerHTML={{ __html: line }} />
               <div className="run-open" id={runAnchor(run.id)}>
-                <RunSays outlook={outlook} took={took.get(run)} better={better.get(run)} view={view} />
+                <RunSays
+                  outlook={outlook}
+                  most={made.lots.most}
+                  took={took.get(run)}
+                  better={better.get(run)}
+                  view={view}
+                />
                 <RunTools outlook={outlook} view={view} />
-                <RunDraws outlook={outlook} />
-                <NeedWorking outlook={outlook} uses={usesByProduct.get(product.id) ?? []} />
+                <RunDraws outlook={outlook} opened={made} today={today} called={calledRun(outlook, today)} />
+                <NeedWorking outlook={outlook} needs={made.needs} />
               </div>
             </details>
           );
@@ -82,6 +91,7 @@ function lineOf(outlook: RunOutlook, today: Day): string {
 
 interface Says {
   readonly outlook: RunOutlook;
+  readonly most: MostWorking;
   readonly took: TookIt | undefined;
   /** Left out where it was not looked for. */
   readonly better: BetterDay | null | undefined;
@@ -89,7 +99,7 @@ interface Says {
 }
 
 /** The most that could be made at its turn, what sets that limit, which run took what is missing, and a day that would do. */
-function RunSays({ outlook, took, better, view }: Says): ReactNode {
+function RunSays({ outlook, most, took, better, view }: Says): ReactNode {
   const { run, makeable, mostUnits, limiting, day } = outlook;
   const { today } = view;
   return (
@@ -97,6 +107,7 @@ function RunSays({ outlook, took, better, view }: Says): ReactNode {
       <p>
         At its turn the shelf allows <b>{unitsShown(mostUnits)}</b> at most; {limiting.name} sets that limit.
       </p>
+      <HowItComes {...mostLines(most, today, "usable at its turn")} />
       {took && (
         <p>
           <Link href={runAddress(took.run)} prefetch={false}>
@@ -117,7 +128,7 @@ function RunSays({ outlook, took, better, view }: Says): ReactNode {
 }
 
 /** A day on which it could be made, with what that depends on. @rule SUGGEST-3 */
-function AnotherDay({ outlook, better, view }: Omit<Says, "took">): ReactNode {
+function AnotherDay({ outlook, better, view }: Omit<Says, "took" | "most">): ReactNode {
   const { run } = outlook;
   if (better === undefined)
     return (
@@ -137,57 +148,5 @@ function AnotherDay({ outlook, better, view }: Omit<Says, "took">): ReactNode {
       </p>
       <MoveTo outlook={outlook} day={day} view={view} first={false} />
     </div>
-  );
-}
-
-/** What it asks of each material, what is there at its turn, and what it takes. */
-function RunDraws({ outlook: { draws, short } }: { readonly outlook: RunOutlook }): ReactNode {
-  return (
-    <table className="ledger run-draws">
-      <thead>
-        <tr>
-          <th scope="col">It draws</th>
-          <th scope="col" className="number">
-            Needs
-          </th>
-          <th scope="col" className="number">
-            There at its turn
-          </th>
-          <th scope="col" className="number">
-            Takes
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {draws.map(({ material, need, least, there, drawn, insteadOf }) => {
-          const lack = short.find((each) => each.material === material);
-          return (
-            <tr key={material.id}>
-              <th scope="row">
-                <Link href={materialAddress(material.id)}>{material.name}</Link>
-                {insteadOf && (
-                  <small>
-                    {insteadOf.quantity < need && `${stockShown(insteadOf.quantity, material.measure, "lacking")} `}
-                    instead of making {insteadOf.premix.name}
-                  </small>
-                )}
-              </th>
-              <td className="number end">
-                {stockShown(need, material.measure, "lacking")}
-                {least < need && <small>{stockShown(least, material.measure, "lacking")} at least</small>}
-                {lack && <small className="warn">short {stockShown(lack.by, material.measure, "lacking")}</small>}
-              </td>
-              <td className="number second-line">
-                {stockShown(there, material.measure, "there")}
-                <span className="phone-only"> there at its turn</span>
-              </td>
-              <td className="number not-on-phone">
-                {drawn > 0n ? stockShown(drawn, material.measure, drawn === need ? "lacking" : "there") : "nothing"}
-              </td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
   );
 }

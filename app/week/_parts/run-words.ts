@@ -4,7 +4,9 @@ import { bulkOf, exactFor } from "@/lib/domain/needs";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import type { Run } from "@/lib/domain/workshop";
 import { counted, inARow } from "@/lib/edge/counted";
-import { countShown, dayShown, massShown, NO_BREAK, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
+import { massShown } from "@/lib/edge/mass-shown";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 
 /** What a run that cannot be made is short of, in short: `Short 84 g`. */
 export function shortWords({ short }: RunOutlook): string {

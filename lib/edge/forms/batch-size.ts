@@ -11,7 +11,7 @@ import { type Fraction, whole } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import type { Product } from "@/lib/domain/workshop";
 import type { Outcome } from "@/lib/edge/fields";
-import { massShown } from "@/lib/edge/figures";
+import { massShown } from "@/lib/edge/mass-shown";
 import { readTypedRunSize } from "./typed-run-size";
 
 /** What was typed; empty for nothing. */

@@ -6,6 +6,7 @@
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Outcome } from "@/lib/edge/fields";
 import { countShown } from "@/lib/edge/figures";
+import { decimalTyped } from "@/lib/edge/notation";
 import type { Control, FormField } from "./form-fields";
 import { type FormKind, RECORD_FORMS } from "./record-forms";
 import {
@@ -207,7 +208,7 @@ function valuesOf(fields: readonly FormField[], record: TypedRecord, at: string)
   for (const { name, control } of fields) {
     const value = record[name];
     if (control.kind !== "lines") {
-      values[at + name] = shownValue(value);
+      values[at + name] = WITH_DECIMALS.has(control.kind) ? decimalTyped(shownValue(value)) : shownValue(value);
       continue;
     }
     const rows: readonly unknown[] = Array.isArray(value) ? value : [];
@@ -218,6 +219,16 @@ function valuesOf(fields: readonly FormField[], record: TypedRecord, at: string)
   }
   return values;
 }
+
+/** Fields of numbers, which are read back by the notation's decimal mark. @rule SHOW-1 */
+const WITH_DECIMALS: ReadonlySet<Control["kind"]> = new Set([
+  "amount",
+  "money",
+  "percent",
+  "percent or rest",
+  "number",
+  "temperature",
+]);
 
 function shownValue(value: unknown): string {
   if (value === true) return "yes";

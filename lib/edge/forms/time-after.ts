@@ -2,7 +2,7 @@
 import { compare, times, whole } from "@/lib/domain/fraction";
 import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
 import { type Outcome, wholeNumber } from "@/lib/edge/fields";
-import { NO_BREAK } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { quoted } from "@/lib/edge/shown-value";
 import { isTooLong, readTypedNumber, tooLong, withoutEnds } from "./typed-number";
 

@@ -4,7 +4,7 @@ import type { DecimalText, Micrograms } from "@/lib/domain/quantity";
 import { quantity } from "@/lib/domain/quantity";
 import type { Day } from "@/lib/domain/calendar";
 import { name as aName, note, type Outcome, phase as aPhase } from "@/lib/edge/fields";
-import { decimal, ph as aPh } from "@/lib/edge/figure-fields";
+import { ph as aPh, viscosity as aViscosity } from "@/lib/edge/figure-fields";
 import { type Faults, faultsOf, readDayOfPosting, type Read, type SentForm } from "./posting-forms";
 import { readTimeAfter } from "./time-after";
 import { readTypedNumber, withoutEnds } from "./typed-number";
@@ -133,7 +133,7 @@ function readLines(form: SentForm): { readonly read: readonly TrialLine[]; reado
 export function readReading(form: SentForm): Read<TrialReading | null> {
   const after = readTimeAfter(textIn(form, "after"));
   const ph = readFigure(form, "ph", aPh);
-  const viscosity = readFigure(form, "viscosity", decimal);
+  const viscosity = readFigure(form, "viscosity", aViscosity);
   const appearance = readOrNull(form, "appearance", APPEARANCE);
   if ("fault" in after || "fault" in ph || "fault" in viscosity || "fault" in appearance)
     return { faults: faultsOf({ after, ph, viscosity, appearance }) };

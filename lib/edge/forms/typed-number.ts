@@ -3,6 +3,7 @@
  * in thousands, is refused with the spellings to choose from: a number is never misread. @rule QTY-3
  */
 import type { Outcome } from "@/lib/edge/fields";
+import { decimalTyped, marks } from "@/lib/edge/notation";
 import { quoted } from "@/lib/edge/shown-value";
 
 /** Longer texts are not looked at. A plain decimal has at most sixty characters; the rest is for units and spaces. */
@@ -21,7 +22,8 @@ export const tooLong = (typed: string): { readonly fault: string } => ({
 });
 
 /**
- * Reads a number without a unit: `1.5`, `1,5`, `.5`, `5.`, `007`, `+5`.
+ * Reads a number without a unit: `1.5`, `1,5`, `.5`, `5.`, `007`, `+5`. The decimal mark of the workshop's notation is
+ * always a decimal mark; the other one is, where it cannot part thousands.
  * @returns a plain decimal, or why there is none and how to write it
  */
 export function readTypedNumber(typed: string): Outcome<string> {
@@ -33,13 +35,13 @@ export function readTypedNumber(typed: string): Outcome<string> {
   const parts = /^\+?(\d*)([.,]?)(\d*)$/.exec(text);
   const [, whole = "", separator = "", rest = ""] = parts ?? [];
   if (parts === null || whole + rest === "") return { fault: `must be a number, as 12.5, not ${quoted(text)}` };
-  if (separator === "," && couldBeThousands(whole, rest)) {
+  if (separator !== "" && separator !== marks().decimal && couldBeThousands(whole, rest)) {
     return { fault: `${quoted(text)} can be read two ways; ${writeOneOf(whole + rest, `${whole}.${rest}`)}` };
   }
   return { value: plain(whole, rest) };
 }
 
-// Nobody writes thousands as "0,500" or "1234,500": there the comma can only be a decimal comma.
+// Nobody writes thousands as "0,500" or "1234,500": there the mark can only be a decimal one.
 const couldBeThousands = (whole: string, rest: string): boolean => rest.length === 3 && /^[1-9]\d{0,2}$/.test(whole);
 
 /** Thousands in groups, perhaps with decimals after another separator: `1 500`, `1.500,00`, `1,500,000`. */
@@ -59,7 +61,7 @@ function refusalOf(text: string): string | undefined {
 }
 
 const writeOneOf = (...spellings: readonly string[]): string =>
-  `write ${[...new Set(spellings.map(withoutTrailingZeros))].join(" or ")}`;
+  `write ${[...new Set(spellings.map(withoutTrailingZeros).map(decimalTyped))].join(" or ")}`;
 
 const withoutTrailingZeros = (decimal: string): string =>
   decimal.includes(".") ? decimal.replace(/\.?0+$/, "") : decimal;

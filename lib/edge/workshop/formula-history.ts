@@ -4,7 +4,7 @@ import type { AcceptedWarning, FormulaVersion, VersionUsed } from "@/lib/domain/
 import { LARGEST_FIGURE, type Micrograms, quantity } from "@/lib/domain/quantity";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { day, id, name, note, orElse, phase, reference, wholeNumber } from "@/lib/edge/fields";
-import { decimal, ph } from "@/lib/edge/figure-fields";
+import { ph, viscosity } from "@/lib/edge/figure-fields";
 import type { Json } from "@/lib/edge/json-tree";
 import {
   complete,
@@ -48,7 +48,7 @@ const TRIAL_LINE = { ...OF_LINE, weighed: wholeNumber(1, LARGEST), phase: orElse
 const READING = {
   afterMinutes: wholeNumber(0, LONGEST),
   ph: orElse(ph, null),
-  viscosity: orElse(decimal, null),
+  viscosity: orElse(viscosity, null),
   appearance: orElse(REASON, null),
 };
 

@@ -23,26 +23,38 @@ export async function balancesIn(sql: Sql, places: readonly PlaceKind[]): Promis
   });
 }
 
-export type StoodThere = Pick<KeptBalance, "lot" | "place" | "quantity">;
+/** A batch that is closed holds no value (LEDGER-23): one that held some on a day holds some still, or something moved in it since. */
+const OPEN_THEN = `"run" IN (SELECT "run" FROM "balances" WHERE "place" = 'batch' GROUP BY "run"
+    HAVING sum("materials") <> 0 OR sum("labour") <> 0 OR sum("overhead") <> 0)
+  OR "run" IN (SELECT e."run" FROM "postings" p JOIN "entries" e ON e."posting" = p."sequence"
+    WHERE p."day" > ? AND e."place" = 'batch')`;
 
 /**
- * What stood in these places at the end of a day: what stands now less what moved later. By (place), and for the later
- * entries of each by (of, lot, place, run, day).
+ * What stood in these places at the end of a day: what stands now less what moved later. Of batches only those that
+ * were open then are looked at. By (place), and for the later entries of each by (of, lot, place, run, day).
  */
-export async function stoodOn(sql: Sql, places: readonly PlaceKind[], on: Day): Promise<readonly StoodThere[]> {
+export async function stoodOn(sql: Sql, places: readonly PlaceKind[], on: Day): Promise<readonly KeptBalance[]> {
   const rows = await sql.rows(
-    `SELECT "of", "lot", "place", "run", "quantity" - coalesce(
-       (SELECT sum(e."quantity") FROM "entries" e WHERE e."of" = b."of" AND e."lot" = b."lot" AND e."place" = b."place"
-          AND e."run" = b."run" AND e."day" > ?), 0)
-     FROM "balances" b WHERE "place" IN (SELECT "value" FROM json_each(?))`,
+    `SELECT "of", "lot", "place", "run", "quantity", "materials", "labour", "overhead",
+       (SELECT format('%d %d %d %d', sum(e."quantity"), sum(e."materials"), sum(e."labour"), sum(e."overhead"))
+        FROM "entries" e WHERE e."of" = b."of" AND e."lot" = b."lot" AND e."place" = b."place" AND e."run" = b."run"
+          AND e."day" > ?)
+     FROM "balances" b
+     WHERE "place" IN (SELECT "value" FROM json_each(?)) AND ("place" <> 'batch' OR ${OPEN_THEN})`,
     isoDate(on),
     JSON.stringify(places),
+    isoDate(on),
   );
-  return rows.map(([of, lot, place, run, quantity]) => ({
-    lot: { of: of as LotName["of"], id: String(lot) },
-    place: placeOf(place as PlaceKind, String(run)),
-    quantity: BigInt(String(quantity)),
-  }));
+  return rows.map(([of, lot, place, run, ...figures]) => {
+    const later = String(figures.pop()).split(" ").map(BigInt);
+    const [quantity, ...value] = figures.map((figure, at) => BigInt(String(figure)) - (later[at] ?? 0n));
+    return {
+      lot: { of: of as LotName["of"], id: String(lot) },
+      place: placeOf(place as PlaceKind, String(run)),
+      quantity: quantity ?? 0n,
+      value: valueOf(value),
+    };
+  });
 }
 
 /** What the trigger keeps of the value that moved in each kind of place on each day. */

@@ -12,10 +12,11 @@ import type { Balance } from "@/lib/domain/ledger/standing";
 import { batchUses } from "@/lib/domain/ledger/standing-postings";
 import { type TraceBack, traceBack, type TraceForward, traceForward } from "@/lib/domain/ledger/trace";
 import { costOfSales, isInHouse, type StockValue, stockValue } from "@/lib/domain/ledger/valuation";
+import { lotsOfPart, placesOfPart, stoodMore, type WorthPart } from "@/lib/domain/ledger/worth-by-lot";
 import type { Sql } from "@/lib/store/connection";
 import { openStore } from "@/lib/store/open-store";
 import { storeFile } from "@/lib/store/store-file";
-import { balancesIn, type StoodThere, stoodOn } from "./balances";
+import { balancesIn, stoodOn } from "./balances";
 import {
   lotsOfMaterial,
   placeTotalsBetween,
@@ -41,8 +42,8 @@ const asking = async <T>(ask: (sql: Sql) => Promise<T>): Promise<T> => {
 export const readStock = (): Promise<readonly KeptBalance[]> =>
   asking((sql) => balancesIn(sql, ["shelf", "hold", "finished"]));
 
-/** The quantities that stood there at the end of a day, those that are gone by now included. @rule LEDGER-26 */
-export const readStockOn = (day: Day): Promise<readonly StoodThere[]> =>
+/** What stood there at the end of a day, lots that are gone by now included. @rule LEDGER-26 */
+export const readStockOn = (day: Day): Promise<readonly KeptBalance[]> =>
   asking((sql) => stoodOn(sql, ["shelf", "hold", "finished"], day));
 
 /** What there is to know of these materials since each was last counted. @rule LEDGER-25 */
@@ -110,6 +111,21 @@ export const readStockValue = (day: Day): Promise<StockValue> => asking((sql) =>
 
 const stockValueIn = async (sql: Sql, day: Day): Promise<StockValue> =>
   stockValue(await placeTotalsBetween(sql, ["shelf", "hold", "batch", "finished"], null, day));
+
+/**
+ * The lots that a figure of the value of stock is made up of.
+ * @param on  the day at whose end they stood; of what was sold the days from the first to the last, both included
+ * @rule LEDGER-17
+ */
+export const readLotsOfPart = (
+  part: WorthPart,
+  on: { readonly from: Day; readonly to: Day },
+): Promise<readonly KeptBalance[]> =>
+  asking(async (sql) => {
+    const stood = await stoodOn(sql, placesOfPart(part), on.to);
+    if (part !== "sold") return lotsOfPart(part, stood);
+    return lotsOfPart(part, stoodMore(stood, await stoodOn(sql, placesOfPart(part), daysAfter(on.from, -1))));
+  });
 
 /** What was sold between two days cost, both included, less what was taken back. @rule LEDGER-17 */
 export const readCostOfSales = (from: Day, to: Day): Promise<Value> =>

@@ -3,14 +3,16 @@ import Link from "next/link";
 import { notFound, redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { newId } from "@/app/_ui/new-id";
 import { Sign } from "@/app/_ui/sign";
 import { WaitsAtBenchLink } from "@/app/_ui/waits-at-bench";
 import { planForPage } from "@/app/plan-for-page";
+import { ratio } from "@/lib/domain/fraction";
 import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
 import { NOTHING } from "@/lib/domain/ledger/standing";
 import { isUsable } from "@/lib/domain/lots";
-import { dayShown, moneyShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown, pricePerGramShown } from "@/lib/edge/figures";
 import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
@@ -86,6 +88,7 @@ export default async function LotPage({ params, searchParams }: Addressed): Prom
       >
         <LotFinding view={view} />
       </Opening>
+      <OneGram view={view} />
       <Done view={view} posting={asked.done} />
       <WaitsAtBenchLink desk={found.desk} lot={lot.id} />
       <Cautions view={view} />
@@ -130,6 +133,28 @@ function LotFinding({ view }: { readonly view: LotView }): ReactNode {
       {!isListed &&
         " It was taken out of the Book: what happened to it stays here, and nothing more can be done with it."}
     </>
+  );
+}
+
+/** What one gram or piece of it is worth. What is there, and what it is worth, come about in the history below. */
+function OneGram({ view }: { readonly view: LotView }): ReactNode {
+  const { material, currency, onShelf, onHold } = view;
+  const held = onShelf.quantity + onHold.quantity;
+  if (material === null || held === 0n) return null;
+  const worth = wholeValue(onShelf.value) + wholeValue(onHold.value);
+  const one = material.measure === "mass" ? "one gram" : "one piece";
+  return (
+    <HowItComes
+      lines={[
+        { figure: moneyShown(worth, currency, 2), reason: "worth, as the last line of its history below has it" },
+        { operator: "÷", figure: muchOf(view, held, "in full"), reason: "there" },
+        {
+          figure: pricePerGramShown(ratio(worth, held), material.measure, currency),
+          reason: `for ${one}`,
+          isResult: true,
+        },
+      ]}
+    />
   );
 }
 

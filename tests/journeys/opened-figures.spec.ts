@@ -1,0 +1,46 @@
+/** Figures of the week, the shelf, buying and the book open down to lots, packs, density and calendar. */
+import { expect, test } from "./fixtures";
+
+const OPENS = "How it comes about";
+
+test("A maker opens how long a material lasts, when to order it, and what a gram of its pack costs", async ({
+  page,
+}) => {
+  await page.goto("/shelf?open=m-btms");
+  const row = page.locator("details", { hasText: "Cationic emulsifier flakes" }).first();
+  await expect(row).toHaveAttribute("open", "");
+  const lasts = row.getByText(OPENS, { exact: true }).last();
+  await lasts.click();
+  await expect(row.getByText("on the shelf and usable today", { exact: true })).toBeVisible();
+  await expect(
+    row.getByText(/^owed to runs at the end of .*, the first day on which one cannot be met$/),
+  ).toBeVisible();
+  await expect(row.getByText(/^the lead time of .*, its working days alone$/).first()).toBeVisible();
+  await expect(row.getByText(/^Ordered on .*, the next working day, it would come .*, too late\.$/)).toBeVisible();
+  await row.getByText("1 kg", { exact: true }).first().click();
+  await expect(row.getByText("for one gram", { exact: true }).first()).toBeVisible();
+});
+
+test("A maker opens a line of an order to its packs, and the order to its calendar", async ({ page }) => {
+  await page.goto("/buying");
+  const order = page.locator("section.order", { hasText: "Castor oil" });
+  const castor = order.getByRole("row").filter({ hasText: "Then enough" }).filter({ hasText: "948.8" });
+  await order.getByText(OPENS, { exact: true }).first().click();
+  await expect(order.getByText("it comes", { exact: true })).toBeVisible();
+  await castor.getByText(OPENS, { exact: true }).click();
+  // 1 L at 0.9568 g/mL, less the 8 g that are lacking
+  await expect(castor.getByText(/^1.L × 0\.9568.g\/mL$/)).toBeVisible();
+  await expect(castor.getByText(/^948\.8.g$/)).toBeVisible();
+});
+
+test("A maker opens the value of stock on a day to its lots, and a lot to what happened to it", async ({ page }) => {
+  await page.goto("/book/stock-value");
+  await page.getByRole("link", { name: "Materials on the shelf and on hold", exact: true }).click();
+  const lots = page.getByRole("table", { name: /lot by lot$/ });
+  await expect(lots.getByRole("row", { name: /^Glycerin, lot L03/ })).toContainText("£14.30");
+  await expect(lots.getByRole("row", { name: /^Together/ })).toContainText("£711.55");
+  await lots.getByRole("link", { name: "Glycerin, lot L03", exact: true }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Glycerin, lot L03" })).toBeVisible();
+  await page.getByText(OPENS, { exact: true }).click();
+  await expect(page.getByText("for one gram", { exact: true })).toBeVisible();
+});
