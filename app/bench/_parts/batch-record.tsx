@@ -53,11 +53,11 @@ function Weights({ found: { batch }, grams }: Part): ReactNode {
             ))}
           </tr>
         </thead>
-        <tbody>
-          {linesWeighed(batch).map((weighed) => (
-            <LineRows key={weighed.line.key} weighed={weighed} grams={grams} />
-          ))}
-        </tbody>
+        {linesWeighed(batch).map((weighed) => (
+          <tbody key={weighed.line.key}>
+            <LineRows weighed={weighed} grams={grams} />
+          </tbody>
+        ))}
       </table>
     </section>
   );
@@ -74,7 +74,12 @@ function LineRows({
   const rows = weights.length === 0 ? [null] : weights;
   return rows.map((weight, at) => (
     <tr key={weight?.key ?? "none"}>
-      <th scope="row">{at === 0 ? `${line.phase === null ? "" : `${line.phase} · `}${line.called}` : ""}</th>
+      {at === 0 && (
+        <th
+          scope="rowgroup"
+          rowSpan={rows.length}
+        >{`${line.phase === null ? "" : `${line.phase} · `}${line.called}`}</th>
+      )}
       <td>{weight !== null && named("Lot", weight.lot ?? "made here")}</td>
       <td className="number">{at === 0 && named("Target", grams(line.target))}</td>
       <td className="number">{weight === null ? "not weighed" : named("Weighed", grams(weight.net))}</td>
