@@ -1,4 +1,5 @@
 /** What a record is used by, so that one in use is not removed and the message can say by what. @rule BOOK-4 */
+import { type Batch, openBatches } from "./bench/batch";
 import type { Day } from "./calendar";
 import type { Books, ClosedRun, RetirableList } from "./desk";
 import { byId } from "./index-by-id";
@@ -23,6 +24,7 @@ export type UsingList =
   | "finished"
   | "sales"
   | "closedRuns"
+  | "batches"
   | "labels";
 
 export interface User {
@@ -49,7 +51,12 @@ function usersIn(books: Books, list: RetirableList, id: string): readonly Usage[
     case "suppliers":
       return usersOfSupplier(workshop, id);
     case "materials":
-      return [...usersOfMaterial(workshop, id), ...inFormulas(books, "material", id), inProducts(books, holds(id))];
+      return [
+        ...usersOfMaterial(workshop, id),
+        ...inFormulas(books, "material", id),
+        inProducts(books, holds(id)),
+        openBatchesWhere(books, ({ lines }) => lines.some(({ of }) => of.kind === "material" && of.id === id)),
+      ];
     case "offers":
       return [];
     case "formulas":
@@ -57,6 +64,7 @@ function usersIn(books: Books, list: RetirableList, id: string): readonly Usage[
         ...inFormulas(books, "formula", id),
         inProducts(books, ({ formula }) => formula === id),
         closedRunsWhere(books, ({ versions }) => versions.some(({ formula }) => formula === id)),
+        openBatchesWhere(books, ({ versions }) => versions.some(({ formula }) => formula === id)),
       ];
     case "products":
       return [...usersOfProduct(workshop, id), closedRunsWhere(books, ({ run }) => run.product === id)];
@@ -131,6 +139,14 @@ function usersOfProduct({ runs, finished, sales, labels }: Workshop, id: string)
 const closedRunsWhere = ({ desk }: Books, used: (closed: ClosedRun) => boolean): Usage => ({
   list: "closedRuns",
   users: desk.closedRuns.filter(used).map(({ run, madeOn }) => ({ id: run.id, name: null, on: madeOn })),
+});
+
+/** A batch that is open was frozen with formulas and materials that the Book may not use any more. @rule BENCH-1 */
+const openBatchesWhere = ({ desk }: Books, uses: (batch: Batch) => boolean): Usage => ({
+  list: "batches",
+  users: openBatches(desk.batches)
+    .filter(uses)
+    .map((batch) => ({ id: batch.run.id, name: null, on: batch.startedOn })),
 });
 
 /** Formulas, drafts, earlier versions and trials with a line of it. A draft may still name itself; that does not keep it. */

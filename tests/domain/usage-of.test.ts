@@ -22,6 +22,7 @@ import {
   run,
   supplier,
 } from "@/tests/helpers/notation";
+import { richBatches } from "@/tests/helpers/store-batches";
 import { workshops } from "@/tests/helpers/random-workshop";
 
 const today = day("2026-11-25");
@@ -116,6 +117,24 @@ describe("what a record is used by", () => {
     { list: "products", id: "unsold", by: [] },
   ])("[BOOK-4] $list $id", ({ list, id, by }) => {
     expect(inShort(list, id)).toEqual(by);
+  });
+
+  test("[BOOK-4, BENCH-1] an open batch keeps the formulas and materials that it was frozen with", () => {
+    const [open] = richBatches().slice(1);
+    if (open === undefined) throw new Error("there is an open batch");
+    const line = {
+      key: "1",
+      part: "alone",
+      of: { kind: "material", id: "spare" } as const,
+      called: "Spare",
+      phase: null,
+      target: g("1"),
+      tolerance: g("1"),
+    };
+    const versions = [{ formula: "alone", number: 1, called: null }];
+    const desk = { ...emptyDesk, batches: [{ ...open, versions, lines: [line] }] };
+    expect(inShort("formulas", "alone", { ...books, desk })).toEqual(["batches: __proto__ - 2026-11-25"]);
+    expect(inShort("materials", "spare", { ...books, desk })).toEqual(["batches: __proto__ - 2026-11-25"]);
   });
 
   test("[BOOK-4] a draft that names itself, or a material with the id of a formula, is no use of that formula", () => {

@@ -50,6 +50,7 @@ const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
   finished: ["finished batch", "finished batches"],
   sales: ["sale", "sales"],
   closedRuns: ["run that was made", "runs that were made"],
+  batches: ["batch at the bench", "batches at the bench"],
   labels: ["label", "labels"],
 };
 

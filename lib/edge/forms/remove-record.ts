@@ -75,6 +75,7 @@ const MANY: Readonly<Record<UsingList, string>> = {
   finished: "finished batches",
   sales: "sales",
   closedRuns: "runs that were made",
+  batches: "batches at the bench",
   labels: "labels",
 };
 
@@ -85,6 +86,7 @@ function userInWords(list: UsingList, { id, name, on }: User, document: JsonObje
   if (list === "trials") return `the trial ${quoted(name ?? "")} of ${day}`;
   if (list === "sales") return `the sale of ${day}`;
   if (list === "closedRuns") return `the run that was made on ${day}`;
+  if (list === "batches") return `the batch at the bench, started on ${day}`;
   const records = isRecordList(list) ? (document.get(list) as readonly JsonObject[]) : [];
   const record = records.find((one) => one.get("id") === id);
   return record === undefined || !isRecordList(list) ? `${list} ${day}` : recordInWords(list, record, document);
