@@ -24,7 +24,10 @@ export const Docket = <To extends string>({ href, name, sign, strip, act, childr
   <li className={strip === undefined ? "docket" : "docket with-strip"}>
     <div className="docket-what">
       <h3>
-        <Link href={href}>{name}</Link> {sign}
+        <Link href={href} prefetch={false}>
+          {name}
+        </Link>{" "}
+        {sign}
       </h3>
       <p>{children}</p>
     </div>
@@ -67,7 +70,7 @@ export function DocketGroup({ name, of, dockets, more }: Grouped): ReactNode {
       <div>
         <ul>{dockets.slice(0, MOST_SHOWN)}</ul>
         {left > 0 && (
-          <Link className="more" href={more.href}>
+          <Link className="more" href={more.href} prefetch={false}>
             {more.name}, {left} more here
           </Link>
         )}

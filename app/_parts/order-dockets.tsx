@@ -65,19 +65,20 @@ export function NotOfferedDocket({ outlook, of }: OfMaterial): ReactNode {
       strip={<Strip outlook={outlook} of={of} />}
       act={
         instead === undefined ? (
-          <Link className="button" href={newOfferAddress(material.id)}>
+          <Link className="button" href={newOfferAddress(material.id)} prefetch={false}>
             Enter an offer of it
           </Link>
         ) : (
           instead.units > 0n && (
-            <Link className="button" href={planInsteadAddress(instead)}>
+            <Link className="button" href={planInsteadAddress(instead)} prefetch={false}>
               Plan {countShown(instead.units)} {instead.units === 1n ? "unit" : "units"} of it
             </Link>
           )
         )
       }
     >
-      {leftWords(outlook, of.today)}; {stockShown(toBuy, material.measure, "lacking")} wanted.{" "}
+      {leftWords(outlook, of.today)}. {instead === undefined ? "Buy" : "Make"}{" "}
+      {stockShown(toBuy, material.measure, "lacking")}.{" "}
       {instead === undefined ? "No supplier offers it." : <MakeIt instead={instead} today={of.today} />}
     </Docket>
   );
@@ -126,14 +127,14 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
   );
   if (draft !== undefined)
     return (
-      <Link className="button" href={orderAddress(draft.id)}>
+      <Link className="button" href={orderAddress(draft.id)} prefetch={false}>
         Go on with the draft of {dayShown(draft.placed, today)}
       </Link>
     );
   const order = orderFor(of, material.id);
   if (order === undefined)
     return (
-      <Link className="button" href="/buying">
+      <Link className="button" href="/buying" prefetch={false}>
         See what to buy
       </Link>
     );
@@ -142,7 +143,7 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
       .filter((line) => line.material.id === material.id)
       .map((line) => `${countShown(line.packs)}${NO_BREAK}×${NO_BREAK}${amountShown(line.offer.pack.typed)}`);
     return (
-      <Link className="button plain" href={orderOfBasketAddress(order.supplier.id)}>
+      <Link className="button plain" href={orderOfBasketAddress(order.supplier.id)} prefetch={false}>
         {inARow(packs)} on {order.supplier.name}’s order
       </Link>
     );
@@ -185,7 +186,7 @@ export function DueDocket({ order, of }: { readonly order: Order; readonly of: T
         )
       }
       act={
-        <Link className="button" href={receiveAddress(order.id)}>
+        <Link className="button" href={receiveAddress(order.id)} prefetch={false}>
           Receive {counted(order.lines.length, "line", "lines")}
         </Link>
       }

@@ -85,7 +85,7 @@ function AnotherWay({ outlook, of }: OfRun): ReactNode {
       </Press>
     );
   return (
-    <Link className="button" href={runAddress(run)}>
+    <Link className="button" href={runAddress(run)} prefetch={false}>
       See what it lacks
     </Link>
   );
@@ -102,7 +102,7 @@ export const NotClosedDocket = ({ outlook, of }: OfRun): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={runAddress(outlook.run)}>
+      <Link className="button" href={runAddress(outlook.run)} prefetch={false}>
         Made, moved or deleted?
       </Link>
     }
@@ -137,7 +137,7 @@ export const LeftOpenDocket = ({ batch, of }: OfBatch): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={batchAddress(batch.run.id)}>
+      <Link className="button" href={batchAddress(batch.run.id)} prefetch={false}>
         Carry on weighing
       </Link>
     }
@@ -157,7 +157,7 @@ export const ToJudgeDocket = ({ batch, of }: OfBatch): ReactNode => (
       </Sign>
     }
     act={
-      <Link className="button" href={recordAddress(batch.run.id)}>
+      <Link className="button" href={recordAddress(batch.run.id)} prefetch={false}>
         Release or reject it
       </Link>
     }

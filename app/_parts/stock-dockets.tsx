@@ -38,7 +38,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
       strip={<Strip outlook={outlook} of={of} />}
       act={
         isGone ? (
-          <Link className="button" href={lotAddress(first.lot, { do: "off" })}>
+          <Link className="button" href={lotAddress(first.lot, { do: "off" })} prefetch={false}>
             Write off {shown(first.quantity)}
           </Link>
         ) : forward ? (
@@ -50,7 +50,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
             Bring it to {dayShown(forward.day, of.today)}
           </Press>
         ) : (
-          <Link className="button" href={materialAddress(material.id)}>
+          <Link className="button" href={materialAddress(material.id)} prefetch={false}>
             See its lots
           </Link>
         )
@@ -102,7 +102,7 @@ export const CountDocket = ({
     }
     strip={<Strip outlook={outlook} of={of} />}
     act={
-      <Link className="button" href="/shelf/count?lots=due">
+      <Link className="button" href="/shelf/count?lots=due" prefetch={false}>
         Enter the count
       </Link>
     }

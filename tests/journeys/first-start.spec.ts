@@ -70,7 +70,7 @@ test.describe("before any workshop is open", () => {
     await page.getByRole("button", DEMO_BUTTON).click();
     await expect(page.getByRole("heading", { level: 1, name: "Wednesday\u00a025\u00a0November" })).toBeVisible();
     await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();
-    await expect(page.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+    await expect(page.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
     await expectAccessible(page);
 
     const download = page.waitForEvent("download");
@@ -97,13 +97,13 @@ test.describe("before any workshop is open", () => {
     const other = await context.newPage();
     await other.goto("/");
     await other.getByRole("button", DEMO_BUTTON).click();
-    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+    await expect(other.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
     await page.getByLabel("Name of the workshop").fill("Merrow bench");
     await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
     await expect(page.getByRole("alert").filter({ hasText: "A workshop was opened meanwhile" })).toBeVisible();
     await expect(page.getByLabel("Name of the workshop")).toHaveValue("Merrow bench");
     await other.reload();
-    await expect(other.getByText("13 of 23 runs cannot be made.")).toBeVisible();
+    await expect(other.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
 
     // On purpose, from the files of the book, it does; and the copy is named.
     await other.goto("/book/files");

@@ -2,9 +2,11 @@
 import { expect, type Page } from "@playwright/test";
 
 export interface Hand {
-  readonly name: "mouse" | "keyboard";
+  readonly name: "mouse" | "keyboard" | "touch";
   /** Presses the button or link of this name. */
   readonly press: (page: Page, name: string) => Promise<void>;
+  /** Presses the first button or link whose name is like this. */
+  readonly pressLike: (page: Page, name: RegExp) => Promise<void>;
   /** Writes into the field of this label, in the place of what stands there. */
   readonly write: (page: Page, label: string, text: string) => Promise<void>;
   /** Chooses by what the option says. */
@@ -16,6 +18,8 @@ const control = (page: Page, name: string) =>
     .getByRole("button", { name, exact: true })
     .or(page.getByRole("link", { name, exact: true }))
     .first();
+const controlLike = (page: Page, name: RegExp) =>
+  page.getByRole("button", { name }).or(page.getByRole("link", { name })).first();
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true }).or(labelled(page, label)).first();
 /** A label may go on, as with "optional". */
 const labelled = (page: Page, label: string) => page.getByLabel(new RegExp(`^${label}\\s*optional$`));
@@ -23,6 +27,7 @@ const labelled = (page: Page, label: string) => page.getByLabel(new RegExp(`^${l
 export const MOUSE: Hand = {
   name: "mouse",
   press: (page, name) => control(page, name).click(),
+  pressLike: (page, name) => controlLike(page, name).click(),
   write: async (page, label, text) => {
     await field(page, label).click({ clickCount: 3 });
     await page.keyboard.type(text);
@@ -34,6 +39,27 @@ export const MOUSE: Hand = {
     }
     await field(page, label).click();
     await page.getByRole("option", { name: option, exact: true }).click();
+    await expect(field(page, label)).toHaveValue(shownAs(option));
+  },
+};
+
+/** By taps, where the browser has touch; what is tapped into is written by the keyboard of the screen. */
+export const TOUCH: Hand = {
+  name: "touch",
+  press: (page, name) => control(page, name).tap(),
+  pressLike: (page, name) => controlLike(page, name).tap(),
+  write: async (page, label, text) => {
+    await field(page, label).tap();
+    await page.keyboard.press("ControlOrMeta+A");
+    await page.keyboard.type(text);
+  },
+  choose: async (page, label, option) => {
+    if (await isShort(page, label)) {
+      await field(page, label).selectOption({ label: option });
+      return;
+    }
+    await field(page, label).tap();
+    await page.getByRole("option", { name: option, exact: true }).tap();
     await expect(field(page, label)).toHaveValue(shownAs(option));
   },
 };
@@ -53,6 +79,12 @@ export const KEYBOARD: Hand = {
   name: "keyboard",
   press: async (page, name) => {
     await tabTo(page, name);
+    await page.keyboard.press("Enter");
+  },
+  pressLike: async (page, name) => {
+    await expect(controlLike(page, name)).toBeVisible();
+    const isThere = () => controlLike(page, name).evaluate((element) => element === document.activeElement);
+    if (!(await tabOn(page, isThere))) throw new Error(`Tab does not lead to ${String(name)}`);
     await page.keyboard.press("Enter");
   },
   write: async (page, label, text) => {
@@ -83,11 +115,16 @@ const STOPS_AT_MOST = 250;
 /** Goes on with Tab until what is called so has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {
   await expect(field(page, name).or(control(page, name)).first()).toBeVisible();
+  if (!(await tabOn(page, async () => (await focusedName(page)) === name)))
+    throw new Error(`Tab does not lead to "${name}"`);
+}
+
+async function tabOn(page: Page, isThere: () => Promise<boolean>): Promise<boolean> {
   for (let stop = 0; stop < STOPS_AT_MOST; stop += 1) {
-    if ((await focusedName(page)) === name) return;
+    if (await isThere()) return true;
     await page.keyboard.press("Tab");
   }
-  throw new Error(`Tab does not lead to "${name}"`);
+  return false;
 }
 
 const focusedName = (page: Page): Promise<string> =>

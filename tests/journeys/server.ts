@@ -37,6 +37,11 @@ export async function serveToKill(store: string): Promise<RunningApp> {
   return await serve(store, process.execPath, builtServer(), "SIGKILL", "keep");
 }
 
+/** Another app than this one, from a build of its own, with nothing to store. */
+export async function serveFolder(folder: string): Promise<RunningApp> {
+  return await serve(storeFor("nothing"), process.execPath, builtServer(), "SIGKILL", "remove", folder);
+}
+
 /** The server of the build that is there, as arguments of Node; `built.ts` brings it up to the sources before. */
 function builtServer(): readonly string[] {
   return [createRequire(import.meta.url).resolve("next/dist/bin/next"), "start", "--hostname", "127.0.0.1"];
@@ -48,11 +53,12 @@ async function serve(
   args: readonly string[],
   end: "SIGTERM" | "SIGKILL",
   afterwards: "remove" | "keep" = "remove",
+  cwd = PROJECT,
 ): Promise<RunningApp> {
   const port = await freePort();
   const environment = environmentOf(store, { PORT: String(port), NODE_ENV: "production" });
   const server = spawn(program, args, {
-    cwd: PROJECT,
+    cwd,
     env: environment,
     detached: true,
     stdio: ["ignore", "pipe", "pipe"],
