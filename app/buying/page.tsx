@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { redirect } from "next/navigation";
 import { randomUUID } from "node:crypto";
 import type { ReactNode } from "react";
@@ -39,6 +40,7 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
   if (buying === null) redirect("/");
   const { found, reading, faults } = buying;
   const { suppliers, materials, orders, settings } = found.workshop;
+  if (materials.length === 0) return <NothingYet />;
   const view = viewOf(buying);
   const supplierOf = byId("supplier", suppliers);
   const { made, unsourced } = madeOrUnsourced(buying);
@@ -70,6 +72,13 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
   );
 }
 
+const NothingYet = (): ReactNode => (
+  <Opening title="Buying">
+    Nothing to buy for yet. <Link href="/book/first">Write down the first product</Link> and plan a run of it: what it
+    lacks then stands here, at the least cost.
+  </Opening>
+);
+
 /** What nobody offers: made here, or not to be had. @rule AHEAD-9 */
 function madeOrUnsourced({ list, found: { workshop, plan, today } }: Buying) {
   const instead = runsInstead(workshop, plan.materials, today);
@@ -92,6 +101,14 @@ function Finding({ buying, view }: PartOf): ReactNode {
   const { made, unsourced } = madeOrUnsourced(buying);
   const counted = chosen && chosen.basket.total - chosen.basket.worth;
   const byHand = chosen?.byHand?.basket;
+  const isNothing = [chosen?.planned.orders ?? [], made, unsourced, waiting].every((list) => list.length === 0);
+  if (isNothing && chosen !== null && found.workshop.runs.length === 0)
+    return (
+      <>
+        No run is planned, so nothing needs to be bought. <Link href="/week">Plan a run</Link>, and what it lacks stands
+        here.
+      </>
+    );
   return (
     <BuyingFinding
       view={view}

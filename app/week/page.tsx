@@ -59,7 +59,11 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
         crumb={<WeekLinks monday={monday} thisMonday={mondayOf(today)} lifted={view.lifted?.id ?? null} />}
         beside={<WeekButtons view={view} offered={offered} />}
       >
-        <WeekFinding runs={runs} earlier={earlier} next={next} today={today} days={view.days} better={offered} />
+        {workshop.products.length === 0 ? (
+          "No products yet. A run makes one of them: write down the first, and plan its runs here."
+        ) : (
+          <WeekFinding runs={runs} earlier={earlier} next={next} today={today} days={view.days} better={offered} />
+        )}
       </Opening>
       <WeekNotice deed={deed} view={view} />
       <WeekForms view={view} parameters={parameters} />
@@ -149,7 +153,15 @@ interface Buttons {
 }
 
 function WeekButtons({ view, offered }: Buttons): ReactNode {
-  const { monday, desk } = view;
+  const { monday, desk, workshop } = view;
+  if (workshop.products.length === 0)
+    return (
+      <div className="week-buttons">
+        <Link className="button first" href="/book/first">
+          Write down the first product
+        </Link>
+      </div>
+    );
   return (
     <div className="week-buttons">
       {offered && <MoveTo outlook={offered.run} day={offered.day} view={view} first />}

@@ -4,3 +4,7 @@ export const materialAnchor = (id: string): string => `material-${encodeURICompo
 /** The shelf with that material open. */
 export const materialAddress = (id: string): `/shelf?${string}` =>
   `/shelf?open=${encodeURIComponent(id)}#${materialAnchor(id)}`;
+
+/** The form of a new offer, of that material already: what a pack of it costs. */
+export const offerOfAddress = (id: string): `/book/offers/new?${string}` =>
+  `/book/offers/new?${new URLSearchParams({ material: id }).toString()}`;

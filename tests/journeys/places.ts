@@ -14,6 +14,8 @@ export interface Place {
 
 export const PLACES: readonly Place[] = [
   { name: "today", path: "/" },
+  { name: "find", path: "/find?q=oil" },
+  { name: "screen", path: "/book/screen" },
   { name: "cost", path: "/cost" },
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
@@ -67,6 +69,12 @@ export const SIZES = [
   { width: 1280, height: 900 },
   { width: 820, height: 1180 },
   { width: 390, height: 844 },
+] as const;
+
+/** A desk's page at 200 % and at 400 %: WCAG 2.2, success criteria 1.4.4 and 1.4.10. */
+export const ENLARGED = [
+  { width: 640, height: 450 },
+  { width: 320, height: 256 },
 ] as const;
 
 export const SCHEMES = ["light", "dark"] as const;

@@ -4,6 +4,7 @@ import { type ReactNode, useEffect } from "react";
 import { fieldId } from "@/app/_ui/form-control";
 import { RecordForm, type RecordFormProps } from "@/app/_ui/record-form";
 import { type Rearrange, isWritten, rowsOf, withRows } from "@/app/_ui/form-values";
+import { DensityOfRow } from "./density-offers";
 import { FormulaTotal } from "./formula-total";
 import { hasComeFromPasting, linesOfText, PasteLines } from "./pasted-lines";
 
@@ -17,8 +18,13 @@ const paste: Rearrange = (values, [as]) => {
   return { values: withRows(values, "lines", [...before, ...rows]), notes, focus: "lines" };
 };
 
+interface FirstProduct extends RecordFormProps {
+  /** The names of the materials that there are already. */
+  readonly known: readonly string[];
+}
+
 /** A product with all that goes into it, in one form, which is all that the page is for: one begins to type at once. */
-export function FirstProductForm(form: RecordFormProps): ReactNode {
+export function FirstProductForm({ known, ...form }: FirstProduct): ReactNode {
   useEffect(() => {
     if (document.activeElement === document.body) document.getElementById(fieldId("name"))?.focus();
   }, []);
@@ -26,12 +32,14 @@ export function FirstProductForm(form: RecordFormProps): ReactNode {
     <RecordForm
       {...form}
       further={{ paste }}
+      underRow={(row, values) => row.startsWith("lines.") && <DensityOfRow row={row} values={values} known={known} />}
       under={{
         lines: (values, notes) => (
           <>
             <FormulaTotal values={values} />
             <p className="label">
-              A density is needed only where the pack is a volume, as 1 L; the supplier’s data sheet says it.
+              A density is needed only where the pack is a volume, as 1 L; the supplier’s data sheet says it. Where a
+              published one is known, it is offered under the row.
             </p>
             <PasteLines values={values} known={NOTHING_KNOWN} note={notes.pasted} />
           </>

@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: "A product in one go" };
 /** One form from nothing to what a jar costs. */
 export default async function FirstProductPage(): Promise<ReactNode> {
   const { books } = await booksForPage();
-  const { settings, suppliers } = books.workshop;
+  const { settings, suppliers, materials } = books.workshop;
   const [known] = suppliers;
   const id = newId();
   return (
@@ -25,6 +25,7 @@ export default async function FirstProductPage(): Promise<ReactNode> {
       </Opening>
       <FirstProductForm
         fields={FIRST_PRODUCT_FORM}
+        known={materials.map(({ name }) => name)}
         values={{ id, usualRun: "10", supplier: known?.name ?? "My supplier", leadDays: String(known?.leadDays ?? 3) }}
         choices={{}}
         money={currencySign(settings.currency)}

@@ -104,7 +104,7 @@ function IngredientRow({
     <>
       <td className="number not-on-phone">{percent}</td>
       <td className="number not-on-phone">{grams}</td>
-      <MaterialCells line={line} cost={cost} onPhone={`${percent}, ${grams}, from `} view={view} />
+      <MaterialCells line={line} cost={cost} onPhone={`${percent}, ${grams}, `} view={view} />
     </>
   );
   return (
@@ -129,7 +129,7 @@ function MaterialCells({
   return (
     <>
       <td className="wide-gap second-line">
-        <span className="phone-only">{onPhone}</span>
+        <span className="phone-only">{price ? `${onPhone}from ` : onPhone}</span>
         <span className={price ? undefined : "warn"}>{boughtAs(price, view)}</span>
       </td>
       <td className="number not-on-phone">
@@ -160,7 +160,7 @@ function ItemRow({
     <>
       <td className="not-on-phone" />
       <td className="number not-on-phone">{amount}</td>
-      <MaterialCells line={line} cost={use.cost} onPhone={`${amount}, from `} view={view} />
+      <MaterialCells line={line} cost={use.cost} onPhone={`${amount}, `} view={view} />
     </>
   );
   return (

@@ -1,9 +1,10 @@
-import type { ReactNode } from "react";
+import Link from "next/link";
+import { Fragment, type ReactNode } from "react";
 import { minus, whole } from "@/lib/domain/fraction";
 import type { Kept } from "@/lib/domain/pricing";
-import type { Settings } from "@/lib/domain/workshop";
-import { inARow } from "@/lib/edge/counted";
+import type { Material, Settings } from "@/lib/domain/workshop";
 import { moneyShown, priceShown } from "@/lib/edge/figures";
+import { offerOfAddress } from "@/lib/edge/material-address";
 import type { Priced } from "./priced";
 
 /** What one costs, and what is kept of each price. */
@@ -17,8 +18,9 @@ export function ProductFinding({
   if (cost.perUnit === null)
     return (
       <>
-        What one costs is <b className="warn">not known</b>: nothing prices{" "}
-        {inARow(cost.unpriced.map(({ name }) => name))}. Everything else is worked out below.
+        What one costs is <b className="warn">not known</b>: nothing prices <Unpriced materials={cost.unpriced} />.
+        Write down what a pack of {cost.unpriced.length === 1 ? "it" : "each"} costs; everything else is worked out
+        below.
       </>
     );
   const kept = (sale: Kept): ReactNode =>
@@ -47,3 +49,12 @@ export function ProductFinding({
     </>
   );
 }
+
+/** Each leads to the form of an offer of it. */
+const Unpriced = ({ materials }: { readonly materials: readonly Material[] }): ReactNode =>
+  materials.map(({ id, name }, at) => (
+    <Fragment key={id}>
+      {at > 0 && (at === materials.length - 1 ? " and " : ", ")}
+      <Link href={offerOfAddress(id)}>{name}</Link>
+    </Fragment>
+  ));

@@ -53,7 +53,7 @@ function WeekDay({ day: benchDay, at, view, runs }: Days & { readonly day: Bench
           </Fragment>
         ))}
         <PutHere day={day} view={view} before={null} />
-        {lifted === null && (
+        {lifted === null && view.workshop.products.length > 0 && (
           <Link
             className="plan-here"
             href={`${weekWith(view.monday, { plan: isoDate(day) })}#plan-a-run`}

@@ -121,9 +121,16 @@ function readText(text: string, phase: string | null, isName: (text: string) => 
 
 function lineOf(name: string | undefined, figure: string | undefined, phase: string | null): PastedText | undefined {
   const amount = amountOf(figure ?? "");
-  const clean = withoutEnds((name ?? "").replace(/[\s,:=–—-]+$/u, ""));
+  const clean = withoutEnds(withoutLeaders(name ?? ""));
   return amount === undefined || clean === "" ? undefined : { kind: "line", name: clean, phase, amount };
 }
+
+/** Without what leads from a name to its figure, as dots do in a printed list. */
+const withoutLeaders = (name: string): string =>
+  name
+    .replace(/[\s,:=…_–—-]+$/u, "")
+    .replace(/(?:\s*\.){2,}$/u, "")
+    .replace(/[\s,:=–—-]+$/u, "");
 
 /** Families of surfactants, polymers and colours whose names end in a number (INCI nomenclature). */
 const NUMBERED =
