@@ -48,11 +48,13 @@ const only = process.argv[2] ?? "";
 bringBuildUpToDate();
 const browser = await chromium.launch(launchOptions(findBrowser()));
 try {
-  const pictures = [
-    ...PICTURED.map((place) => ({ ...place, opened: DEMO })),
-    ...BENCH_PLACES.map((place) => ({ ...place, opened: BENCH_WORKSHOP })),
-    ...STATES,
-  ].filter(({ name }) => name.startsWith(only));
+  const pictures = (
+    [
+      ...PICTURED.map((place) => ({ ...place, opened: DEMO })),
+      ...BENCH_PLACES.map((place) => ({ ...place, opened: BENCH_WORKSHOP })),
+      ...STATES,
+    ] as readonly PicturedState[]
+  ).filter(({ name }) => name.startsWith(only));
   for (const opened of new Set(pictures.map((picture) => picture.opened)))
     await takeAll(
       browser,
