@@ -109,7 +109,9 @@ export function AskingForm(asking: Asking): ReactNode {
           ));
           if (group === undefined) return asked;
           if (group.isFolded) {
-            const isUsed = each.some(({ name, value }) => (typed[name] ?? value) !== "");
+            const isUsed = each.some(
+              ({ name, value }) => (typed[name] ?? value) !== "" || refused?.faults[name] !== undefined,
+            );
             return (
               <details key={group.title} className="asking-group" open={isUsed}>
                 <summary>

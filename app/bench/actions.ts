@@ -3,7 +3,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
-import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
+import { batchAddress, closeAddress, recordAddress } from "@/lib/edge/bench-address";
 import { findingInWords } from "@/lib/edge/finding-words";
 import {
   CLOSE_FIELDS,
@@ -16,7 +16,7 @@ import {
   START_FIELDS,
 } from "@/lib/edge/forms/bench-forms";
 import { FIELDS_TYPED, readBenchNote, WRITTEN_KINDS } from "@/lib/edge/forms/bench-note";
-import { noteRefused } from "@/lib/edge/forms/bench-refusals";
+import { codeTaken, noteRefused } from "@/lib/edge/forms/bench-refusals";
 import { typedIn } from "@/lib/edge/forms/posting-forms";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { realToday } from "@/lib/edge/real-today";
@@ -57,7 +57,7 @@ export async function startABatch(_before: AskingAnswer, form: FormData): Promis
     case "no code":
       return refused(typed, { code: "is needed: write one, or say on the bench page how your codes are made" });
     case "code taken":
-      return refused(typed, { code: `${told.code} is the code of another batch or lot already; write another` });
+      return refused(typed, { code: codeTaken(told) });
     case "no workshop":
       return refused(typed, {}, NO_WORKSHOP);
   }
@@ -71,7 +71,9 @@ export async function writeANote(_before: AskingAnswer, form: FormData): Promise
   if (read === null) return refused(typed, {}, LOAD_AGAIN);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await writeDown({ ...read.asked, closing: null, realToday: realToday() });
-  if (isWritten(told)) return goOn(batchAddress(read.asked.batch));
+  // What is asked at closing is answered on its page, which leads on to the record once the batch is closed.
+  const isOfClosing = kind === "checked" || kind === "recoded";
+  if (isWritten(told)) return goOn((isOfClosing ? closeAddress : batchAddress)(read.asked.batch));
   const { faults, says } = noteRefused(told);
   return refused(typed, faults, says);
 }
@@ -85,6 +87,7 @@ export async function closeABatch(_before: AskingAnswer, form: FormData): Promis
   const { batch, note, draws, minutes } = read.asked;
   const told = await writeDown({ batch, note, seen: [], closing: { draws, minutes }, realToday: realToday() });
   if (isWritten(told)) return goOn(recordAddress(batch));
+  if (told.kind === "out of date") return refused(typed, { whyOutOfDate: noteRefused(told).faults.why ?? "is needed" });
   const { faults, says } = noteRefused(told);
   return refused(typed, faults, says);
 }
@@ -119,7 +122,7 @@ function refused(
   return { kind: "refused", typed, faults, says };
 }
 
-function goOn(address: "/bench" | ReturnType<typeof batchAddress | typeof recordAddress>): never {
+function goOn(address: "/bench" | ReturnType<typeof batchAddress | typeof recordAddress | typeof closeAddress>): never {
   revalidatePath("/", "layout");
   redirect(address, RedirectType.replace);
 }

@@ -1,13 +1,13 @@
 import "server-only";
 import { newId } from "@/app/_ui/new-id";
-import type { Batch } from "@/lib/domain/bench/batch";
+import { checksAsked } from "@/lib/domain/bench/asked-checks";
+import { type Batch, codeOf } from "@/lib/domain/bench/batch";
+import { formulaAsStarted, formulaCalled, startedAs } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import type { Day } from "@/lib/domain/calendar";
 import type { Desk } from "@/lib/domain/desk";
-import { versionsOf } from "@/lib/domain/formula-book/versions";
-import { byId } from "@/lib/domain/index-by-id";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
-import type { Formula, Lot, Workshop } from "@/lib/domain/workshop";
+import type { Lot, Workshop } from "@/lib/domain/workshop";
 import { dayShown, massInFull } from "@/lib/edge/figures";
 import { ofAsText } from "@/lib/edge/forms/bench-note";
 import type { BenchOnPage, LotToWeigh } from "./_parts/bench-view";
@@ -21,17 +21,14 @@ interface Found {
 
 /** What the device needs to weigh a batch, also where it loses the network afterwards. */
 export function benchOnPage({ workshop, desk, today, batch }: Found): BenchOnPage {
-  const product = byId("product", workshop.products)(batch.run.product);
-  const formulaOf = byId("formula", workshop.formulas);
-  const formula = asItWas(desk, batch, formulaOf(product.formula));
-  const names = new Map(workshop.formulas.map(({ id, name }) => [id, name]));
+  const formula = formulaAsStarted({ workshop, desk }, batch);
   return {
     batch: batch.run.id,
-    code: batch.code,
+    code: codeOf(batch),
     startedBy: batch.startedBy,
     lines: linesWeighed(batch).map(({ line, weights }) => ({
       line,
-      premix: line.part === product.formula ? null : (names.get(line.part) ?? line.part),
+      premix: line.part === formula.id ? null : formulaCalled(batch, workshop, line.part),
       lots: line.of.kind === "formula" ? [] : lotsOf(workshop, line.of.id).map((lot) => lotToWeigh(lot, today)),
       weights,
     })),
@@ -52,15 +49,10 @@ export function benchOnPage({ workshop, desk, today, batch }: Found): BenchOnPag
         })),
       ),
     notes: batch.notes,
-    decimals: decimalsOf(workshop.settings.balanceStep.quantity),
+    checks: checksAsked(formula),
+    decimals: decimalsOf(startedAs(batch, workshop).step),
     newKeys: [newId(), newId()],
   };
-}
-
-/** The formula in the version by which the batch was started. @rule VERSION-2 */
-export function asItWas(desk: Desk, { versions }: Batch, formula: Formula): Formula {
-  const number = versions.find((used) => used.formula === formula.id)?.number;
-  return versionsOf(desk, formula).find((version) => version.number === number)?.as ?? formula;
 }
 
 const lotsOf = ({ lots }: Workshop, material: string): readonly Lot[] =>

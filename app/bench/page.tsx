@@ -5,17 +5,17 @@ import type { ReactNode } from "react";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { type Planned, planForPage } from "@/app/plan-for-page";
-import { type Batch, openBatches, stateOf } from "@/lib/domain/bench/batch";
-import { DATINGS, nextCode } from "@/lib/domain/bench/batch-code";
-import { codesUsed } from "@/lib/domain/bench/checks-of-day";
+import { type Batch, codeOf, openBatches, stateOf } from "@/lib/domain/bench/batch";
+import { type BatchCodeScheme, DATINGS } from "@/lib/domain/bench/batch-code";
+import { startedAs } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
-import { byId } from "@/lib/domain/index-by-id";
 import { batchAddress, recordAddress, startAddress } from "@/lib/edge/bench-address";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { keepBatchCodes } from "./actions";
+import { nextCodeForPage } from "./next-code";
 import "./bench.css";
 
 export const metadata: Metadata = { title: "Bench" };
@@ -69,7 +69,7 @@ export default async function BenchPage(): Promise<ReactNode> {
         </section>
       )}
       {closed.length > 0 && <Batches title="Closed" batches={closed} found={found} address={recordAddress} />}
-      <Codes found={found} />
+      <Codes scheme={desk.batchCodeScheme} next={await nextCodeForPage()} />
     </>
   );
 }
@@ -87,7 +87,6 @@ function Batches({
   readonly found: Planned;
   readonly address: typeof batchAddress | typeof recordAddress;
 }): ReactNode {
-  const productOf = byId("product", found.workshop.products);
   return (
     <section className="bench-list">
       <h2>{title}</h2>
@@ -98,7 +97,7 @@ function Batches({
           return (
             <li key={batch.code}>
               <Link href={address(batch.run.id)}>
-                {batch.code}, {productOf(batch.run.product).name}
+                {codeOf(batch)}, {startedAs(batch, found.workshop).product}
               </Link>
               <span>
                 {STATE_WORDS[stateOf(batch)]}; {countShown(done)} of {countShown(lines.length)}{" "}
@@ -114,9 +113,7 @@ function Batches({
 }
 
 /** How the codes of batches are made. */
-function Codes({ found: { workshop, desk, today } }: { readonly found: Planned }): ReactNode {
-  const scheme = desk.batchCodeScheme;
-  const used = codesUsed({ workshop, desk });
+function Codes({ scheme, next }: { readonly scheme: BatchCodeScheme | null; readonly next: string | null }): ReactNode {
   return (
     <section className="bench-list" aria-labelledby="codes">
       <h2 id="codes">Batch codes</h2>
@@ -125,7 +122,7 @@ function Codes({ found: { workshop, desk, today } }: { readonly found: Planned }
           "You have not said yet how your batches are called; until then you write each code yourself."
         ) : (
           <>
-            The next batch is called <b>{nextCode(scheme, today, used)}</b>.
+            The next batch is called <b>{next}</b>.
           </>
         )}
       </p>

@@ -77,6 +77,8 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
       return answerSaid(sent, "A run that was made has this id.");
     case "measure is held":
       return answerSaid(sent, measureIsHeld(told.by));
+    case "code of a batch":
+      return answerSaid(sent, codeOfABatch(told.lot));
     case "lot has moved":
       return answerSaid(
         sent,
@@ -97,6 +99,9 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
 
 const measureIsHeld = (by: readonly string[]): string =>
   `It is weighed in ${inARow([...new Set(by)])}, drafts, earlier versions or trials that stay as they are, so that it cannot be counted. Enter what is counted as a material of its own.`;
+
+const codeOfABatch = (lot: string): string =>
+  `${lot} is the code of a batch that is open at the bench, and the lot that comes out of it will have it. Write another.`;
 
 const aWhy = note(MOST_OF_A_WHY);
 
@@ -162,6 +167,8 @@ export async function keepSettings(_before: FormAnswer, data: FormData): Promise
       return answerSaid(sent, "A run that was made has this id.");
     case "measure is held":
       return answerSaid(sent, measureIsHeld(told.by));
+    case "code of a batch":
+      return answerSaid(sent, codeOfABatch(told.lot));
     case "lot has moved":
       return answerSaid(
         sent,

@@ -1,5 +1,7 @@
 /** The states and notes of a batch as the screens and its record say them. @rule BENCH-4, BENCH-8 */
 import type { BatchState, NoteKind } from "@/lib/domain/bench/batch";
+import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
+import { NO_BREAK } from "./shown-digits";
 
 export const STATE_WORDS: Readonly<Record<BatchState, string>> = {
   open: "Open",
@@ -16,8 +18,18 @@ export const NOTE_WORDS: Readonly<Record<NoteKind, string>> = {
   temperature: "Temperature",
   acidity: "pH",
   seen: "Seen",
+  checked: "Checked",
+  recoded: "Called anew",
   closed: "Closed",
   released: "Released",
   rejected: "Rejected",
   annexed: "Annexed",
 };
+
+/** What a check asks, as whoever looks reads it: `from 8000 to 14000 mPa·s`, `smooth and white`. @rule BENCH-11 */
+export function askedInWords({ from, to, unit, looks }: FormulaCheck): string {
+  const limits = [from !== null && `from ${from}`, to !== null && `up to ${to}`].filter((each) => each !== false);
+  const between = from !== null && to !== null ? `from ${from} to ${to}` : limits.join(" ");
+  const figure = between === "" || unit === null ? between : `${between}${NO_BREAK}${unit}`;
+  return [figure, looks ?? ""].filter((words) => words !== "").join(", ");
+}

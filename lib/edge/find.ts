@@ -1,5 +1,5 @@
 /** One search over all that a workshop names: what is called how, and where it stands. */
-import { type Batch, stateOf } from "@/lib/domain/bench/batch";
+import { type Batch, codeOf, stateOf } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { Books } from "@/lib/domain/desk";
@@ -144,7 +144,7 @@ const MOST_LINES = 3;
 
 const batchFound = (batch: Batch, product: string, today: Day): Findable => ({
   kind: "Batches",
-  name: `Batch ${batch.code}`,
+  name: `Batch ${codeOf(batch)}`,
   says: `${product}, ${dayShown(batch.startedOn, today)}: ${STATE_WORDS[stateOf(batch)].toLowerCase()}`,
   href: stateOf(batch) === "open" ? batchAddress(batch.run.id) : batchRecordAddress(batch.run.id),
 });

@@ -32,6 +32,8 @@ export function versionChangeInWords(change: VersionChange, nameOf: NameOf): str
       return "other phases, or in another order";
     case "steps":
       return "other steps";
+    case "checks":
+      return "other checks before release";
   }
 }
 

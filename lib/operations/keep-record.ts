@@ -1,3 +1,4 @@
+import { lotUnderOpenBatch } from "@/lib/domain/bench/codes";
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
@@ -33,6 +34,12 @@ export interface MeasureIsHeld {
   readonly by: readonly string[];
 }
 
+/** A lot, or a line on order, has the code of a batch that is open. @rule BENCH-10 */
+export interface CodeOfABatch {
+  readonly kind: "code of a batch";
+  readonly lot: string;
+}
+
 /** What a change decides, without the workshop that it has made. */
 export type Told<Decided> = Decided extends { readonly workshop: Workshop } ? Omit<Decided, "workshop"> : Decided;
 
@@ -52,7 +59,7 @@ export const keepRecord = <Decided extends { readonly kind: string }, Stale exte
 export function decideRecord<Decided extends { readonly kind: string }, Stale extends { readonly kind: "stale" }>(
   books: Books,
   { change, stale }: RecordToKeep<Decided, Stale>,
-): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved | MeasureIsHeld {
+): Told<Decided> | Stale | RunAlreadyMade | LotHasMoved | MeasureIsHeld | CodeOfABatch {
   const decided = change(books.workshop);
   const { workshop, ...rest } = decided as Decided & { readonly workshop?: Workshop };
   const told = rest as unknown as Told<Decided>;
@@ -63,6 +70,8 @@ export function decideRecord<Decided extends { readonly kind: string }, Stale ex
   const runs = new Set(workshop.runs.map(({ id }) => id));
   const closed = books.desk.closedRuns.find(({ run }) => runs.has(run.id));
   if (closed) return { kind: "already made", closed };
+  const lot = lotUnderOpenBatch(books.workshop, workshop, books.desk);
+  if (lot !== null) return { kind: "code of a batch", lot };
   const held = heldMeasure(books, workshop);
   if (held) return held;
   return { ...told, books: { workshop, desk: withoutFinishedDrafts(books, workshop) } };

@@ -1,3 +1,4 @@
+import { codesOf } from "@/lib/domain/bench/batch";
 import type { Books, ClosedRun } from "@/lib/domain/desk";
 import { compositions } from "@/lib/domain/formula";
 import type { Fraction } from "@/lib/domain/fraction";
@@ -41,7 +42,7 @@ export async function decideRun(ledger: Ledger, asked: MakeRun, today: RunMade["
   const { run } = found;
   const findings = errorsOf(checksOfRun(books, run, today));
   if (findings.length > 0) return { kind: "formula has errors" as const, findings };
-  if (books.desk.batches.some(({ code }) => code === asked.finishedLot.id))
+  if (books.desk.batches.some((batch) => codesOf(batch).includes(asked.finishedLot.id)))
     return { kind: "finished lot exists" as const, lot: asked.finishedLot.id };
   const draws = asked.draws ?? proposed(books, run, asked.day);
   const standing = await ledger.standingOf(draws.map(({ lot }) => materialLot(lot)));

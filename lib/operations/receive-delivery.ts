@@ -1,4 +1,5 @@
 import { lotIdOfLine } from "@/lib/domain/arrivals";
+import { openUnder } from "@/lib/domain/bench/codes";
 import type { Books } from "@/lib/domain/desk";
 import { type Delivery, type DeliveryLine, receiveDelivery } from "@/lib/domain/ledger/receive-delivery";
 import type { Receipt } from "@/lib/domain/ledger/receipt";
@@ -27,7 +28,9 @@ export type DeliveryOfWorkshopRefusal =
   /** It was received or changed meanwhile. */
   | { readonly kind: "no such line on order"; readonly order: string; readonly line: number }
   /** A line that is still on order will come in under this id. @rule FILE-3 */
-  | { readonly kind: "id of a line on order"; readonly lot: string };
+  | { readonly kind: "id of a line on order"; readonly lot: string }
+  /** What comes out of a batch that is open will have it. @rule BENCH-10 */
+  | { readonly kind: "code of a batch"; readonly lot: string };
 
 /** What a delivery would come to, without receiving it. @rule LEDGER-9 */
 export const lookAtDelivery = (asked: ReceiveDelivery) =>
@@ -63,9 +66,10 @@ function decideDelivery(
   return { ...decided, receipts, books: { ...books, workshop: { ...workshop, lots, orders } } };
 }
 
-function refusedByWorkshop({ workshop }: Books, { lines }: ReceiveDelivery): DeliveryOfWorkshopRefusal | null {
+function refusedByWorkshop({ workshop, desk }: Books, { lines }: ReceiveDelivery): DeliveryOfWorkshopRefusal | null {
   const materials = new Set(workshop.materials.map(({ id }) => id));
-  for (const { material, order } of lines) {
+  for (const { lot, material, order } of lines) {
+    if (openUnder(desk, lot) !== null) return { kind: "code of a batch", lot };
     if (!materials.has(material)) return { kind: "no such material", material };
     if (order === null) continue;
     const placed = workshop.orders.find(({ id }) => id === order.id);

@@ -1,19 +1,16 @@
-import { type Batch, type BenchNote, type Instant, movesStock, type NoteOf } from "@/lib/domain/bench/batch";
+import { type Batch, type BenchNote, type Instant, movesStock, type NoteOf, stateOf } from "@/lib/domain/bench/batch";
 import { type NoteToWrite, refusedNote } from "@/lib/domain/bench/refused-note";
 import type { Day } from "@/lib/domain/calendar";
-import type { Books, ClosedRun } from "@/lib/domain/desk";
-import type { Fraction } from "@/lib/domain/fraction";
-import { byId } from "@/lib/domain/index-by-id";
-import { type Draw, makeRun } from "@/lib/domain/ledger/make-run";
-import { at, batchOf, finishedLot, type LotName, materialLot } from "@/lib/domain/ledger/posting";
+import type { Books } from "@/lib/domain/desk";
+import { labelsToKeep } from "@/lib/domain/label/label-of-run";
+import { materialLot } from "@/lib/domain/ledger/posting";
 import { reverse } from "@/lib/domain/ledger/reverse";
-import { latest } from "@/lib/domain/ledger/standing";
-import { release, weighIn, writeOff } from "@/lib/domain/ledger/stock-moves";
-import { lotOfNothing, materialOfUnit, type RunOutput } from "@/lib/domain/run-output";
+import { weighIn } from "@/lib/domain/ledger/stock-moves";
 import type { Ledger } from "@/lib/store/post-to-books";
-import { lossesOf, runMade, withClosed } from "./make-run";
+import { type Closing, closedBatch, judgedLot } from "./close-batch";
+import { besideTheLedger, onTheLedger } from "./on-the-ledger";
 import { onTheBooks } from "./on-the-books";
-import { onTheLedger } from "./on-the-ledger";
+import { isCodeFree, nextFreeCode } from "./free-code";
 
 export interface WriteDown extends NoteToWrite {
   /** The run of the batch. */
@@ -21,13 +18,6 @@ export interface WriteDown extends NoteToWrite {
   /** Of a note that closes it. */
   readonly closing: Closing | null;
   readonly realToday: Day;
-}
-
-export interface Closing {
-  /** Of packaging and whatever else is not weighed, by lot. */
-  readonly draws: readonly Draw[];
-  /** Null for what is planned. */
-  readonly minutes: Fraction | null;
 }
 
 type Found =
@@ -50,12 +40,13 @@ export async function writeDown(asked: WriteDown) {
   const told = await onTheBooks((books) => {
     const there = found(books, asked);
     if (there.kind !== "found") return there;
-    const refused = refusedNote(there.batch, asked, books.workshop);
+    const refused = refusedNote(there.batch, asked, books);
     if (refused) return refused;
     if (isForTheLedger(there.batch, asked.note)) return { kind: "is for the ledger" as const };
     return { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
   });
   if (told.kind !== "is for the ledger") return told;
+  if (asked.note.kind === "recoded") return giveCode(asked, asked.note);
   const posted = await postDown(asked);
   const judges = asked.note.kind === "released" || asked.note.kind === "rejected";
   return posted.kind === "nothing to post" && judges ? noteAlone(asked) : posted;
@@ -66,9 +57,23 @@ const noteAlone = (asked: WriteDown) =>
   onTheBooks((books) => {
     const there = found(books, asked);
     if (there.kind !== "found") return there;
-    const refused = refusedNote(there.batch, asked, books.workshop);
+    const refused = refusedNote(there.batch, asked, books);
     return refused ?? { kind: "written" as const, books: withNote(books, there.batch, asked.note) };
   });
+
+/** Another code in the place of one that is taken: it must be free, and that the ledger knows as well. @rule BENCH-10 */
+const giveCode = (asked: WriteDown, note: NoteOf<"recoded">) =>
+  besideTheLedger(asked.realToday, (ledger, today) => Promise.resolve(decideCode(ledger, asked, note, today)));
+
+function decideCode(ledger: Ledger, asked: WriteDown, note: NoteOf<"recoded">, today: Day) {
+  const there = found(ledger.books, asked);
+  if (there.kind !== "found") return there;
+  const refused = refusedNote(there.batch, asked, ledger.books);
+  if (refused) return refused;
+  const { code } = note;
+  if (!isCodeFree(ledger, code)) return { kind: "code taken" as const, code, next: nextFreeCode(ledger, today, code) };
+  return { kind: "written" as const, keeps: withNote(ledger.books, there.batch, note) };
+}
 
 /** Whether stock moves with a note. */
 function isForTheLedger({ notes }: Batch, note: BenchNote): boolean {
@@ -80,6 +85,7 @@ function isForTheLedger({ notes }: Batch, note: BenchNote): boolean {
       return struck !== undefined && movesStock(struck) && !(struck.kind === "weighed" && struck.lot === null);
     }
     case "added":
+    case "recoded":
     case "closed":
     case "released":
     case "rejected":
@@ -87,6 +93,7 @@ function isForTheLedger({ notes }: Batch, note: BenchNote): boolean {
     case "temperature":
     case "acidity":
     case "seen":
+    case "checked":
     case "annexed":
       return false;
   }
@@ -96,7 +103,7 @@ const postDown = (asked: WriteDown) =>
   onTheLedger({ key: asked.note.key, realToday: asked.realToday }, async (ledger, today) => {
     const there = found(ledger.books, asked);
     if (there.kind !== "found") return there;
-    const refused = refusedNote(there.batch, asked, ledger.books.workshop);
+    const refused = refusedNote(there.batch, asked, ledger.books);
     if (refused) return refused;
     const { batch } = there;
     const decided: PostedDown = await posted(ledger, batch, asked, today);
@@ -104,15 +111,18 @@ const postDown = (asked: WriteDown) =>
     return { ...decided, books: withNote(decided.books ?? ledger.books, batch, asked.note) };
   });
 
-const withNote = ({ workshop, desk }: Books, batch: Batch, note: BenchNote): Books => ({
-  workshop,
-  desk: {
-    ...desk,
-    batches: desk.batches.map((each) =>
-      each.run.id === batch.run.id ? { ...each, notes: [...each.notes, note] } : each,
-    ),
-  },
-});
+/** The books with the note in its batch; a batch that it releases keeps its labels as they are. @rule BENCH-9 */
+function withNote({ workshop, desk }: Books, batch: Batch, written: BenchNote): Books {
+  const note = written.kind === "added" ? { ...written, called: nameOf(workshop, written.material) } : written;
+  const noted = { ...batch, notes: [...batch.notes, note] };
+  const isReleased = stateOf(noted) === "released" && stateOf(batch) !== "released";
+  const kept = isReleased ? { ...noted, labels: labelsToKeep({ workshop, desk }, noted) } : noted;
+  const batches = desk.batches.map((each) => (each.run.id === batch.run.id ? kept : each));
+  return { workshop, desk: { ...desk, batches } };
+}
+
+const nameOf = ({ materials }: Books["workshop"], material: string): string =>
+  materials.find(({ id }) => id === material)?.name ?? material;
 
 type Answered = Awaited<ReturnType<typeof posted>>;
 /** Of what is posted, the books that are to be beside the note, where they change. */
@@ -130,13 +140,15 @@ async function posted(ledger: Ledger, batch: Batch, asked: WriteDown, today: Day
     case "struck":
       return struck(ledger, note, today);
     case "closed":
-      return closed(ledger, batch, note, closing ?? { draws: [], minutes: null }, today);
+      return closedBatch(ledger, batch, note, closing ?? { draws: [], minutes: null }, today);
     case "released":
     case "rejected":
       return judgedLot(ledger, batch, note, today);
     case "temperature":
     case "acidity":
     case "seen":
+    case "checked":
+    case "recoded":
     case "annexed":
       throw new Error(`a note of the kind "${note.kind}" moves nothing`);
   }
@@ -159,66 +171,6 @@ async function struck(ledger: Ledger, note: NoteOf<"struck">, today: Day) {
   const back = { key: note.key, reverses: note.strikes, day: today, today, reason: note.why ?? "" };
   return reverse(back, { posting, reversedBy }, await ledger.standingOf(lots), () => []);
 }
-
-/** The batch gives what it holds to the units that were filled. @rule BENCH-7, LEDGER-11, LEDGER-12 */
-async function closed(ledger: Ledger, batch: Batch, note: NoteOf<"closed">, closing: Closing, today: Day) {
-  const { books } = ledger;
-  const { run, code } = batch;
-  // Of lots whose weights were struck a cost that came later may stand in the batch.
-  const inIt = lotsOfBatch(batch).map(materialLot);
-  const standing = await ledger.standingOf([...inIt, ...closing.draws.map(({ lot }) => materialLot(lot))]);
-  const before = inIt.map((lot) => ({ lot: lot.id, ...latest(standing, lot, batchOf(run.id)) }));
-  const asked = {
-    key: note.key,
-    day: today,
-    note: note.why,
-    unitsMade: note.units,
-    finishedLot: { id: code, bestBefore: note.bestBefore },
-    outOfDate: note.why === null ? ("refuse" as const) : ("draw" as const),
-    minutes: closing.minutes,
-  };
-  const made = { ...runMade(books, run, asked, closing.draws, today), before, onHold: note.held };
-  const decided = makeRun(made, standing, lossesOf(books, run), ledger.records);
-  if (decided.kind !== "posted") return decided;
-  const output: RunOutput = {
-    product: byId("product", books.workshop.products)(run.product),
-    lot: { id: code, bestBefore: note.bestBefore },
-    made: today,
-    units: note.units,
-    value: decided.finished.materials,
-  };
-  const closedRun: ClosedRun = { run, madeOn: today, unitsMade: note.units, versions: batch.versions };
-  const after = withClosed(books, closedRun, output);
-  return note.units > 0n ? { ...decided, books: after } : { ...decided, books: after, failed: lotOfNothing(output) };
-}
-
-/** Every lot that something of it was ever written down of. */
-const lotsOfBatch = ({ notes }: Batch): readonly string[] => [
-  ...new Set(
-    notes.flatMap((note) =>
-      (note.kind === "weighed" || note.kind === "added") && note.lot !== null ? [note.lot] : [],
-    ),
-  ),
-];
-
-/** The lot that came out of a batch, and waits for a second look: it goes into stock, or is lost. @rule BENCH-8 */
-async function judgedLot(
-  ledger: Ledger,
-  { run, code }: Batch,
-  note: NoteOf<"released"> | NoteOf<"rejected">,
-  today: Day,
-) {
-  const product = byId("product", ledger.books.workshop.products)(run.product);
-  const lot: LotName = materialOfUnit(product) === null ? finishedLot(code) : materialLot(code);
-  const standing = await ledger.standingOf([lot]);
-  const lines = [{ lot, quantity: latest(standing, lot, at("hold")).quantity }];
-  const move = { key: note.key, day: today, today, reason: note.why ?? RELEASED, lines };
-  return note.kind === "released"
-    ? release(move, standing, ledger.records)
-    : writeOff({ ...move, as: "lost", from: "hold" }, standing, ledger.records);
-}
-
-const RELEASED = "released at the bench";
 
 export type NoteTold = Awaited<ReturnType<typeof writeDown>>;
 type Written = Extract<NoteTold, { readonly kind: "written" | "written already" | "posted" | "already posted" }>;

@@ -2,7 +2,8 @@
 import type { Locale, UnitSystem } from "@/lib/domain/notation";
 import type { Dating } from "@/lib/domain/bench/batch-code";
 import type { Instant, NoteKind } from "@/lib/domain/bench/batch";
-import type { DecimalText, Micrograms, Stock, Units } from "@/lib/domain/quantity";
+import type { CodeKind, LabelMarket } from "@/lib/domain/label/label";
+import type { DecimalText, Micrograms, Stock, Unit, Units } from "@/lib/domain/quantity";
 import { day, flag, orNull, small, table, text, whole } from "./columns";
 
 const id = text<string>();
@@ -30,10 +31,22 @@ export const BENCH_TABLES = {
       startedAt: instant,
       startedBy: label,
       despite: orNull(label),
+      // What it was started as: all of it, or nothing (a CHECK holds it).
+      workshopCalled: orNull(label),
+      productCalled: orNull(label),
+      fill: orNull(mass),
+      fillNumber: orNull(text<DecimalText>()),
+      fillUnit: orNull(text<Unit>()),
+      bulk: orNull(mass),
+      step: orNull(mass),
     },
     ["position"],
   ),
-  batchVersions: table("batch_versions", { run: id, position, formula: id, number: small }, ORDERED),
+  batchVersions: table(
+    "batch_versions",
+    { run: id, position, formula: id, number: small, called: orNull(label) },
+    ORDERED,
+  ),
   batchLines: table(
     "batch_lines",
     {
@@ -61,6 +74,7 @@ export const BENCH_TABLES = {
       kind: text<NoteKind>(),
       line: orNull(id),
       material: orNull(id),
+      called: orNull(label),
       lot: orNull(id),
       net: stock,
       gross: stock,
@@ -73,14 +87,41 @@ export const BENCH_TABLES = {
       ph: decimal,
       meter: orNull(label),
       calibrated: orNull(day),
+      code: orNull(label),
       what: orNull(label),
+      asked: orNull(label),
       found: orNull(label),
+      within: orNull(flag),
       units: orNull(whole<Units>()),
       leftOver: orNull(mass),
       bestBefore: orNull(day),
       held: orNull(flag),
+      whyNotWeighed: orNull(label),
+      whyMoreFilled: orNull(label),
+      whyOutOfDate: orNull(label),
+      whyNotChecked: orNull(label),
     },
     ORDERED,
+  ),
+  batchLabels: table(
+    "batch_labels",
+    {
+      run: id,
+      position,
+      label: id,
+      market: text<LabelMarket>(),
+      code: orNull(text<CodeKind>()),
+      codeText: orNull(label),
+      isGs1: orNull(flag),
+      width: decimal,
+      height: decimal,
+    },
+    ORDERED,
+  ),
+  batchLabelParts: table(
+    "batch_label_parts",
+    { run: id, label: small, position, called: label, text: label, isBold: flag },
+    ["run", "label", "position"],
   ),
   notation: table("notation", { id: small, locale: text<Locale>(), units: text<UnitSystem>() }, ["id"]),
   batchCodeScheme: table(

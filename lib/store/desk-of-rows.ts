@@ -5,7 +5,7 @@ import { madeOfTables } from "./made-of-tables";
 import { batchesOfRows } from "./rows-of-bench";
 import { trialsOfRows, versionsOfRows } from "./rows-of-versions";
 import type { DeskRows, Row } from "./tables";
-import { formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
+import { checkOf, formulaLineOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
 
 /** The parts of which nothing has changed are those that came back last. */
 export const deskOfRows = (rows: DeskRows): Desk => ({
@@ -32,17 +32,22 @@ const retiredOf = madeOfTables(
   }),
 );
 
-const draftsOf = madeOfTables(["drafts", "draftLines", "draftPhases", "draftSteps"], (rows): Desk["drafts"] => {
-  const linesOf = inner(rows.draftLines, ({ draft }) => draft);
-  const phasesOf = inner(rows.draftPhases, ({ draft }) => draft);
-  const stepsOf = inner(rows.draftSteps, ({ draft }) => draft);
-  return rows.drafts.map((row) => ({
-    ...withoutPosition(row),
-    lines: linesOf(row.id).map(formulaLineOf),
-    phases: phasesOf(row.id).map(phaseOf),
-    steps: stepsOf(row.id).map(stepOf),
-  }));
-});
+const draftsOf = madeOfTables(
+  ["drafts", "draftLines", "draftPhases", "draftSteps", "draftChecks"],
+  (rows): Desk["drafts"] => {
+    const linesOf = inner(rows.draftLines, ({ draft }) => draft);
+    const phasesOf = inner(rows.draftPhases, ({ draft }) => draft);
+    const stepsOf = inner(rows.draftSteps, ({ draft }) => draft);
+    const checksOf = inner(rows.draftChecks, ({ draft }) => draft);
+    return rows.drafts.map((row) => ({
+      ...withoutPosition(row),
+      lines: linesOf(row.id).map(formulaLineOf),
+      phases: phasesOf(row.id).map(phaseOf),
+      steps: stepsOf(row.id).map(stepOf),
+      checks: checksOf(row.id).map(checkOf),
+    }));
+  },
+);
 
 const benchMinutesOf = madeOfTables(["benchWeek"], ({ benchWeek: [week] }): Desk["benchMinutes"] =>
   week === undefined ? null : minutesOf(week),
@@ -54,13 +59,16 @@ const closedRunsOf = madeOfTables(["closedRuns", "closedRunVersions"], ({ closed
 });
 
 const versionsOf = madeOfTables(
-  ["versions", "versionLines", "versionPhases", "versionSteps", "acceptedWarnings"],
+  ["versions", "versionLines", "versionPhases", "versionSteps", "versionChecks", "acceptedWarnings"],
   versionsOfRows,
 );
 
 const trialsOf = madeOfTables(["trials", "trialLines", "trialReadings"], trialsOfRows);
 
-const batchesOf = madeOfTables(["batches", "batchVersions", "batchLines", "benchNotes"], batchesOfRows);
+const batchesOf = madeOfTables(
+  ["batches", "batchVersions", "batchLines", "benchNotes", "batchLabels", "batchLabelParts"],
+  batchesOfRows,
+);
 
 const batchCodeSchemeOf = madeOfTables(
   ["batchCodeScheme"],

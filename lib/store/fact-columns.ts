@@ -59,3 +59,12 @@ export const STEP_COLUMNS = {
   minutes: orNull(decimal),
   caution: orNull(label),
 };
+
+export const CHECK_COLUMNS = {
+  position,
+  what: label,
+  from: orNull(decimal),
+  to: orNull(decimal),
+  unit: orNull(label),
+  looks: orNull(label),
+};

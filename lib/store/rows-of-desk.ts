@@ -31,6 +31,11 @@ export const DESK_ROWS = {
       ({ steps }) => steps,
       ({ id }, step, position) => ({ ...step, draft: id, position }),
     ),
+    draftChecks: within(
+      drafts,
+      ({ checks }) => checks,
+      ({ id }, check, position) => ({ ...check, draft: id, position }),
+    ),
   }),
   benchMinutes: (minutes: Desk["benchMinutes"]) => ({ benchWeek: minutes === null ? [] : [benchRow(minutes)] }),
   closedRuns: (closedRuns: Desk["closedRuns"]) => ({

@@ -4,7 +4,7 @@ import type { Trial, TrialLine } from "@/lib/domain/formula-book/trials";
 import type { FormulaVersion } from "@/lib/domain/formula-book/version-record";
 import { ingredientCells, lineCells, placed, within } from "./rows-of-workshop";
 import type { DeskRows, Row } from "./tables";
-import { formulaLineOf, ingredientOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
+import { checkOf, formulaLineOf, ingredientOf, inner, phaseOf, stepOf, withoutPosition } from "./workshop-of-rows";
 
 type Versions = Desk["versions"];
 
@@ -20,6 +20,7 @@ const NO_CONTENT = {
   lines: [],
   phases: [],
   steps: [],
+  checks: [],
 };
 
 const contentOf = ({ content }: FormulaVersion) => content ?? NO_CONTENT;
@@ -40,6 +41,11 @@ export const rowsOfVersions = (versions: Versions) => ({
     versions,
     (version) => contentOf(version).steps,
     ({ formula, number }, step, position) => ({ ...step, formula, number, position }),
+  ),
+  versionChecks: within(
+    versions,
+    (version) => contentOf(version).checks,
+    ({ formula, number }, check, position) => ({ ...check, formula, number, position }),
   ),
   acceptedWarnings: within(
     versions,
@@ -66,12 +72,16 @@ export const rowsOfTrials = (trials: Desk["trials"]) => ({
 const versionKey = ({ formula, number }: { readonly formula: string; readonly number: number }): string =>
   `${String(number)} ${formula}`;
 
-type VersionRows = Pick<DeskRows, "versions" | "versionLines" | "versionPhases" | "versionSteps" | "acceptedWarnings">;
+type VersionRows = Pick<
+  DeskRows,
+  "versions" | "versionLines" | "versionPhases" | "versionSteps" | "versionChecks" | "acceptedWarnings"
+>;
 
 export function versionsOfRows(rows: VersionRows): Versions {
   const linesOf = inner(rows.versionLines, versionKey);
   const phasesOf = inner(rows.versionPhases, versionKey);
   const stepsOf = inner(rows.versionSteps, versionKey);
+  const checksOf = inner(rows.versionChecks, versionKey);
   const acceptedOf = inner(rows.acceptedWarnings, versionKey);
   return rows.versions.map(({ formula, number, since, why, name, ...facts }) => {
     const key = versionKey({ formula, number });
@@ -90,6 +100,7 @@ export function versionsOfRows(rows: VersionRows): Versions {
               lines: linesOf(key).map(formulaLineOf),
               phases: phasesOf(key).map(phaseOf),
               steps: stepsOf(key).map(stepOf),
+              checks: checksOf(key).map(checkOf),
             },
     };
   });

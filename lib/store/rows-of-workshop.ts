@@ -103,7 +103,7 @@ function materialRows(materials: Workshop["materials"]) {
   };
 }
 
-/** Formulas, each with its lines, phases and steps. */
+/** Formulas, each with its lines, phases, steps and checks. */
 function formulaRows(formulas: Workshop["formulas"]) {
   return {
     formulas: placed(formulas),
@@ -117,6 +117,11 @@ function formulaRows(formulas: Workshop["formulas"]) {
       formulas,
       ({ steps }: Formula) => steps,
       ({ id }, step, position) => ({ ...step, formula: id, position }),
+    ),
+    formulaChecks: within(
+      formulas,
+      ({ checks }: Formula) => checks,
+      ({ id }, check, position) => ({ ...check, formula: id, position }),
     ),
   };
 }

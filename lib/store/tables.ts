@@ -14,6 +14,7 @@ import type {
 } from "@/lib/domain/quantity";
 import type { MaterialKind, OrderState, Supplier } from "@/lib/domain/workshop";
 import {
+  CHECK_COLUMNS,
   COMPONENT_COLUMNS,
   FORMULA_FACT_COLUMNS,
   LINE_COLUMNS,
@@ -153,6 +154,7 @@ const WORKSHOP_TABLES = {
   formulaLines: table("formula_lines", { formula: id, ...LINE_COLUMNS }, ["formula", "position"]),
   formulaPhases: table("formula_phases", { formula: id, ...PHASE_COLUMNS }, ["formula", "position"]),
   formulaSteps: table("formula_steps", { formula: id, ...STEP_COLUMNS }, ["formula", "position"]),
+  formulaChecks: table("formula_checks", { formula: id, ...CHECK_COLUMNS }, ["formula", "position"]),
   products: table(
     "products",
     {
@@ -208,6 +210,7 @@ const DESK_TABLES = {
   draftLines: table("draft_lines", { draft: id, ...LINE_COLUMNS }, ["draft", "position"]),
   draftPhases: table("draft_phases", { draft: id, ...PHASE_COLUMNS }, ["draft", "position"]),
   draftSteps: table("draft_steps", { draft: id, ...STEP_COLUMNS }, ["draft", "position"]),
+  draftChecks: table("draft_checks", { draft: id, ...CHECK_COLUMNS }, ["draft", "position"]),
   benchWeek: table(
     "bench_week",
     {

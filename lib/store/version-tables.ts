@@ -1,6 +1,6 @@
 /** The tables of the versions of formulas and of trials, column by column. */
 import type { DecimalText, Density, Micrograms } from "@/lib/domain/quantity";
-import { FORMULA_FACT_COLUMNS, LINE_COLUMNS, PHASE_COLUMNS, STEP_COLUMNS } from "./fact-columns";
+import { CHECK_COLUMNS, FORMULA_FACT_COLUMNS, LINE_COLUMNS, PHASE_COLUMNS, STEP_COLUMNS } from "./fact-columns";
 import { day, orNull, small, table, text, whole } from "./columns";
 
 const id = text<string>();
@@ -34,6 +34,7 @@ export const VERSION_TABLES = {
   versionLines: table("version_lines", { ...version, ...LINE_COLUMNS }, ORDERED),
   versionPhases: table("version_phases", { ...version, ...PHASE_COLUMNS }, ORDERED),
   versionSteps: table("version_steps", { ...version, ...STEP_COLUMNS }, ORDERED),
+  versionChecks: table("version_checks", { ...version, ...CHECK_COLUMNS }, ORDERED),
   acceptedWarnings: table(
     "accepted_warnings",
     { ...version, position, key: label, says: label, reason: label, on: day },

@@ -1,5 +1,5 @@
 /** The rows of the store as a workshop: every object has the keys of its type and no others. */
-import type { Phase, Step } from "@/lib/domain/formula-book/facts";
+import type { FormulaCheck, Phase, Step } from "@/lib/domain/formula-book/facts";
 import type { MicroUnits } from "@/lib/domain/money";
 import { quantity, type Stock, type Units } from "@/lib/domain/quantity";
 import type {
@@ -175,21 +175,31 @@ const ordersOf = madeOfTables(["orders", "orderLines"], (rows: Of<"orders" | "or
 });
 
 const formulasOf = madeOfTables(
-  ["formulas", "formulaLines", "formulaPhases", "formulaSteps"],
-  (rows: Of<"formulas" | "formulaLines" | "formulaPhases" | "formulaSteps">): readonly Formula[] => {
+  ["formulas", "formulaLines", "formulaPhases", "formulaSteps", "formulaChecks"],
+  (rows: Of<"formulas" | "formulaLines" | "formulaPhases" | "formulaSteps" | "formulaChecks">): readonly Formula[] => {
     const linesOf = inner(rows.formulaLines, (row) => row.formula);
     const phasesOf = inner(rows.formulaPhases, (row) => row.formula);
     const stepsOf = inner(rows.formulaSteps, (row) => row.formula);
+    const checksOf = inner(rows.formulaChecks, (row) => row.formula);
     return rows.formulas.map((row) => ({
       ...withoutPosition(row),
       lines: linesOf(row.id).map(formulaLineOf),
       phases: phasesOf(row.id).map(phaseOf),
       steps: stepsOf(row.id).map(stepOf),
+      checks: checksOf(row.id).map(checkOf),
     }));
   },
 );
 
-/** A phase, and a step, of a formula, or of a draft of one. */
+/** A check, a phase and a step of a formula, or of a draft of one. */
+export const checkOf = ({ what, from, to, unit, looks }: Omit<Row<"formulaChecks">, "formula">): FormulaCheck => ({
+  what,
+  from,
+  to,
+  unit,
+  looks,
+});
+
 export const phaseOf = ({ name, temperature }: Omit<Row<"formulaPhases">, "formula">): Phase => ({ name, temperature });
 
 export const stepOf = ({ phase, text, temperature, minutes, caution }: Omit<Row<"formulaSteps">, "formula">): Step => ({

@@ -3,6 +3,32 @@ import type { BadFile } from "./bench-workshop";
 /** What the checks need to know: of materials, and of formulas. */
 export const FORMULA_FACTS: readonly BadFile[] = [
   {
+    rule: "BENCH-11",
+    says: "checks of a batch in a version that does not know them",
+    changes: { version: 4, "formulas[0].checks": [{ what: "Viscosity", from: "8000" }] },
+    faults: [
+      "formulas[0].checks: belongs to version 5 of the file, and this file says it is version 4; write 5 there or take the key out",
+    ],
+  },
+  {
+    rule: "BENCH-11",
+    says: "a check of nothing, one that is asked twice, and limits the wrong way round",
+    changes: {
+      version: 5,
+      "formulas[0].checks": [
+        { what: "Viscosity", unit: "mPa·s" },
+        { what: "Smell", looks: "none" },
+        { what: "Smell", looks: "of roses" },
+        { what: "Solids", from: "2", to: "1.5" },
+      ],
+    },
+    faults: [
+      "formulas[0].checks[0]: asks for nothing: give limits from or to, or say what is right where it is seen",
+      'formulas[0].checks[2].what: "Smell" is asked for already',
+      "formulas[0].checks[3].to: must not be below 2",
+    ],
+  },
+  {
     rule: "CHECK-11",
     says: "pH 15",
     changes: { version: 4, "materials[0].phTo": "15", "formulas[0].phFrom": "14.00000000000000000001" },

@@ -29,6 +29,10 @@ const closed = (units: bigint, held: boolean): Batch["notes"][number] => ({
   bestBefore: null,
   held,
   why: null,
+  whyNotWeighed: null,
+  whyMoreFilled: null,
+  whyOutOfDate: null,
+  whyNotChecked: null,
 });
 const batch = (of: Run, startedOn: string, notes: Batch["notes"] = []): Batch =>
   ({ run: of, code: of.id, startedOn: day(startedOn), startedBy: "Invented", notes, lines: [] }) as unknown as Batch;

@@ -97,6 +97,10 @@ test("[YIELD-2] a batch took its ingredients, not its jars; what failed does not
     bestBefore: null,
     held: false,
     why: null,
+    whyNotWeighed: null,
+    whyMoreFilled: null,
+    whyOutOfDate: null,
+    whyNotChecked: null,
   } as const;
   const atTheBench: Batch = {
     run: made("r1", 18).run,
@@ -105,6 +109,8 @@ test("[YIELD-2] a batch took its ingredients, not its jars; what failed does not
     startedAt: mark.at,
     startedBy: "M",
     despite: null,
+    as: null,
+    labels: [],
     versions: [],
     lines: [],
     notes: [{ ...closed, key: "c", leftOver: g("12") }],

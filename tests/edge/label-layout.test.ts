@@ -4,7 +4,7 @@ import { labelDraft, type LabelSubject } from "@/lib/domain/label/label-draft";
 import { readLabelAsked } from "@/lib/edge/forms/label-asked";
 import { codeDrawing } from "@/lib/edge/label/code-drawing";
 import { type LabelLayout, labelLayout, MILLIMETRES_A_POINT } from "@/lib/edge/label/label-layout";
-import { labelParts } from "@/lib/edge/label/label-words";
+import { labelParts } from "@/lib/domain/label/label-words";
 import { widthOf } from "@/lib/edge/label/letter-widths";
 import { day, grams, label, paper, percent } from "@/tests/helpers/notation";
 

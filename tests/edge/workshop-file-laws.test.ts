@@ -42,9 +42,12 @@ test("[FILE-4, FILE-5, OFFER-1, OFFER-2] likewise of version 3, and version 1 wh
   );
 });
 
+const askingNothing = richWorkshop().formulas.map((each) => ({ ...each, checks: [] }));
+
 test.each([
-  ["CHECK-1", 4, "all that checks need to know", { labels: [], papers: [] }],
-  ["LABEL-9", 5, "labels and their papers", {}],
+  ["CHECK-1", 4, "all that checks need to know", { labels: [], papers: [], formulas: askingNothing }],
+  ["BENCH-11", 5, "what formulas ask to be looked at", { labels: [], papers: [] }],
+  ["LABEL-9", 5, "labels and their papers", { formulas: askingNothing }],
 ])("[FILE-4, FILE-5, %s] likewise of version %d, with %s", (_, version, __, without) => {
   const bare = { lots: [], finished: [], runs: [], sales: [] };
   const workshop = { ...richWorkshop(), settings: settings(), ...bare, ...without };

@@ -1,5 +1,6 @@
 /** Batches for the store's tests, with a note of every kind. */
 import type { Batch, BenchNote, Instant } from "@/lib/domain/bench/batch";
+import type { KeptLabel } from "@/lib/domain/label/kept-label";
 import { LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
 import { day, decimal, run } from "./notation";
 
@@ -29,7 +30,7 @@ const NOTES: readonly BenchNote[] = [
     more: false,
     why: null,
   },
-  { ...mark("n3"), kind: "added", material: "glycerol", lot: "a", net: quantity(3n), why: "pH" },
+  { ...mark("n3"), kind: "added", material: "glycerol", called: "Glycerol", lot: "a", net: quantity(3n), why: "pH" },
   { ...mark("n4"), kind: "struck", strikes: "n3", why: "of the wrong lot" },
   {
     ...mark("n5"),
@@ -41,6 +42,25 @@ const NOTES: readonly BenchNote[] = [
   },
   { ...mark("n6"), kind: "acidity", ph: decimal("5.2"), meter: null, calibrated: null },
   { ...mark("n7"), kind: "seen", what: "Colour", found: "white" },
+  { ...mark("n12"), kind: "recoded", code: "M-26329/01a", why: "a lot of that code was struck off" },
+  {
+    ...mark("n13"),
+    kind: "checked",
+    what: "Viscosity",
+    asked: "from 8000 to 14000 mPa·s",
+    found: "7900",
+    within: false,
+    why: "it thickens overnight",
+  },
+  {
+    ...mark("n14"),
+    kind: "checked",
+    what: "Appearance",
+    asked: "smooth",
+    found: "as asked",
+    within: true,
+    why: null,
+  },
   {
     ...mark("n8"),
     kind: "closed",
@@ -49,10 +69,35 @@ const NOTES: readonly BenchNote[] = [
     bestBefore: day("2027-11-25"),
     held: true,
     why: "spilt",
+    whyNotWeighed: "a drum was empty",
+    whyMoreFilled: "the line was rinsed",
+    whyOutOfDate: "tested anew",
+    whyNotChecked: "the meter is away",
   },
-  { ...mark("n9"), kind: "released", why: null },
+  { ...mark("n9"), kind: "released", why: null, whyNotChecked: "as the last one" },
   { ...mark("n10"), kind: "rejected", why: "grainy" },
   { ...mark("n11"), kind: "annexed", found: "The scale was looked at." },
+];
+
+const LABELS: readonly KeptLabel[] = [
+  {
+    label: "gone since",
+    market: "US",
+    parts: [
+      { called: "the name", text: "Cream", isBold: true },
+      { called: "the content", text: "Net Wt 8.8 oz, 250 g", isBold: false },
+    ],
+    code: { text: "(01)06291041500213(10)M-1", isGs1: true, kind: "QR" },
+    size: { width: decimal("63.5"), height: decimal("38.1") },
+  },
+  { label: "bare", market: "EU", parts: [], code: null, size: null },
+  {
+    label: "bars",
+    market: "GB",
+    parts: [{ called: "the name", text: "Cream", isBold: true }],
+    code: { text: "M-1", isGs1: false, kind: "Code 128" },
+    size: null,
+  },
 ];
 
 /** The second of them has the first id of the alphabet, so that their order is that of starting. */
@@ -64,7 +109,14 @@ export const richBatches = (): readonly Batch[] => [
     startedAt: instant("2026-11-25T09:00:00Z"),
     startedBy: "R. Weaver",
     despite: "Known, and kept cold",
-    versions: [{ formula: "phases", number: 3 }],
+    as: {
+      workshop: "Bench",
+      product: "Cream",
+      fill: { typed: { number: decimal("250"), unit: "mL" }, quantity: quantity(245_000_000n) },
+      bulk: quantity(LARGEST_FIGURE),
+      step: quantity(1n),
+    },
+    versions: [{ formula: "phases", number: 3, called: "In phases" }],
     lines: [
       {
         key: "1",
@@ -86,6 +138,7 @@ export const richBatches = (): readonly Batch[] => [
       },
     ],
     notes: NOTES,
+    labels: LABELS,
   },
   {
     run: run("__proto__", "p2", "2026-12-01", 1, { sequence: 2 }),
@@ -94,8 +147,10 @@ export const richBatches = (): readonly Batch[] => [
     startedAt: instant("2026-11-25T09:05:00Z"),
     startedBy: "R. Weaver",
     despite: null,
+    as: null,
     versions: [],
     lines: [],
     notes: [],
+    labels: [],
   },
 ];

@@ -30,6 +30,7 @@ export const richDesk = (): Desk => ({
       keepsDays: 365,
       phases: [{ name: "A", temperature: decimal("75") }],
       steps: [{ phase: null, text: "Stir", temperature: null, minutes: null, caution: null }],
+      checks: [{ what: "pH of the water", from: decimal("6"), to: null, unit: null, looks: null }],
       lines: [
         { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "B" },
         { of: { kind: "formula", id: "base" }, percent: "qs", phase: null },
@@ -68,6 +69,7 @@ export const richDesk = (): Desk => ({
         keepsDays: 90,
         phases: [{ name: "A", temperature: decimal("72") }],
         steps: [{ phase: "A", text: "Melt", temperature: decimal("70"), minutes: decimal("5"), caution: "hot" }],
+        checks: [{ what: "Smell", from: null, to: null, unit: null, looks: "of roses" }],
         lines: [
           { of: { kind: "material", id: "__proto__" }, percent: "qs", phase: "A" },
           { of: { kind: "formula", id: "base" }, percent: percent("20"), phase: null },

@@ -15,8 +15,36 @@ const BATCH: Cells = {
   startedAt: "'2026-11-25T09:00:00Z'",
   startedBy: "'R. Weaver'",
   despite: "NULL",
+  workshopCalled: "'Bench'",
+  productCalled: "'Cream'",
+  fill: "245000000",
+  fillNumber: "'250'",
+  fillUnit: "'mL'",
+  bulk: "1",
+  step: "1",
 };
-const VERSION: Cells = { run: "'r1'", position: "9", formula: "'phases'", number: "1" };
+const VERSION: Cells = { run: "'r1'", position: "9", formula: "'phases'", number: "1", called: "NULL" };
+const LABEL: Cells = {
+  run: "'__proto__'",
+  position: "9",
+  label: "'l1'",
+  market: "'EU'",
+  code: "'QR'",
+  codeText: "'M-1'",
+  isGs1: "0",
+  width: "'63.5'",
+  height: "'38.1'",
+};
+const PART: Cells = { run: "'r1'", label: "0", position: "9", called: "'the name'", text: "'Cream'", isBold: "1" };
+const CHECKS: Readonly<Record<string, Cells>> = {
+  formula_checks: { formula: "'phases'" },
+  draft_checks: { draft: "(SELECT min(id) FROM drafts)" },
+  version_checks: {
+    formula: "(SELECT formula FROM formula_versions ORDER BY formula, number LIMIT 1)",
+    number: "(SELECT number FROM formula_versions ORDER BY formula, number LIMIT 1)",
+  },
+};
+const CHECK: Cells = { position: "9", what: "'Thickness'", from: "'1'", to: "'2'", unit: "'mm'", looks: "'even'" };
 const LINE: Cells = {
   run: "'r1'",
   position: "9",
@@ -38,6 +66,8 @@ const SAYS: Readonly<Record<string, Cells>> = {
   temperature: { phase: "'A'", celsius: "'70'", meter: "'probe'", calibrated: "'2026-11-01'" },
   acidity: { ph: "'5.5'", meter: "NULL", calibrated: "NULL" },
   seen: { what: "'Colour'", found: "'white'" },
+  checked: { what: "'pH'", asked: "'from 5 to 6'", found: "'5.5'", within: "1", why: "NULL" },
+  recoded: { code: "'M-2'", why: "'taken'" },
   closed: { units: "24", leftOver: "1", bestBefore: "'2027-11-25'", held: "1", why: "NULL" },
   released: { why: "NULL" },
   rejected: { why: "'grainy'" },
@@ -101,6 +131,47 @@ export const FORBIDDEN_AT_THE_BENCH: readonly Forbidden[] = [
   ...inNote("annexed", "who", text(200)),
   ...inNote("annexed", "kind", ["''", "'changed'"]),
   ...inNote("weighed", "line", text(20)),
+  ...["workshopCalled", "productCalled"].flatMap((column) => put("batches", BATCH, column, text(200))),
+  ...["fill", "bulk", "step"].flatMap((column) => put("batches", BATCH, column, whole(1))),
+  ...put("batches", BATCH, "fillNumber", DECIMALS),
+  ...put("batches", BATCH, "fillUnit", ["'each'", "''"]),
+  { by: "batches_as", deed: insert("batches", { ...BATCH, bulk: "NULL" }) },
+  ...put("batch_versions", VERSION, "called", text(200)),
+  ...put("batch_labels", LABEL, "position", whole(0)),
+  ...put("batch_labels", LABEL, "label", text(200)),
+  ...put("batch_labels", LABEL, "market", ["''", "'CA'"]),
+  ...put("batch_labels", LABEL, "code", ["'EAN'"]),
+  ...put("batch_labels", LABEL, "codeText", text(1000)),
+  ...put("batch_labels", LABEL, "isGs1", ["2", "'x'"]),
+  ...["width", "height"].flatMap((column) => put("batch_labels", LABEL, column, DECIMALS)),
+  { by: "batch_labels_drawn", deed: insert("batch_labels", { ...LABEL, codeText: "NULL" }) },
+  { by: "batch_labels_size", deed: insert("batch_labels", { ...LABEL, height: "NULL" }) },
+  ...put("batch_label_parts", PART, "position", whole(0)),
+  ...put("batch_label_parts", PART, "called", text(200)),
+  ...put("batch_label_parts", PART, "text", ["''", "x'41'"]),
+  ...put("batch_label_parts", PART, "isBold", ["2", "'x'"]),
+  ...Object.entries(CHECKS).flatMap(([table, of]) => {
+    const row = { ...of, ...CHECK };
+    return [
+      ...put(table, row, "position", whole(0)),
+      ...put(table, row, "what", text(200)),
+      ...["from", "to"].flatMap((column) => put(table, row, column, DECIMALS)),
+      ...put(table, row, "unit", text(200)),
+      ...put(table, row, "looks", text(1000)),
+      { by: `${table}_asks`, deed: insert(table, { ...row, from: "NULL", to: "NULL", looks: "NULL" }) },
+    ];
+  }),
+  ...put("version_checks", { ...CHECKS.version_checks, ...CHECK }, "number", whole(1)),
+  ...inNote("added", "called", text(200)),
+  ...inNote("recoded", "code", text(200)),
+  ...inNote("checked", "asked", text(2000)),
+  ...inNote("checked", "within", ["2", "'x'"]),
+  ...["whyNotWeighed", "whyMoreFilled", "whyOutOfDate", "whyNotChecked"].flatMap((column) =>
+    inNote("closed", column, text(1000)),
+  ),
+  { by: "bench_notes_says", deed: insert("bench_notes", note("released", { whyNotWeighed: "'no'" })) },
+  { by: "bench_notes_needs", deed: insert("bench_notes", note("checked", { within: "0" })) },
+  { by: "bench_notes_needs", deed: insert("bench_notes", note("recoded", { why: "NULL" })) },
   ...inNote("added", "material", text(200)),
   ...inNote("weighed", "lot", text(200)),
   ...inNote("weighed", "net", whole(1)),
@@ -128,11 +199,13 @@ export const FORBIDDEN_AT_THE_BENCH: readonly Forbidden[] = [
   { by: "bench_notes_needs", deed: insert("bench_notes", note("struck", { why: "NULL" })) },
   { by: "bench_notes_needs", deed: insert("bench_notes", note("closed", { units: "NULL" })) },
   { by: "bench_notes_needs", deed: insert("bench_notes", note("rejected", { why: "NULL" })) },
-  ...["batches", "batch_versions", "batch_lines", "bench_notes"].flatMap((table) => [
-    { by: `${table}_once`, deed: `INSERT OR REPLACE INTO "${table}" SELECT * FROM "${table}" LIMIT 1` },
-    { by: `${table}_never_changed`, deed: `UPDATE "${table}" SET "position" = "position" + 100` },
-    { by: `${table}_never_changed`, deed: `DELETE FROM "${table}"` },
-  ]),
+  ...["batches", "batch_versions", "batch_lines", "bench_notes", "batch_labels", "batch_label_parts"].flatMap(
+    (table) => [
+      { by: `${table}_once`, deed: `INSERT OR REPLACE INTO "${table}" SELECT * FROM "${table}" LIMIT 1` },
+      { by: `${table}_never_changed`, deed: `UPDATE "${table}" SET "position" = "position" + 100` },
+      { by: `${table}_never_changed`, deed: `DELETE FROM "${table}"` },
+    ],
+  ),
   { by: "notation_id", deed: "UPDATE notation SET id = 2" },
   ...["x'4142'", "'e'", `'${"x".repeat(21)}'`].map((value) => ({
     by: "notation_locale",

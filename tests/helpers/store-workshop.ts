@@ -168,6 +168,11 @@ export const richWorkshop = (): Workshop =>
           { phase: "B", text: "Heat\nslowly", temperature: decimal("75"), minutes: decimal("20"), caution: "Hot" },
           { phase: null, text: "Stir", temperature: null, minutes: null, caution: null },
         ],
+        checks: [
+          { what: "Viscosity", from: decimal("8000"), to: decimal("14000.5"), unit: "mPa·s", looks: null },
+          { what: "Smell", from: null, to: null, unit: null, looks: "none" },
+          { what: "Solids", from: null, to: decimal("0.1"), unit: null, looks: "clear" },
+        ],
         lines: ["B", "A", "B", null].map((phase) => ({
           of: { kind: "material", id: "glycerol" } as const,
           percent: percent("25"),

@@ -2,7 +2,7 @@
 import type { Page } from "@playwright/test";
 import { axeFindings, expect, test } from "./fixtures";
 import { expectFocusShown, expectWhole } from "./layout";
-import { SCHEMES, SIZES } from "./places";
+import { ENLARGED, SCHEMES, SIZES } from "./places";
 
 /** Contrast is all that a scheme changes; the rest of what axe looks for is looked for on a light page. */
 const CONTRAST = ["color-contrast"];
@@ -15,6 +15,12 @@ interface Looking {
 /** Expects one title, nothing cut off or wider than the window, nothing that axe finds, and each focus to be seen. */
 export async function expectSoundAtEverySize(page: Page, { stops }: Looking = {}): Promise<void> {
   await expect(page.getByRole("heading", { level: 1 })).toHaveCount(1);
+  for (const size of ENLARGED) {
+    await test.step(`${page.url()} at ${String(size.width)}, enlarged`, async () => {
+      await page.setViewportSize(size);
+      await expectWhole(page);
+    });
+  }
   for (const size of SIZES) {
     for (const scheme of SCHEMES) {
       await test.step(`${page.url()} at ${String(size.width)}, ${scheme}`, async () => {

@@ -1,7 +1,6 @@
 /** Labels, recalls and yields in the browser, in a small workshop. The workshop is invented. */
 import type { Page } from "@playwright/test";
 import { expect, test } from "./fixtures";
-import { expectSoundAtEverySize } from "./every-size";
 
 test.use({ opened: "tests/journeys/label-workshop.json" });
 
@@ -82,7 +81,6 @@ test("A recall says where all of a lot is, as a page and as rows", async ({ page
   expect(rows.headers()["content-type"]).toContain("text/csv; charset=utf-8");
   expect(await rows.text()).toContain("NHC-261120,Night hand cream,,,,in stock,18,18,units,100\r\n");
   expect((await page.request.get("/shelf/recall/csv?lot=finished%3Agone")).status()).toBe(404);
-  await expectSoundAtEverySize(page);
 });
 
 test("What batches say of heel and loss is offered, and changes nothing by itself", async ({ page }) => {
@@ -92,9 +90,4 @@ test("What batches say of heel and loss is offered, and changes nothing by itsel
   await expect(page.getByText("Nothing is changed until you keep the product.")).toBeVisible();
   await expect(page.getByRole("textbox", { name: /^Heel/ })).toHaveValue("12.3 g");
   await expect(page.getByRole("textbox", { name: /^Process loss/ })).toHaveValue("1.25");
-});
-
-test("The label's page is whole at every size, light and dark", async ({ page }) => {
-  await page.goto("/book/labels/l-eu/print?lot=NHC-261120");
-  await expectSoundAtEverySize(page, { stops: 20 });
 });

@@ -8,13 +8,97 @@ const SETTLED_WITHIN_MS = 5_000;
 export async function expectWhole(page: Page): Promise<void> {
   const found = async (): Promise<readonly string[]> => {
     const { pageWidth, windowWidth, cut } = await measured(page);
-    return pageWidth > windowWidth ? [...cut, `${String(pageWidth)} px in ${String(windowWidth)}`] : cut;
+    const wide = pageWidth > windowWidth ? [`${String(pageWidth)} px in ${String(windowWidth)}`] : [];
+    return [...cut, ...wide, ...(await textsOverOneAnother(page)), ...(await figuresOutOfLine(page))];
   };
   const softly = expect.configure({ soft: true });
   await softly
-    .poll(found, { message: "text that is cut off, or sideways scroll", timeout: SETTLED_WITHIN_MS })
+    .poll(found, {
+      message: "text cut off or over other text, figures out of line, sideways scroll",
+      timeout: SETTLED_WITHIN_MS,
+    })
     .toEqual([]);
 }
+
+/** Words that lie over other words: what each line of text covers, but for what is fixed over the page on purpose. */
+export const textsOverOneAnother = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    // A line's box is higher than its letters.
+    const [ACROSS, DOWN] = [3, 6];
+    interface Line {
+      readonly box: DOMRect;
+      readonly of: Element;
+    }
+    const isLoose = (element: Element): boolean => {
+      for (let box: Element | null = element; box; box = box.parentElement) {
+        const { position, clipPath } = getComputedStyle(box);
+        if (position === "fixed" || position === "sticky" || clipPath.startsWith("inset")) return true;
+      }
+      return !element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+    };
+    const lines: Line[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const of = node.parentElement;
+      // What is not drawn in a drawing still has lines, but no box.
+      if (
+        of === null ||
+        (node.textContent ?? "").trim() === "" ||
+        isLoose(of) ||
+        of.getBoundingClientRect().width === 0
+      )
+        continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      for (const box of range.getClientRects()) if (box.width > ACROSS && box.height > DOWN) lines.push({ box, of });
+    }
+    lines.sort((a, b) => a.box.top - b.box.top);
+    const said = (element: Element): string => element.textContent.trim().slice(0, 30);
+    const found = new Set<string>();
+    for (const [at, { box, of }] of lines.entries()) {
+      for (const other of lines.slice(at + 1)) {
+        if (other.box.top >= box.bottom - DOWN) break;
+        const across = Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left);
+        if (across > ACROSS && other.of !== of && !of.contains(other.of) && !other.of.contains(of))
+          found.add(`"${said(of)}" and "${said(other.of)}" lie over one another`);
+      }
+    }
+    return [...found];
+  });
+
+/** Columns of figures whose figures do not end at one line. */
+export const figuresOutOfLine = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    /** Of the figure itself, not of what is said under it. */
+    const endOf = (cell: Element): number | null => {
+      const ends: number[] = [];
+      const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        if (node.parentElement?.closest("small, .label, .unseen, .was") !== null) continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        ends.push(...[...range.getClientRects()].filter(({ width }) => width > 0).map(({ right }) => right));
+      }
+      return ends.length === 0 ? null : Math.max(...ends);
+    };
+    return [...document.querySelectorAll("table")].flatMap((table) => {
+      const ends = new Map<number, number[]>();
+      for (const row of table.rows) {
+        if (row.cells.length !== table.rows[0]?.cells.length) continue;
+        for (const [at, cell] of [...row.cells].entries()) {
+          const isFigure = cell.tagName === "TD" && cell.classList.contains("number");
+          if (!isFigure || getComputedStyle(cell).display !== "table-cell" || !cell.checkVisibility()) continue;
+          const end = endOf(cell);
+          if (end !== null) ends.set(at, [...(ends.get(at) ?? []), end]);
+        }
+      }
+      return [...ends].flatMap(([at, each]) =>
+        Math.max(...each) - Math.min(...each) > 1
+          ? [`column ${String(at + 1)} of "${(table.caption?.textContent ?? table.textContent).trim().slice(0, 40)}"`]
+          : [],
+      );
+    });
+  });
 
 export const measured = (page: Page) =>
   page.evaluate(() => {

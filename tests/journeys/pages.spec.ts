@@ -1,12 +1,23 @@
 import { expect, expectAccessible, test } from "./fixtures";
 import { expectSoundAtEverySize } from "./every-size";
 import { expectWhole } from "./layout";
-import { PLACES } from "./places";
+import { BENCH_PLACES, BENCH_WORKSHOP, PLACES } from "./places";
 
 const STOPS_AT_MOST = 30;
 
 test.describe("every place is whole, accessible and walked by keyboard at every size, light and dark", () => {
   for (const { name, path } of PLACES) {
+    test(name, async ({ page }) => {
+      await page.goto(path);
+      await expectSoundAtEverySize(page, { stops: STOPS_AT_MOST });
+    });
+  }
+});
+
+test.describe("so is every page of the bench, its papers among them", () => {
+  test.use({ opened: BENCH_WORKSHOP });
+
+  for (const { name, path } of BENCH_PLACES) {
     test(name, async ({ page }) => {
       await page.goto(path);
       await expectSoundAtEverySize(page, { stops: STOPS_AT_MOST });

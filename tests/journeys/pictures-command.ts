@@ -6,7 +6,7 @@ import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, chromium } from "@playwright/test";
 import { findBrowser, launchOptions } from "./browser";
-import { PICTURED, type Place, SCHEMES, SIZES } from "./places";
+import { BENCH_PLACES, BENCH_WORKSHOP, PICTURED, type Place, SCHEMES, SIZES } from "./places";
 import { type Opened, PROJECT, startApp } from "./server";
 
 const FOLDER = join(PROJECT, "pictures");
@@ -45,6 +45,11 @@ const browser = await chromium.launch(launchOptions(findBrowser()));
 try {
   await takeAll(browser, "nothing", [{ name: "first", path: "/" }]);
   await takeAll(browser, "seed/demo-workshop.json", wanted);
+  await takeAll(
+    browser,
+    BENCH_WORKSHOP,
+    BENCH_PLACES.filter(({ name }) => name.startsWith(only ?? "")),
+  );
 } finally {
   await browser.close();
 }

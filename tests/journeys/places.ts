@@ -14,6 +14,8 @@ export interface Place {
 
 export const PLACES: readonly Place[] = [
   { name: "today", path: "/" },
+  { name: "find", path: "/find?q=oil" },
+  { name: "screen", path: "/book/screen" },
   { name: "cost", path: "/cost" },
   { name: "product", path: `/cost/${encodeURIComponent(demo.products[0]?.id ?? "")}` },
   { name: "week", path: "/week" },
@@ -37,6 +39,19 @@ export const PLACES: readonly Place[] = [
   { name: "book-new-trial", path: "/book/formulas/f-conditioner/trials/new?line=3&percent=7" },
 ];
 
+/** An invented workshop with a batch that was released, with its label, and one that is open. */
+export const BENCH_WORKSHOP = "tests/journeys/record-workshop.json";
+/** The demo has no batch at the bench: these are looked at in that workshop. */
+export const BENCH_PLACES: readonly Place[] = [
+  { name: "bench-start", path: "/bench/start/~r3" },
+  { name: "bench-batch", path: "/bench/~r2" },
+  { name: "bench-sheet", path: "/bench/~r2/sheet" },
+  { name: "bench-close", path: "/bench/~r2/close" },
+  { name: "bench-record", path: "/bench/~r1/record" },
+  { name: "label-print", path: "/book/labels/l-plain/print?lot=PO-261125-01" },
+  { name: "recall", path: "/shelf/recall?lot=material%3AL2" },
+];
+
 /** Further places, for the pictures; the book's own journey measures its pages. */
 export const PICTURED: readonly Place[] = [
   ...PLACES,
@@ -54,6 +69,12 @@ export const SIZES = [
   { width: 1280, height: 900 },
   { width: 820, height: 1180 },
   { width: 390, height: 844 },
+] as const;
+
+/** A desk's page at 200 % and at 400 %: WCAG 2.2, success criteria 1.4.4 and 1.4.10. */
+export const ENLARGED = [
+  { width: 640, height: 450 },
+  { width: 320, height: 256 },
 ] as const;
 
 export const SCHEMES = ["light", "dark"] as const;

@@ -115,7 +115,9 @@ test("[BENCH-4] what was struck counts for nothing, and everything else is in th
         startedAt: AT,
         startedBy: "R. Weaver",
         despite: null,
+        as: null,
         versions: [],
+        labels: [],
         lines: [LINE],
         notes: all,
       };

@@ -2,7 +2,6 @@
 import { writeFileSync } from "node:fs";
 import path from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
-import type { BenchNote, Instant, NoteKind, NoteOf } from "@/lib/domain/bench/batch";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { inBatchesOf } from "@/lib/domain/bench/in-batches";
 import { linesWeighed, massIn } from "@/lib/domain/bench/weights";
@@ -14,62 +13,18 @@ import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { deleteRun } from "@/lib/operations/delete-run";
 import { makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
-import { type StartBatch, startBatch } from "@/lib/operations/start-batch";
-import { type Closing, writeDown } from "@/lib/operations/write-down";
+import { startBatch } from "@/lib/operations/start-batch";
 import { checkLedger } from "@/lib/store/ledger/check-ledger";
 import { readBooksWithPast } from "@/lib/store/ledger/past";
 import { storeFile } from "@/lib/store/store-file";
+import { batch, jars, left, note, starting, weighAll, write } from "../helpers/bench-shop";
 import { runChild } from "../helpers/child";
 import { books, finished, making, shop, TODAY, units } from "../helpers/ledger-shop";
-import { day, decimal, formula, g, lot, material } from "../helpers/notation";
+import { day, formula, g, lot, material } from "../helpers/notation";
 import { openBooks } from "../helpers/store-desk";
 import { storeForEachTest } from "../helpers/store-folder";
 
 storeForEachTest();
-
-const AT = "2026-11-25T09:30:00Z" as Instant;
-const starting = (given: Partial<StartBatch> = {}): StartBatch => ({
-  run: { id: "r", product: "p", date: day("2026-11-24"), units: units(10) },
-  code: "B-1",
-  at: AT,
-  who: "R. Weaver",
-  despite: null,
-  realToday: TODAY,
-  ...given,
-});
-
-type Given<Kind extends NoteKind> = Partial<NoteOf<Kind>>;
-const BLANK = {
-  weighed: { line: "1", lot: "soon", net: g("1000"), gross: null, tare: null, more: false, why: null },
-  added: { material: "oil", lot: "late", net: g("5"), why: "made up for what evaporated" },
-  struck: { strikes: "w", why: "misread" },
-  temperature: { phase: null, celsius: decimal("70"), meter: null, calibrated: null },
-  acidity: { ph: decimal("4.5"), meter: "pen", calibrated: day("2026-11-20") },
-  seen: { what: "Colour", found: "yellow" },
-  closed: { units: units(10), leftOver: null, bestBefore: day("2027-11-25"), held: false, why: null },
-  released: { why: null },
-  rejected: { why: "grainy" },
-  annexed: { found: "seen again" },
-} satisfies { readonly [Kind in NoteKind]: Omit<NoteOf<Kind>, "key" | "at" | "who" | "kind"> };
-
-const note = <Kind extends NoteKind>(kind: Kind, key: string, given: Given<Kind> = {}): BenchNote =>
-  ({ key, at: AT, who: "R. Weaver", kind, ...BLANK[kind], ...given }) as unknown as BenchNote;
-
-const write = (written: BenchNote, seen: readonly string[] = [], closing: Closing | null = null) =>
-  writeDown({ batch: "r", note: written, seen, closing, realToday: TODAY });
-const jars: Closing = { draws: [{ lot: "jars", quantity: 10n, spilt: 0n }], minutes: null };
-
-const batch = async () => {
-  const found = (await books()).desk.batches[0];
-  if (found === undefined) throw new Error("no batch was started");
-  return found;
-};
-const left = async (id: string) => (await books()).workshop.lots.find((each) => each.id === id)?.remaining;
-/** All 1000 g from the two lots, 600 g and 400 g, as LOT-1 would have it. */
-const weighAll = async () => {
-  expect(await write(note("weighed", "w", { net: g("600"), more: true }))).toMatchObject({ kind: "posted" });
-  expect(await write(note("weighed", "w2", { lot: "late", net: g("400") }), ["w"])).toMatchObject({ kind: "posted" });
-};
 
 beforeEach(() => openBooks(shop()));
 
@@ -79,7 +34,7 @@ describe("starting", () => {
     const { lines, versions, run, notes } = await batch();
     // NEED-1: ten units of 100 g; WEIGH-4: 1 % of it
     expect(lines).toMatchObject([{ key: "1", called: "Material oil", target: g("1000"), tolerance: g("10") }]);
-    expect(versions).toEqual([{ formula: "f", number: 1 }]);
+    expect(versions).toEqual([{ formula: "f", number: 1, called: "Formula f" }]);
     expect([run.id, notes]).toEqual(["r", []]);
     expect(await left("soon")).toBe(g("600"));
     expect((await books()).workshop.runs.map(({ id }) => id)).toEqual(["r", "s"]);
@@ -95,11 +50,14 @@ describe("starting", () => {
 
   test("[BENCH-2] without a code and a scheme it is refused, and so is a code that is taken", async () => {
     expect(await startBatch(starting({ code: null }))).toEqual({ kind: "no code" });
-    for (const code of ["soon", "jars"])
-      expect(await startBatch(starting({ code }))).toEqual({ kind: "code taken", code });
+    for (const [code, next] of [
+      ["soon", "soon-2"],
+      ["jars", "jars-2"],
+    ] as const)
+      expect(await startBatch(starting({ code }))).toEqual({ kind: "code taken", code, next });
     await startBatch(starting());
     const other = { id: "s", product: "p", date: day("2026-11-26"), units: units(10) };
-    expect(await startBatch(starting({ run: other }))).toEqual({ kind: "code taken", code: "B-1" });
+    expect(await startBatch(starting({ run: other }))).toEqual({ kind: "code taken", code: "B-1", next: "B-2" });
   });
 
   test("[BENCH-1] an error of the checks stops it, and a warning asks for a reason that is kept", async () => {

@@ -427,9 +427,11 @@ test("the indexes that hold a rule are there", () => {
     "bench_notes_key_key",
     "closed_runs_position_key",
     "count_rhythms_position_key",
+    "draft_checks_draft_what_key",
     "draft_phases_draft_name_key",
     "drafts_position_key",
     "finished_lots_position_key",
+    "formula_checks_formula_what_key",
     "formula_lines_one_qs",
     "formula_phases_formula_name_key",
     "formulas_position_key",
@@ -456,6 +458,7 @@ test("the indexes that hold a rule are there", () => {
     "runs_position_key",
     "suppliers_position_key",
     "trials_position_key",
+    "version_checks_formula_number_what_key",
   ]);
 });
 

@@ -9,7 +9,8 @@ import { preparedFor } from "@/lib/domain/plan";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { postLateCost } from "@/lib/operations/late-cost";
 import { startBatch } from "@/lib/operations/start-batch";
-import { type Closing, writeDown } from "@/lib/operations/write-down";
+import type { Closing } from "@/lib/operations/close-batch";
+import { writeDown } from "@/lib/operations/write-down";
 import { readLotsOfPart, readStockValue } from "@/lib/store/ledger/ledger-answers";
 import { books, shop, TODAY, units } from "../helpers/ledger-shop";
 import { day, g, inGrams, money } from "../helpers/notation";
@@ -31,6 +32,10 @@ const closed: BenchNote = {
   bestBefore: day("2027-11-25"),
   held: false,
   why: null,
+  whyNotWeighed: null,
+  whyMoreFilled: null,
+  whyOutOfDate: null,
+  whyNotChecked: null,
 };
 
 const write = (note: BenchNote, seen: readonly string[], today: string, closing: Closing | null = null) =>

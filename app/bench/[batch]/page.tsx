@@ -17,13 +17,13 @@ interface Page {
 }
 
 export async function generateMetadata({ params }: Page): Promise<Metadata> {
-  return { title: `Batch ${(await batchForPage((await params).batch)).batch.code}` };
+  return { title: `Batch ${(await batchForPage((await params).batch)).code}` };
 }
 
 /** A batch while it is weighed. */
 export default async function BatchPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product } = found;
+  const { batch, as, code } = found;
   if (stateOf(batch) !== "open") redirect(recordAddress(batch.run.id));
   const lines = linesWeighed(batch);
   const done = lines.filter(({ state }) => state === "done").length;
@@ -31,7 +31,7 @@ export default async function BatchPage({ params }: Page): Promise<ReactNode> {
     <>
       <Opening
         crumb={<Link href="/bench">The bench</Link>}
-        title={`${product.name}, batch ${batch.code}`}
+        title={`${as.product}, batch ${code}`}
         beside={
           <p className="bench-ways">
             <Link className="button" href={sheetAddress(batch.run.id)} prefetch={false}>

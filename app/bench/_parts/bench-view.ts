@@ -1,6 +1,7 @@
 /** What the page of a batch shows, and what it hands to the device. */
 import type { NoteOf, SheetLine } from "@/lib/domain/bench/batch";
 import type { BenchNote } from "@/lib/domain/bench/batch";
+import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
 
 export interface LotToWeigh {
   readonly id: string;
@@ -35,6 +36,8 @@ export interface BenchOnPage {
   /** Every material and lot that something can be added of. */
   readonly stock: readonly { readonly value: string; readonly label: string }[];
   readonly notes: readonly BenchNote[];
+  /** What the formula asks to be looked at. */
+  readonly checks: readonly FormulaCheck[];
   /** How many decimals of a gram the balance shows. */
   readonly decimals: number;
   /** For forms that are sent without scripts. */

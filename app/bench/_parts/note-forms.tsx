@@ -2,6 +2,7 @@
 
 import type { ReactNode } from "react";
 import type { BenchOnPage } from "./bench-view";
+import { CheckForms } from "./check-forms";
 import { SmallForm } from "./small-form";
 import type { Notes } from "./use-notes";
 
@@ -55,6 +56,7 @@ export function NoteForms({ view, notes }: { readonly view: BenchOnPage; readonl
           button="Write the addition down"
         />
       </details>
+      <CheckForms {...shared} />
       <details>
         <summary>What was seen</summary>
         <SmallForm

@@ -12,7 +12,7 @@ import type { Notes } from "./use-notes";
 export function OtherNotes({ view, notes }: { readonly view: BenchOnPage; readonly notes: Notes }): ReactNode {
   const struck = new Set(view.notes.flatMap((note) => (note.kind === "struck" ? [note.strikes] : [])));
   const others = view.notes.filter(
-    ({ kind, key }) => ["added", "temperature", "acidity", "seen"].includes(kind) && !struck.has(key),
+    ({ kind, key }) => ["added", "temperature", "acidity", "seen", "checked"].includes(kind) && !struck.has(key),
   );
   const waiting = notes.notes.filter(
     ({ fields, refused }) => refused === null && fields.kind !== "weighed" && fields.kind !== "struck",
@@ -55,6 +55,9 @@ function saidBy(note: BenchNote): string {
       return note.ph;
     case "seen":
       return `${note.what}: ${note.found}`;
+    case "checked":
+      return `${note.what}, ${note.found} (asked: ${note.asked})${note.why === null ? "" : `; ${note.why}`}`;
+    case "recoded":
     case "weighed":
     case "struck":
     case "closed":

@@ -49,7 +49,7 @@ export function SmallForm({ view, notes, carried, fields, button }: Small): Reac
         values={{
           ...carried,
           batch: view.batch,
-          key: `${view.newKeys[1] ?? ""} ${carried.kind ?? ""} ${carried.strikes ?? ""}`.trim(),
+          key: `${view.newKeys[1] ?? ""} ${carried.kind ?? ""} ${carried.strikes ?? carried.what ?? ""}`.trim(),
           who: notes.who,
         }}
       />

@@ -79,6 +79,8 @@ function factsOf(values: FormValues): FormulaFacts {
       minutes: null,
       caution: null,
     })),
+    // No check of the formula looks at what is asked of a batch.
+    checks: [],
   };
 }
 

@@ -22,6 +22,7 @@ export async function keepFirstProduct(_before: FormAnswer, data: FormData): Pro
     case "already made":
     case "stale":
     case "measure is held":
+    case "code of a batch":
     case "lot has moved":
       return answerSaid(sent, "Something else was kept meanwhile. Keep it again.");
     case "refused":

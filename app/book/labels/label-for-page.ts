@@ -1,13 +1,16 @@
 import "server-only";
 import { notFound } from "next/navigation";
-import { type Batch, standing } from "@/lib/domain/bench/batch";
+import type { Batch } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
-import { compositions } from "@/lib/domain/formula";
-import { formulasOfRun } from "@/lib/domain/label/formulas-of-run";
+import { codeContent } from "@/lib/domain/label/gs1";
+import type { KeptLabel } from "@/lib/domain/label/kept-label";
 import type { Label } from "@/lib/domain/label/label";
-import { type LabelDraft, labelDraft } from "@/lib/domain/label/label-draft";
+import type { LabelDraft } from "@/lib/domain/label/label-draft";
+import { labelOfRun, measuredPh } from "@/lib/domain/label/label-of-run";
+import { labelParts } from "@/lib/domain/label/label-words";
 import type { FinishedLot, Product } from "@/lib/domain/workshop";
+import type { LabelContent } from "@/lib/edge/label/kept-layout";
 import { readTraceBack } from "@/lib/store/ledger/ledger-answers";
 import { idOf, type Query, textIn } from "../_parts/addresses";
 import { booksForPage } from "../books-for-page";
@@ -23,6 +26,9 @@ export interface LabelOnPage {
   /** The lot's batch at the bench, where it was weighed there. */
   readonly batch: Batch | null;
   readonly draft: LabelDraft;
+  readonly typed: LabelContent;
+  /** As it was when the batch was released: that is what is printed of it from then on. @rule BENCH-9 */
+  readonly kept: KeptLabel | null;
 }
 
 /** The label of the address, for the finished lot that it names: by the versions that this was made by. */
@@ -37,24 +43,20 @@ export async function labelForPage(step: string, query: Query): Promise<LabelOnP
   const lot = lots.find(({ id }) => id === textIn(query, "lot")) ?? null;
   const [run = null] = lot === null ? [] : (await readTraceBack(lot.id)).runs;
   const batch = books.desk.batches.find((each) => each.run.id === run) ?? null;
-  const draft = draftFor({ books, today, label, product, lot, batch, run });
-  return { books, today, label, product, lots, lot, batch, draft };
+  const labelled = lot && {
+    code: lot.id,
+    madeOn: lot.made,
+    bestBefore: lot.bestBefore,
+    ph: batch && measuredPh(batch),
+  };
+  const draft = labelOfRun(books, { label, product, run, batch: labelled, today });
+  const kept = batch?.labels.find((each) => each.label === label.id) ?? null;
+  return { books, today, label, product, lots, lot, batch, draft, typed: contentOf(draft), kept };
 }
 
-interface Drafted extends Pick<LabelOnPage, "books" | "today" | "label" | "product" | "lot" | "batch"> {
-  readonly run: string | null;
-}
-
-function draftFor({ books, today, label, product, lot, batch, run }: Drafted): LabelDraft {
-  const formulas = formulasOfRun(books, run);
-  const formula = formulas.find(({ id }) => id === product.formula);
-  if (formula === undefined) throw new Error("a product has a formula");
-  const parts = compositions(formulas)(formula.id);
-  const added = books.workshop.materials.flatMap(({ id, name, composition }) => {
-    const fraction = parts.get(id);
-    return fraction === undefined ? [] : [{ id, name, composition, fraction }];
-  });
-  const ph = batch === null ? null : (standing(batch, "acidity").at(-1)?.ph ?? null);
-  const labelled = lot && { code: batch?.code ?? lot.id, madeOn: lot.made, bestBefore: lot.bestBefore, ph };
-  return labelDraft({ label, product, formula, added, batch: labelled, today });
+/** What the label says as it is typed now. */
+function contentOf(draft: LabelDraft): LabelContent {
+  const { code, batchCode, bestBefore, gtin, market } = draft;
+  const drawn = code && batchCode ? { ...codeContent(batchCode, bestBefore, gtin), kind: code } : null;
+  return { market, parts: labelParts(draft), code: drawn };
 }

@@ -110,7 +110,10 @@ function Orders({ title, orders, found: { workshop, today } }: Listed): ReactNod
                 )}
               </td>
               <td className="not-on-phone">{order.state === "drafted" ? "not yet" : dayShown(order.placed, today)}</td>
-              <td className="second-line">{dayShown(order.due, today)}</td>
+              <td className="second-line">
+                <span className="phone-only">due </span>
+                {dayShown(order.due, today)}
+              </td>
               <td className="number end">
                 {moneyShown(goodsOf(order) + shippingOf(supplierOf(order.supplier), order), workshop.settings.currency)}
               </td>

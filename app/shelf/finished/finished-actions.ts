@@ -4,6 +4,7 @@ import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 import { placedRefusal, shownIn, typedIn } from "@/lib/edge/forms/posting-forms";
+import { waitsAtBenchWords } from "@/lib/edge/forms/posting-refusals";
 import { refusalWords } from "@/lib/edge/forms/refusal-words";
 import { readUnitsMoved, readWriteOffReason, UNITS_FIELDS, type UnitsAsked } from "@/lib/edge/forms/units-form";
 import { textIn } from "@/lib/edge/forms/week-forms";
@@ -64,6 +65,8 @@ async function moving(form: FormData, did: string, move: (asked: UnitsAsked) => 
       return goOn(read.asked, textIn(form, "lot"), did);
     case "no workshop":
       return refused({}, "No workshop is open any more. Open one on the first page.");
+    case "waits at the bench":
+      return refused({}, waitsAtBenchWords(told.code));
     case "not finished":
       return refused({}, "Only finished units can be moved here. Load the page again.");
     case "future day":

@@ -8,8 +8,8 @@ import { RecordChoice } from "@/app/_ui/record-choice";
 import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Recall, RecallLine } from "@/lib/domain/ledger/recall";
 import { compare, ONE } from "@/lib/domain/fraction";
+import { counted } from "@/lib/edge/counted";
 import { countShown, longDayShown, shareShown } from "@/lib/edge/figures";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { makingAddress, lotPageAddress, recallCsvAddress } from "@/lib/edge/ledger-address";
 import { recallPlaceWords } from "@/lib/edge/recall-text";
 import { realToday } from "@/lib/edge/real-today";
@@ -45,7 +45,7 @@ export default async function RecallPage({ searchParams }: Addressed): Promise<R
       {lot !== null && recall !== null && (
         <>
           <Lines lot={lot} recall={recall} words={words} />
-          <p className="label">
+          <p className="label recall-note">
             As the books stand on {longDayShown(today, today)}. Who bought what is sold stands in your sales papers: the
             books know units, not people. Samples are among what was written off. A recall follows local rules; tell the
             authority and take advice.
@@ -82,8 +82,7 @@ function Finding({ lot, recall: { came, lines, accounted, share }, words }: Show
   );
 }
 
-const countOf = (count: bigint | number, one: string, many: string): string =>
-  `${countShown(count)}${NO_BREAK}${BigInt(count) === 1n ? one : many}`;
+const countOf = (count: bigint | number, one: string, many: string): string => counted(Number(count), one, many);
 
 /** Chosen by address, so that it needs no script. */
 function ChooseLot({ page: { lots, words, lot } }: { readonly page: RecallOnPage }): ReactNode {

@@ -52,3 +52,10 @@ export function nextCode(scheme: BatchCodeScheme, day: Day, used: readonly strin
   const next = Math.max(0, ...numbers) + 1;
   return `${stem}${String(next).padStart(scheme.digits, "0")}`;
 }
+
+/** The code that comes after one by its own last number: M-07 after M-06, and M-2 after M. */
+export function codeAfter(code: string): string {
+  const digits = /\d{1,15}$/.exec(code)?.[0];
+  if (digits === undefined) return `${code}-2`;
+  return `${code.slice(0, -digits.length)}${String(Number(digits) + 1).padStart(digits.length, "0")}`;
+}

@@ -4,7 +4,8 @@
  */
 import type { Day } from "@/lib/domain/calendar";
 import type { VersionUsed } from "@/lib/domain/formula-book/version-record";
-import type { DecimalText, Micrograms, Stock, Units } from "@/lib/domain/quantity";
+import type { KeptLabel } from "@/lib/domain/label/kept-label";
+import type { DecimalText, Measured, Micrograms, Stock, Units } from "@/lib/domain/quantity";
 import type { FormulaLine, Run } from "@/lib/domain/workshop";
 
 /** A moment as ISO 8601 in universal time, to the second: 2026-11-25T09:30:00Z. */
@@ -20,11 +21,33 @@ export interface Batch {
   readonly startedBy: string;
   /** Why it was started although the checks warned; null where they did not. */
   readonly despite: string | null;
-  /** Of its formula and every premix in it. @rule VERSION-2 */
-  readonly versions: readonly VersionUsed[];
+  /** What it was started as; null for a batch of before this was kept. @rule BENCH-9 */
+  readonly as: StartedAs | null;
+  /** Of its own formula, which comes first, and of every premix in it. @rule VERSION-2 */
+  readonly versions: readonly VersionInBatch[];
   /** In the order in which they are weighed: premixes that are made on the way first. */
   readonly lines: readonly SheetLine[];
   readonly notes: readonly BenchNote[];
+  /** The labels of its product as they were when it was released; none before that. @rule BENCH-9 */
+  readonly labels: readonly KeptLabel[];
+}
+
+/** What a batch was started as, so that a later change of the Book changes no record. @rule BENCH-9 */
+export interface StartedAs {
+  /** The name of the workshop. */
+  readonly workshop: string;
+  /** The name of the product. */
+  readonly product: string;
+  readonly fill: Measured<Micrograms>;
+  /** What was planned to be weighed for it. @rule NEED-1 */
+  readonly bulk: Micrograms;
+  /** Of the balance. */
+  readonly step: Micrograms;
+}
+
+export interface VersionInBatch extends VersionUsed {
+  /** What the formula was called; null for a batch of before this was kept. @rule BENCH-9 */
+  readonly called: string | null;
 }
 
 /** What is to be weighed on one line, in whole steps of the balance. @rule WEIGH-1, WEIGH-4 */
@@ -46,6 +69,8 @@ export interface SheetLine {
 export interface Said {
   readonly line: string;
   readonly material: string;
+  /** What the material was called when it was added; null in a note of before this was kept. @rule BENCH-9 */
+  readonly called: string | null;
   /** Null for a premix that is poured in: it was drawn when it was made. */
   readonly lot: string | null;
   /** Net, what leaves the shelf: µg, or pieces of what is counted. */
@@ -64,26 +89,49 @@ export interface Said {
   readonly meter: string | null;
   /** The day on which the meter was last calibrated. */
   readonly calibrated: Day | null;
+  /** The code that the batch has from then on. */
+  readonly code: string;
   readonly what: string;
+  /** What was asked of it, in the words that whoever looked has read. */
+  readonly asked: string;
   readonly found: string;
+  /** Whether what was found is as asked. */
+  readonly within: boolean;
   readonly units: Units;
   /** What was left in the vessel and filled into nothing. */
   readonly leftOver: Micrograms | null;
   readonly bestBefore: Day | null;
   /** Whether it waits for a second look before it may be sold. */
   readonly held: boolean;
+  /** One reason for each thing that a closing or a release asks about. @rule BENCH-7, BENCH-11 */
+  readonly whyNotWeighed: string | null;
+  readonly whyMoreFilled: string | null;
+  readonly whyOutOfDate: string | null;
+  readonly whyNotChecked: string | null;
 }
 
 /** What each kind of note says, in the order of the record. */
 export const NOTE_FIELDS = {
   weighed: ["line", "lot", "net", "gross", "tare", "more", "why"],
-  added: ["material", "lot", "net", "why"],
+  added: ["material", "called", "lot", "net", "why"],
   struck: ["strikes", "why"],
   temperature: ["phase", "celsius", "meter", "calibrated"],
   acidity: ["ph", "meter", "calibrated"],
   seen: ["what", "found"],
-  closed: ["units", "leftOver", "bestBefore", "held", "why"],
-  released: ["why"],
+  checked: ["what", "asked", "found", "within", "why"],
+  recoded: ["code", "why"],
+  closed: [
+    "units",
+    "leftOver",
+    "bestBefore",
+    "held",
+    "why",
+    "whyNotWeighed",
+    "whyMoreFilled",
+    "whyOutOfDate",
+    "whyNotChecked",
+  ],
+  released: ["why", "whyNotChecked"],
   rejected: ["why"],
   annexed: ["found"],
 } as const satisfies Readonly<Record<string, readonly (keyof Said)[]>>;
@@ -107,6 +155,15 @@ export type BenchNote = { readonly [Kind in NoteKind]: NoteOf<Kind> }[NoteKind];
 
 /** Notes that the ledger has a posting of, under the same key. */
 export const movesStock = ({ kind }: BenchNote): boolean => kind === "weighed" || kind === "added";
+
+/** What stands on each jar: the code that it was started with, or the last that was given in its place. @rule BENCH-10 */
+export const codeOf = (batch: Batch): string => standing(batch, "recoded").at(-1)?.code ?? batch.code;
+
+/** Every code that a batch ever had: none of them names anything else. @rule BENCH-2 */
+export const codesOf = ({ code, notes }: Batch): readonly string[] => [
+  code,
+  ...notes.flatMap((note) => (note.kind === "recoded" ? [note.code] : [])),
+];
 
 export type BatchState = "open" | "held" | "released" | "rejected" | "given up";
 

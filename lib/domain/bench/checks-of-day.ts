@@ -1,4 +1,4 @@
-/** What stands against starting a run as a batch on a day. @rule BENCH-1, BENCH-2 */
+/** What stands against starting a run as a batch on a day. @rule BENCH-1 */
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import { errorsOf, warningsOf } from "@/lib/domain/formula-book/accepted-warnings";
@@ -24,10 +24,3 @@ export function checksOfDay({ workshop, desk }: Books, run: Run, today: Day) {
     accepted: warningsOf(findings).filter(isAccepted),
   };
 }
-
-/** The codes that no new batch may have: of batches, and of finished lots, whose ids they become. @rule BENCH-2 */
-export const codesUsed = ({ workshop, desk }: Books): readonly string[] => [
-  ...desk.batches.map(({ code }) => code),
-  ...workshop.finished.map(({ id }) => id),
-  ...workshop.lots.map(({ id }) => id),
-];

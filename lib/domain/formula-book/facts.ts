@@ -68,6 +68,21 @@ export interface FormulaFacts {
   /** In the order in which they are made. A line names its phase. */
   readonly phases: readonly Phase[];
   readonly steps: readonly Step[];
+  /** What is looked at before a batch is released, beside the pH. @rule BENCH-11 */
+  readonly checks: readonly FormulaCheck[];
+}
+
+/** Something to be measured or seen of a batch: a figure between limits, or what it should look like. */
+export interface FormulaCheck {
+  /** As Viscosity, Appearance. Unlike every other of the formula. */
+  readonly what: string;
+  /** The limits, both of them allowed; null where that side is open. */
+  readonly from: DecimalText | null;
+  readonly to: DecimalText | null;
+  /** Of a figure, as mPa·s. */
+  readonly unit: string | null;
+  /** What is right where it is seen, as smooth and white. */
+  readonly looks: string | null;
 }
 
 export interface Phase {
@@ -108,4 +123,5 @@ export const NO_FORMULA_FACTS: FormulaFacts = {
   keepsDays: null,
   phases: [],
   steps: [],
+  checks: [],
 };

@@ -24,19 +24,20 @@ export type VersionChange =
       readonly after: string | null;
     }
   | { readonly kind: "fact"; readonly fact: FactName; readonly before: string | null; readonly after: string | null }
-  | { readonly kind: "order of lines" | "phases" | "steps" };
+  | { readonly kind: "order of lines" | "phases" | "steps" | "checks" };
 
 /** Facts that are one word or figure. */
 export const FACT_NAMES = ["density", "market", "use", "phFrom", "phTo", "keepsDays"] as const;
 export type FactName = (typeof FACT_NAMES)[number];
 
-/** Every change from one to the other: lines, phases, facts, steps. Lines of one thing are paired in their order. */
+/** Every change from one to the other: lines, phases, facts, steps, checks. Lines of one thing are paired in their order. */
 export function versionChanges(before: FormulaContent, after: FormulaContent): readonly VersionChange[] {
   const lines = lineChanges(before.lines, after.lines);
   const moved = keptOrder(before.lines, after.lines) !== keptOrder(after.lines, before.lines);
   const temperatures = temperatureChanges(before, after);
   const phases = temperatures.length === 0 && namesOf(before) !== namesOf(after);
   const steps = JSON.stringify(before.steps) !== JSON.stringify(after.steps);
+  const checks = JSON.stringify(before.checks) !== JSON.stringify(after.checks);
   return [
     ...lines,
     ...(moved ? [{ kind: "order of lines" } as const] : []),
@@ -47,6 +48,7 @@ export function versionChanges(before: FormulaContent, after: FormulaContent): r
       return was === is ? [] : [{ kind: "fact", fact, before: was, after: is }];
     }),
     ...(steps ? [{ kind: "steps" } as const] : []),
+    ...(checks ? [{ kind: "checks" } as const] : []),
   ];
 }
 

@@ -109,6 +109,7 @@ export const contentKey = (formula: FormulaContent): string =>
         minutes,
         caution,
       ]),
+      formula.checks.map(({ what, from, to, unit, looks }) => [what, from, to, unit, looks]),
       formula.lines.map(({ of, percent, phase }) => [of.kind, of.id, percent, phase]),
     ],
     (_key, value: unknown) => (typeof value === "bigint" ? value.toString() : value),

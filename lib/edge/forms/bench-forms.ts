@@ -6,7 +6,7 @@ import type { Draw } from "@/lib/domain/ledger/make-run";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import { name, type Outcome } from "@/lib/edge/fields";
 import { readMinutesTyped } from "./make-form";
-import { readWho } from "./bench-note";
+import { readWho } from "./bench-fields";
 import {
   type Faults,
   faultsOf,
@@ -21,9 +21,12 @@ import { withoutEnds } from "./typed-number";
 import { readTypedStock } from "./typed-stock";
 import { readLastDayTyped, readNewId, readUnitsMade, type SeenRun, seenRunIn, textIn } from "./week-forms";
 
+/** One for each thing that a closing asks about. @rule BENCH-7 */
+const REASONS = ["whyNotWeighed", "whyMoreFilled", "whyOutOfDate", "whyNotChecked"] as const;
+
 export const START_FIELDS = ["who", "code", "despite"] as const;
-export const CLOSE_FIELDS = ["who", "units", "leftOver", "bestBefore", "minutes", "held", "why"] as const;
-export const JUDGE_FIELDS = ["who", "why"] as const;
+export const CLOSE_FIELDS = ["who", "units", "leftOver", "bestBefore", "minutes", "held", "why", ...REASONS] as const;
+export const JUDGE_FIELDS = ["who", "why", "whyNotChecked"] as const;
 export const SCHEME_FIELDS = ["before", "dating", "between", "digits"] as const;
 
 export interface StartAsked {
@@ -75,10 +78,15 @@ export function readClosing(form: SentForm, now: Instant): Read<CloseAsked> | nu
     why: readNoteTyped(textIn(form, "why")),
   };
   const takes = readTakes(form);
+  const reasons = readReasons(form);
   const { who, units, leftOver, bestBefore, minutes, why } = read;
-  const faults: Faults = { ...faultsOf(read), ...("faults" in takes && takes.faults) };
+  const faults: Faults = {
+    ...faultsOf(read),
+    ...("faults" in reasons && reasons.faults),
+    ...("faults" in takes && takes.faults),
+  };
   if ("fault" in who || "fault" in units || "fault" in leftOver || "fault" in bestBefore) return { faults };
-  if ("fault" in minutes || "fault" in why || "faults" in takes) return { faults };
+  if ("fault" in minutes || "fault" in why || "faults" in takes || "faults" in reasons) return { faults };
   const note: NoteOf<"closed"> = {
     key,
     at: now,
@@ -89,9 +97,19 @@ export function readClosing(form: SentForm, now: Instant): Read<CloseAsked> | nu
     bestBefore: bestBefore.value,
     held: textIn(form, "held") === "yes",
     why: why.value,
+    ...reasons.asked,
   };
   const draws = takes.asked.map(({ lot, quantity: taken }) => ({ lot, quantity: taken, spilt: 0n }));
   return { asked: { batch, note, draws, minutes: minutes.value } };
+}
+
+type Reasons = Pick<NoteOf<"closed">, (typeof REASONS)[number]>;
+
+function readReasons(form: SentForm): Read<Reasons> {
+  const read = REASONS.map((name) => [name, readNoteTyped(textIn(form, name))] as const);
+  const faults = faultsOf(Object.fromEntries(read));
+  if (Object.keys(faults).length > 0) return { faults };
+  return { asked: Object.fromEntries(read.map(([name, why]) => [name, "fault" in why ? null : why.value])) as Reasons };
 }
 
 export interface JudgeAsked {
@@ -105,11 +123,16 @@ export function readJudgement(form: SentForm, now: Instant): Read<JudgeAsked> | 
   if (batch === "" || key === null) return null;
   const rejects = deed === "rejected";
   const typed = textIn(form, "why");
-  const read = { who: readWho(textIn(form, "who")), why: rejects ? readReasonTyped(typed) : readNoteTyped(typed) };
-  const { who, why } = read;
-  if ("fault" in who || "fault" in why) return { faults: faultsOf(read) };
-  const note = { key, at: now, who: who.value, kind: rejects ? "rejected" : "released", why: why.value } as const;
-  return { asked: { batch, note } };
+  const read = {
+    who: readWho(textIn(form, "who")),
+    why: rejects ? readReasonTyped(typed) : readNoteTyped(typed),
+    whyNotChecked: readNoteTyped(textIn(form, "whyNotChecked")),
+  };
+  const { who, why, whyNotChecked } = read;
+  if ("fault" in who || "fault" in why || "fault" in whyNotChecked) return { faults: faultsOf(read) };
+  const said = { key, at: now, who: who.value, why: why.value };
+  if (rejects) return { asked: { batch, note: { ...said, kind: "rejected" } } };
+  return { asked: { batch, note: { ...said, kind: "released", whyNotChecked: whyNotChecked.value } } };
 }
 
 /** How batches are called. */

@@ -1,9 +1,11 @@
 /** What is written down at the bench, as its forms and devices send it. @rule BENCH-3, BENCH-4, BENCH-5 */
 import type { BenchNote, Instant, NoteMark, NoteOf } from "@/lib/domain/bench/batch";
-import { type DecimalText, quantity, type Stock } from "@/lib/domain/quantity";
-import { name as aName, note as aNote, type Outcome } from "@/lib/edge/fields";
+import { quantity, type Stock } from "@/lib/domain/quantity";
+import { name as aName, type Outcome } from "@/lib/edge/fields";
 import { celsius as aCelsius, ph as aPh } from "@/lib/edge/figure-fields";
-import { instant } from "@/lib/edge/workshop/bench-reading";
+import { instant } from "@/lib/edge/workshop/bench-notes-reading";
+import { readChecked } from "./bench-checked";
+import { mayBe, needed, readFigure, readFound, readWho } from "./bench-fields";
 import { faultsOf, type Read, readNoteTyped, readReasonTyped, type SentForm } from "./posting-forms";
 import { readTypedNumber, withoutEnds } from "./typed-number";
 import { readTypedStock } from "./typed-stock";
@@ -11,7 +13,17 @@ import { readTypedTemperature } from "./typed-temperature";
 import { readLastDayTyped, readNewId, textIn } from "./week-forms";
 
 /** The kinds that the page of a batch writes; closing has a form of its own. */
-export const WRITTEN_KINDS = ["weighed", "added", "struck", "temperature", "acidity", "seen", "annexed"] as const;
+export const WRITTEN_KINDS = [
+  "weighed",
+  "added",
+  "struck",
+  "temperature",
+  "acidity",
+  "seen",
+  "checked",
+  "recoded",
+  "annexed",
+] as const;
 export type WrittenKind = (typeof WRITTEN_KINDS)[number];
 
 /** The fields that are typed, of each kind. */
@@ -22,6 +34,8 @@ export const FIELDS_TYPED: Readonly<Record<WrittenKind, readonly string[]>> = {
   temperature: ["phase", "celsius", "meter", "calibrated"],
   acidity: ["ph", "meter", "calibrated"],
   seen: ["what", "found"],
+  checked: ["found", "within", "why"],
+  recoded: ["code", "why"],
   annexed: ["found"],
 };
 
@@ -79,6 +93,19 @@ const READERS: { readonly [Kind in WrittenKind]: (form: SentForm) => Read<Unmark
     if ("fault" in what || "fault" in found) return { faults: faultsOf(read) };
     return { asked: { kind: "seen", what: what.value, found: found.value } };
   },
+  checked: (form) => {
+    const read = readChecked(form);
+    return "faults" in read ? read : { asked: { kind: "checked", ...read.asked } };
+  },
+  recoded: (form) => {
+    const read = {
+      code: needed(form, "code", aName, "write the code that the jars bear"),
+      why: readReasonTyped(textIn(form, "why")),
+    };
+    const { code, why } = read;
+    if ("fault" in code || "fault" in why) return { faults: faultsOf(read) };
+    return { asked: { kind: "recoded", code: code.value, why: why.value } };
+  },
   annexed: (form) => {
     const found = readFound(form);
     if ("fault" in found) return { faults: faultsOf({ found }) };
@@ -135,7 +162,7 @@ function readAdded(form: SentForm): Read<Unmarked<"added">> {
   };
   const { weight, why } = read;
   if (of === null || "fault" in weight || "fault" in why) return { faults: faultsOf(read) };
-  return { asked: { kind: "added", material: of[0], lot: of[1], net: weight.value, why: why.value } };
+  return { asked: { kind: "added", material: of[0], called: null, lot: of[1], net: weight.value, why: why.value } };
 }
 
 function readNeededStock(typed: string): Outcome<Stock> {
@@ -149,45 +176,6 @@ const readMeter = (form: SentForm) => ({
   meter: mayBe(form, "meter"),
   calibrated: readLastDayTyped(textIn(form, "calibrated")),
 });
-
-function mayBe(form: SentForm, field: string): Outcome<string | null> {
-  const typed = withoutEnds(textIn(form, field));
-  return typed === "" ? { value: null } : outcomeOf(aName.safeParse(typed));
-}
-
-const found = aNote(5000);
-const readFound = (form: SentForm): Outcome<string> =>
-  needed(form, "found", found, "write what was seen, as smooth and white");
-
-function needed(form: SentForm, field: string, schema: typeof aName, how: string): Outcome<string> {
-  const typed = withoutEnds(textIn(form, field));
-  return typed === "" ? { fault: `is needed; ${how}` } : outcomeOf(schema.safeParse(typed));
-}
-
-function readFigure(
-  form: SentForm,
-  field: string,
-  read: (typed: string) => Outcome<string>,
-  schema: typeof aPh,
-): Outcome<DecimalText> {
-  const typed = withoutEnds(textIn(form, field));
-  if (typed === "") return { fault: "is needed; write what the meter shows" };
-  const number = read(typed);
-  return "fault" in number ? number : outcomeOf(schema.safeParse(number.value));
-}
-
-type Parsed<T> =
-  | { readonly success: true; readonly data: T }
-  | { readonly success: false; readonly error: { readonly issues: readonly { readonly message: string }[] } };
-
-const outcomeOf = <T>(parsed: Parsed<T>): Outcome<T> =>
-  parsed.success ? { value: parsed.data } : { fault: parsed.error.issues[0]?.message ?? "cannot be read" };
-
-/** Whoever writes something down says who she is. */
-export function readWho(typed: string): Outcome<string> {
-  const text = withoutEnds(typed);
-  return text === "" ? { fault: "is needed: a record says who wrote it" } : outcomeOf(aName.safeParse(text));
-}
 
 /** The keys that a device has seen of the line. */
 function seenIn(form: SentForm): readonly string[] {

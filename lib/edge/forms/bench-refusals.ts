@@ -5,9 +5,11 @@ import { type Judged, judged } from "@/lib/domain/bench/weights";
 import type { Refusal } from "@/lib/domain/ledger/refusal";
 import type { ReversalResult } from "@/lib/domain/ledger/reverse";
 import { quantity, type Stock } from "@/lib/domain/quantity";
+import { askedInWords } from "@/lib/edge/bench-words";
 import { clockShown } from "@/lib/edge/clock-shown";
 import { inARow } from "@/lib/edge/counted";
 import { massInFull, stockInFull } from "@/lib/edge/figures";
+import { outsideWords } from "./bench-checked";
 import type { Faults } from "./posting-forms";
 import { refusalWords } from "./refusal-words";
 
@@ -23,6 +25,7 @@ type Told =
   | NoteRefused
   | Refusal
   | Exclude<ReversalResult, { readonly kind: "posted" }>
+  | { readonly kind: "code taken"; readonly code: string; readonly next: string | null }
   | { readonly kind: "no such batch" | "no workshop" | "finished lot exists" | "not finished" };
 
 /** What the form of a note is told, and at which field. */
@@ -50,17 +53,22 @@ export function noteRefused(told: Told): NoteAnswer {
     case "struck already":
       return above("That was struck already; nothing more was changed.");
     case "lines not weighed":
-      return at("why", `is needed: ${inARow(told.lines.map(({ called }) => called))} not weighed to the end`);
     case "more than was weighed":
-      return at(
-        "why",
-        `is needed: so many units hold ${massInFull(told.holds)} with what was left over, and ${massInFull(told.weighed)} was weighed`,
-      );
+    case "not checked":
+    case "no such check":
+    case "not a figure":
+    case "outside its limits":
+      return asked(told);
     case "reason is needed":
       return at("why", "is needed; say why, in a few words");
+    case "code taken":
+      return at("code", codeTaken(told));
     case "finished lot exists":
+      return above(
+        "Another lot has this code, though it may be on no list any more. Give the batch another code below, and say why; then close it.",
+      );
     case "not finished":
-      return above("A lot of this code stands in the books already. Load the page again.");
+      return above("It was judged otherwise meanwhile. Load the page again.");
     case "no such posting":
     case "is a reversal":
     case "already reversed":
@@ -79,6 +87,47 @@ export function noteRefused(told: Told): NoteAnswer {
       return placed(told);
   }
 }
+
+type Asked = Extract<
+  NoteRefused,
+  {
+    readonly kind:
+      | "lines not weighed"
+      | "more than was weighed"
+      | "not checked"
+      | "no such check"
+      | "not a figure"
+      | "outside its limits";
+  }
+>;
+
+/** What closing asks about, each at a field of its own, and what a check asks. @rule BENCH-7, BENCH-11 */
+function asked(told: Asked): NoteAnswer {
+  switch (told.kind) {
+    case "lines not weighed":
+      return at("whyNotWeighed", `is needed: ${inARow(told.lines.map(({ called }) => called))} not weighed to the end`);
+    case "more than was weighed":
+      return at(
+        "whyMoreFilled",
+        `is needed: so many units hold ${massInFull(told.holds)} with what was left over, and ${massInFull(told.weighed)} was weighed`,
+      );
+    case "not checked":
+      return at(
+        "whyNotChecked",
+        `is needed: nobody has looked at ${inARow(told.checks.map((check) => `${check.what} (${askedInWords(check)})`))} yet; write down what is found, or say why not`,
+      );
+    case "no such check":
+      return above("The formula asks for no such check any more. Load the page again.");
+    case "not a figure":
+      return at("found", `must be a figure, ${askedInWords(told.check)}`);
+    case "outside its limits":
+      return at("why", outsideWords(told.found, askedInWords(told.check)));
+  }
+}
+
+/** What a code that names something already is told. @rule BENCH-2, BENCH-10 */
+export const codeTaken = ({ code, next }: { readonly code: string; readonly next: string | null }): string =>
+  `${code} names another batch or lot already, perhaps one that is on no list any more${next === null ? "" : `; ${next} is free`}`;
 
 function placed(told: Refusal): NoteAnswer {
   if (told.kind === "out of date")

@@ -49,7 +49,10 @@ type WhyNot =
   | DeliveryRefusal
   | { readonly kind: "no such material"; readonly material: string }
   | { readonly kind: "no such line on order"; readonly order: string; readonly line: number }
-  | { readonly kind: "id of a line on order"; readonly lot: string };
+  | { readonly kind: "id of a line on order" | "code of a batch"; readonly lot: string };
+
+const codeOfBatchWords = (lot: string): string =>
+  `${lot} is the code of a batch that is open at the bench; write it as ${lot}-2`;
 
 /** A refusal at the line that it is about. */
 export function deliveryFault(refusal: WhyNot, { lines }: DeliveryTyped, saying: Saying): FieldFault {
@@ -62,6 +65,8 @@ export function deliveryFault(refusal: WhyNot, { lines }: DeliveryTyped, saying:
     case "lot exists":
     case "id of a line on order":
       return at(ofLot(refusal.lot), "lot", `there is a lot ${refusal.lot} already; write it as ${refusal.lot}-2`);
+    case "code of a batch":
+      return at(ofLot(refusal.lot), "lot", codeOfBatchWords(refusal.lot));
     case "arrived out of date":
       return at(ofLot(refusal.lot), "expires", `was ${saying.day(refusal.expires)}, before the day on which it came`);
     case "no weight": {

@@ -77,6 +77,18 @@ export const FORMULA_FORM: readonly FormField[] = [
       optional("caution", "Take care", TEXT),
     ),
   ),
+  optional(
+    "checks",
+    "Checks before release, beside the pH",
+    rowsCalled(
+      "Check",
+      needed("what", "What", TEXT, { hint: "As Viscosity, or Appearance." }),
+      optional("from", "From", NUMBER),
+      optional("to", "Up to", NUMBER),
+      optional("unit", "In", TEXT, { hint: "As mPa·s." }),
+      optional("looks", "Or what is right", TEXT, { hint: "Where it is seen, as smooth and white." }),
+    ),
+  ),
 ];
 
 export const PRODUCT_FORM: readonly FormField[] = [

@@ -49,3 +49,7 @@ export function refusalInWords(refusal: Refusal, { amount, day }: Saying): strin
       return `lot ${refusal.lot.id} would hold more than can be reckoned with; write less`;
   }
 }
+
+/** @rule BENCH-8 */
+export const waitsAtBenchWords = (code: string): string =>
+  `Batch ${code} waits for a second look at the bench. Release or reject it by its record, so that the record says who judged it and why.`;

@@ -2,9 +2,9 @@
  * A label laid out at its true size: lines of text by the widths of the font's letters, the drawn code in the lower right
  * corner, in the largest of a few sizes in which all of it fits. Millimetres throughout. @rule LABEL-10
  */
+import type { LabelPart } from "@/lib/domain/label/kept-label";
 import type { LabelMarket } from "@/lib/domain/label/label";
 import type { CodeDrawing } from "./code-drawing";
-import type { LabelPart } from "./label-words";
 import { widthOf } from "./letter-widths";
 
 export interface LaidLine {

@@ -1,10 +1,12 @@
 /** Batches at the bench as the file holds them. @rule FILE-4, BENCH-4 */
-import { type Batch, type BenchNote, NOTE_FIELDS, type SheetLine } from "@/lib/domain/bench/batch";
+import { type Batch, type BenchNote, NOTE_FIELDS, type SheetLine, type StartedAs } from "@/lib/domain/bench/batch";
 import { isoDate, type Day } from "@/lib/domain/calendar";
+import type { KeptLabel } from "@/lib/domain/label/kept-label";
+import { amountText } from "@/lib/edge/written-figures";
 
 type Written = Readonly<Record<string, unknown>>;
 
-export const batchWritten = ({ run, versions, lines, notes, ...batch }: Batch): Written => ({
+export const batchWritten = ({ run, as, versions, lines, notes, labels, ...batch }: Batch): Written => ({
   id: run.id,
   product: run.product,
   date: isoDate(run.date),
@@ -15,9 +17,34 @@ export const batchWritten = ({ run, versions, lines, notes, ...batch }: Batch): 
   startedAt: batch.startedAt,
   startedBy: batch.startedBy,
   despite: batch.despite ?? undefined,
-  versions: versions.length === 0 ? undefined : versions,
+  as: as === null ? undefined : asWritten(as),
+  versions:
+    versions.length === 0
+      ? undefined
+      : versions.map(({ formula, number, called }) => ({ formula, number, called: called ?? undefined })),
   lines: lines.map(lineWritten),
   notes: notes.length === 0 ? undefined : notes.map(noteWritten),
+  labels: labels.length === 0 ? undefined : labels.map(keptLabelWritten),
+});
+
+const asWritten = ({ workshop, product, fill, bulk, step }: StartedAs): Written => ({
+  workshop,
+  product,
+  fill: amountText(fill.typed),
+  fillMass: Number(fill.quantity),
+  bulk: Number(bulk),
+  step: Number(step),
+});
+
+const keptLabelWritten = ({ label, market, parts, code, size }: KeptLabel): Written => ({
+  label,
+  market,
+  code: code?.kind,
+  codeText: code?.text,
+  gs1: code?.isGs1 === true ? true : undefined,
+  width: size?.width,
+  height: size?.height,
+  parts: parts.map(({ called, text, isBold }) => ({ called, text, bold: isBold ? true : undefined })),
 });
 
 const lineWritten = ({ of, target, tolerance, phase, ...line }: SheetLine): Written => ({

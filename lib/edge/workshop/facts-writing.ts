@@ -62,4 +62,11 @@ const formulaFactsWritten = (facts: FormulaFacts): WrittenRecord => ({
     minutes: minutes ?? undefined,
     caution: caution ?? undefined,
   })),
+  checks: listed(facts.checks, ({ what, from, to, unit, looks }) => ({
+    what,
+    from: from ?? undefined,
+    to: to ?? undefined,
+    unit: unit ?? undefined,
+    looks: looks ?? undefined,
+  })),
 });

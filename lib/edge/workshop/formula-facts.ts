@@ -1,6 +1,14 @@
 /** What the checks need to know of a formula, as its record in the file says it. @rule CHECK-1 */
-import { type FormulaFacts, MARKETS, type Phase, type Step, WAYS_OF_USE } from "@/lib/domain/formula-book/facts";
-import type { DecimalText } from "@/lib/domain/quantity";
+import {
+  type FormulaCheck,
+  type FormulaFacts,
+  MARKETS,
+  type Phase,
+  type Step,
+  WAYS_OF_USE,
+} from "@/lib/domain/formula-book/facts";
+import { compare } from "@/lib/domain/fraction";
+import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { dayCount, name, note, oneOf, orElse, phase } from "@/lib/edge/fields";
 import { celsius, decimal, ph } from "@/lib/edge/figure-fields";
@@ -18,6 +26,7 @@ export const FORMULA_FACTS = {
   keepsDays: orElse(dayCount, null),
   phases: orElse(records, []),
   steps: orElse(records, []),
+  checks: orElse(records, []),
 };
 
 const PHASE = { name: phase, temperature: orElse(celsius, null) };
@@ -32,14 +41,23 @@ const STEP = {
   caution: orElse(name, null),
 };
 
+const CHECK = {
+  what: name,
+  from: orElse(decimal, null),
+  to: orElse(decimal, null),
+  unit: orElse(name, null),
+  looks: orElse(note(MOST_CHARACTERS), null),
+};
+
 interface Typed {
   readonly phFrom: DecimalText | null | undefined;
   readonly phTo: DecimalText | null | undefined;
   readonly phases: readonly Json[] | undefined;
   readonly steps: readonly Json[] | undefined;
+  readonly checks: readonly Json[] | undefined;
 }
 
-type FactLists = Pick<FormulaFacts, "phases" | "steps">;
+type FactLists = Pick<FormulaFacts, "phases" | "steps" | "checks">;
 
 /** The lists of a formula's facts. What is wrong with them is told under the path of the formula. */
 export function readFormulaFacts(path: string, typed: Typed, faults: FaultList): FactLists {
@@ -56,5 +74,23 @@ export function readFormulaFacts(path: string, typed: Typed, faults: FaultList):
     steps: readEntries(typed.steps, STEP, `${path}.steps`, faults).flatMap(
       ({ fields }): Step | readonly [] => complete(fields) ?? [],
     ),
+    checks: readChecks(typed.checks, `${path}.checks`, faults),
   };
+}
+
+/** A check asks for something, and for each thing once. @rule BENCH-11 */
+function readChecks(list: readonly Json[] | undefined, path: string, faults: FaultList): readonly FormulaCheck[] {
+  const asked = new Set<string>();
+  return readEntries(list, CHECK, path, faults).flatMap(({ path: at, fields }): FormulaCheck | readonly [] => {
+    const check = complete(fields);
+    if (check === undefined) return [];
+    if (asked.has(check.what)) faults.tell(`${at}.what`, `${quoted(check.what)} is asked for already`);
+    asked.add(check.what);
+    const { from, to, looks } = check;
+    if (from === null && to === null && looks === null)
+      faults.tell(at, "asks for nothing: give limits from or to, or say what is right where it is seen");
+    if (from !== null && to !== null && compare(decimalValue(from), decimalValue(to)) > 0)
+      faults.tell(`${at}.to`, `must not be below ${from}`);
+    return check;
+  });
 }

@@ -23,7 +23,8 @@ import type { FaultList } from "@/lib/edge/fault-list";
 import { day, id, note, oneOf, orElse, reference, sequence, units, wholeNumber } from "@/lib/edge/fields";
 import type { Json } from "@/lib/edge/json-tree";
 import { complete, indexById, readEntries, records, referredTo } from "@/lib/edge/record-reading";
-import { checkBatches, readBatches } from "./bench-reading";
+import { checkBatches } from "./bench-checks";
+import { readBatches } from "./bench-reading";
 import { type BookIndexes, readTrials, readVersions, readVersionsUsed } from "./formula-history";
 import type { ProductIndex } from "./products";
 import { checkReceipts, readReceipts } from "./receipts-reading";
@@ -163,7 +164,7 @@ export function checkPast(workshop: Workshop, past: Past, faults: FaultList): vo
   checkReceipts(past.receipts, past.postings, faults);
   checkTrials(past, faults);
   const planned = new Set(workshop.runs.map((run) => run.id));
-  checkBatches(past.batches, past, planned, faults);
+  checkBatches(past.batches, past, workshop, faults);
   past.closedRuns.forEach(({ run }, at) => {
     if (planned.has(run.id))
       faults.tell(`closedRuns[${String(at)}].id`, "the run stands among those to be made as well");

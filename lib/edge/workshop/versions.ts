@@ -36,7 +36,8 @@ const FIRST_KNOWN: Readonly<Record<string, Readonly<Record<string, number>>>> = 
     eyeHazard: 4,
     sheets: 4,
   },
-  formulas: { market: 4, use: 4, phFrom: 4, phTo: 4, keepsDays: 4, phases: 4, steps: 4 },
+  formulas: { market: 4, use: 4, phFrom: 4, phTo: 4, keepsDays: 4, phases: 4, steps: 4, checks: 5 },
+  formulaVersions: { checks: 5 },
   // The material that a premix made ahead becomes.
   products: { madeInto: 4 },
   // What the supplier says of an offer beyond its price.

@@ -1,7 +1,7 @@
 /** Codes of batches. Dates: GS1 General Specifications, section 7.12 (YYMMDD); ISO 8601, 5.2.3 (ordinal date). */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type BatchCodeScheme, DATINGS, nextCode } from "@/lib/domain/bench/batch-code";
+import { codeAfter, type BatchCodeScheme, DATINGS, nextCode } from "@/lib/domain/bench/batch-code";
 import { day } from "../../helpers/notation";
 
 const scheme = (given: Partial<BatchCodeScheme> = {}): BatchCodeScheme => ({
@@ -66,4 +66,13 @@ test("[BENCH-2] no code comes twice, whatever was used", () => {
       },
     ),
   );
+});
+
+test.each([
+  ["M-06", "M-07"],
+  ["M-99", "M-100"],
+  ["2611251", "2611252"],
+  ["M", "M-2"],
+])("[BENCH-10] after %s comes %s", (code, next) => {
+  expect(codeAfter(code)).toBe(next);
 });

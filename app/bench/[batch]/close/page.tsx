@@ -19,7 +19,8 @@ import { massInFull, minutesShown, stockShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
-import { closeABatch } from "../../actions";
+import { closeABatch, writeANote } from "../../actions";
+import { OpenChecks, reasonForNoCheck } from "../../_parts/open-checks";
 import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import "../../bench.css";
@@ -29,27 +30,25 @@ interface Page {
 }
 
 export async function generateMetadata({ params }: Page): Promise<Metadata> {
-  return { title: `Closing batch ${(await batchForPage((await params).batch)).batch.code}` };
+  return { title: `Closing batch ${(await batchForPage((await params).batch)).code}` };
 }
 
 /** What came out of a batch, what it took besides what was weighed, and whether it waits for a second look. */
 export default async function ClosePage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product } = found;
+  const { batch, as, code } = found;
   if (stateOf(batch) !== "open") redirect(recordAddress(batch.run.id));
   const open = linesWeighed(batch).filter(({ state }) => state !== "done");
   const draws = packagingOf(found);
   return (
     <>
-      <Opening
-        crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>}
-        title={`Closing ${product.name}`}
-      >
+      <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {code}</Link>} title={`Closing ${as.product}`}>
         <b>{massInFull(massIn(batch))} was weighed</b> for {unitsInWords(batch.run.units)}.{" "}
         {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
         After this the record is only added to.
       </Opening>
       <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
+      <OpenChecks found={found} />
       <AskingForm
         act={closeABatch}
         carried={{
@@ -65,9 +64,28 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
       <p className="label">
         Whether a batch may be sold is decided by its record, by local rules and by whoever is qualified to judge it.
       </p>
+      <AnotherCode found={found} />
     </>
   );
 }
+
+/** The way on where another lot has the code: both codes stay in the record. @rule BENCH-10 */
+const AnotherCode = ({ found: { batch, code } }: { readonly found: BatchOnPage }): ReactNode => (
+  <details className="bench-list">
+    <summary>Give the batch another code</summary>
+    <p className="label">It is called {code}. What stands on jars already must be put right by hand.</p>
+    <AskingForm
+      act={writeANote}
+      carried={{ batch: batch.run.id, kind: "recoded", who: batch.startedBy }}
+      kept={{ key: newId() }}
+      fields={[
+        { name: "code", label: "Its code from now on", type: "text", value: "" },
+        { name: "why", label: "Why", type: "text", value: "", hint: "It is kept in the record." },
+      ]}
+      button="Give it this code"
+    />
+  </details>
+);
 
 /** Packaging and what each run takes, as the plan would draw it: what the sheet weighs is in the batch already. */
 function packagingOf({ workshop, batch, product, today }: BatchOnPage) {
@@ -85,7 +103,8 @@ function packagingOf({ workshop, batch, product, today }: BatchOnPage) {
   });
 }
 
-function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOnPage): readonly AskedField[] {
+function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
+  const { workshop, batch, product, today } = found;
   const { keepsDays } = byId("formula", workshop.formulas)(product.formula);
   return [
     { name: "who", label: "Closed by", type: "text", value: batch.startedBy },
@@ -125,8 +144,22 @@ function aboutTheBatch({ workshop, desk: _desk, batch, product, today }: BatchOn
       label: "What was unusual (may be empty)",
       type: "text",
       value: "",
-      hint: "A reason is needed where lines were not weighed, where more was filled than was weighed, or where nothing came out.",
+      hint: "A reason is needed where nothing came out.",
     },
+    ...reasons(found),
+  ];
+}
+
+/** One for each thing that may be asked about; what is sure to be asked stands open. @rule BENCH-7 */
+function reasons(found: BatchOnPage): readonly AskedField[] {
+  const isOpen = linesWeighed(found.batch).some(({ state }) => state !== "done");
+  const asked = (name: string, label: string): AskedField => ({ name, label, type: "text", value: "" });
+  const group = { title: "Reasons", says: "for what else may be asked about", isFolded: true };
+  return [
+    ...(isOpen ? [asked("whyNotWeighed", "Why lines were not weighed to the end")] : []),
+    ...reasonForNoCheck(found),
+    { ...asked("whyMoreFilled", "Why more was filled than was weighed"), group },
+    { ...asked("whyOutOfDate", "Why a lot that is out of date was used"), group },
   ];
 }
 

@@ -11,6 +11,7 @@ import { dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { judgeABatch, writeANote } from "../../actions";
+import { OpenChecks, reasonForNoCheck } from "../../_parts/open-checks";
 import { BatchRecord } from "../../_parts/batch-record";
 import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
@@ -21,13 +22,13 @@ interface Page {
 }
 
 export async function generateMetadata({ params }: Page): Promise<Metadata> {
-  return { title: `Record of batch ${(await batchForPage((await params).batch)).batch.code}` };
+  return { title: `Record of batch ${(await batchForPage((await params).batch)).code}` };
 }
 
 /** The batch record: one document to read, print and sign; after closing it is only added to. */
 export default async function RecordPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product, today, workshop } = found;
+  const { batch, product, as, code, today, workshop } = found;
   const state = stateOf(batch);
   return (
     <>
@@ -38,24 +39,24 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
             {state === "open" && (
               <>
                 {" "}
-                · <Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>
+                · <Link href={batchAddress(batch.run.id)}>Batch {code}</Link>
               </>
             )}
           </>
         }
-        title={`${product.name}, batch ${batch.code}`}
+        title={`${as.product}, batch ${code}`}
       >
         <b>{STATE_WORDS[state]}.</b> {unitsInWords(batch.run.units)} planned, started{" "}
         {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}.{" "}
         {product.madeInto === null && (state === "released" || state === "held") && (
-          <Link href={finishedAddress(batch.code)}>Where its units are</Link>
+          <Link href={finishedAddress(code)}>Where its units are</Link>
         )}
         {workshop.labels
           .filter((label) => label.product === product.id)
           .map(({ id }) => (
             <span key={id}>
               {" "}
-              · <Link href={labelAddress(id, batch.code)}>Its label</Link>
+              · <Link href={labelAddress(id, code)}>Its label</Link>
             </span>
           ))}
       </Opening>
@@ -67,16 +68,18 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
   );
 }
 
-const Judging = ({ found: { batch } }: { readonly found: BatchOnPage }): ReactNode => (
+const Judging = ({ found }: { readonly found: BatchOnPage }): ReactNode => (
   <section className="bench-list screen-only" aria-labelledby="judge">
     <h2 id="judge">Second look</h2>
+    <OpenChecks found={found} />
     <AskingForm
       act={judgeABatch}
-      carried={{ batch: batch.run.id }}
+      carried={{ batch: found.batch.run.id }}
       kept={{ key: newId() }}
       fields={[
-        { name: "who", label: "Looked at by", type: "text", value: batch.startedBy },
+        { name: "who", label: "Looked at by", type: "text", value: found.batch.startedBy },
         { name: "why", label: "What was seen", type: "text", value: "", hint: "A reason is needed to reject it." },
+        ...reasonForNoCheck(found),
       ]}
       button="Release it"
       other={{ deed: "rejected", label: "Reject it" }}

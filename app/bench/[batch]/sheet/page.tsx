@@ -3,12 +3,15 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import type { SheetLine } from "@/lib/domain/bench/batch";
-import { byId } from "@/lib/domain/index-by-id";
+import { checksAsked } from "@/lib/domain/bench/asked-checks";
+import { formulaAsStarted, formulaCalled } from "@/lib/domain/bench/started-as";
+import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
 import { batchAddress } from "@/lib/edge/bench-address";
+import { askedInWords } from "@/lib/edge/bench-words";
 import { dayShown, gramsShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
-import { asItWas, decimalsOf } from "../../bench-on-page";
+import { decimalsOf } from "../../bench-on-page";
 import "../../bench.css";
 
 interface Page {
@@ -16,18 +19,21 @@ interface Page {
 }
 
 export async function generateMetadata({ params }: Page): Promise<Metadata> {
-  return { title: `Weigh sheet ${(await batchForPage((await params).batch)).batch.code}` };
+  return { title: `Weigh sheet ${(await batchForPage((await params).batch)).code}` };
 }
 
 /** The weigh sheet on paper: black on white, room for a pen, the batch on every sheet. */
 export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product, workshop, desk, today } = found;
-  const formula = asItWas(desk, batch, byId("formula", workshop.formulas)(product.formula));
+  const { batch, as, code, today } = found;
+  const formula = formulaAsStarted(found, batch);
   return (
-    <div className="bench-sheet">
-      <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {batch.code}</Link>} title="Weigh sheet">
-        {product.name}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
+    <div className="bench-sheet bench-printed">
+      <p className="paper-head">
+        Batch {code}, {as.product}
+      </p>
+      <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {code}</Link>} title="Weigh sheet">
+        {as.product}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
         {batch.startedBy}. Print it on A4 or Letter; what is written on it is typed in on the page of the batch
         afterwards.
       </Opening>
@@ -54,17 +60,26 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
         </section>
       )}
       <section className="paper-checks" aria-label="To be filled in">
-        {["pH", "Meter calibrated on", "Appearance", "Units filled", "Left over, g", "Made by", "Checked by"].map(
-          (label) => (
-            <p key={label}>
-              {label} <u className="paper-blank" />
-            </p>
-          ),
-        )}
+        {blanksOf(checksAsked(formula)).map((label) => (
+          <p key={label}>
+            {label} <u className="paper-blank" />
+          </p>
+        ))}
       </section>
     </div>
   );
 }
+
+/** What the formula asks, each with its limits; else what is looked at anyway. */
+const blanksOf = (checks: readonly FormulaCheck[]): readonly string[] => [
+  ...checks.map((check) => `${check.what} (${askedInWords(check)})`),
+  ...["pH", "Appearance"].filter((what) => checks.every((check) => check.what !== what)),
+  "Meter calibrated on",
+  "Units filled",
+  "Left over, g",
+  "Made by",
+  "Checked by",
+];
 
 const partsOf = (lines: readonly SheetLine[]) =>
   [...new Set(lines.map(({ part }) => part))].map((part) => ({
@@ -73,7 +88,7 @@ const partsOf = (lines: readonly SheetLine[]) =>
   }));
 
 function PaperPart({
-  found: { batch, workshop },
+  found: { batch, workshop, as },
   part,
   lines,
 }: {
@@ -81,18 +96,12 @@ function PaperPart({
   readonly part: string;
   readonly lines: readonly SheetLine[];
 }): ReactNode {
-  const decimals = decimalsOf(workshop.settings.balanceStep.quantity);
-  const named = workshop.formulas.find(({ id }) => id === part)?.name ?? part;
+  const decimals = decimalsOf(as.step);
   const grams = (amount: bigint): string => gramsShown(amount, decimals);
   return (
     <table className="paper">
-      <caption>{named}</caption>
+      <caption>{formulaCalled(batch, workshop, part)}</caption>
       <thead>
-        <tr>
-          <th colSpan={6} className="paper-batch">
-            Batch {batch.code}
-          </th>
-        </tr>
         <tr>
           {["Phase", "What", "Weigh", "Allow", "Weighed, g", "Lot"].map((head) => (
             <th key={head} scope="col">

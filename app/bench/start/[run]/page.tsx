@@ -7,8 +7,7 @@ import { nameOfLine } from "@/app/_ui/name-of-line";
 import { AskingForm, type AskedField } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { type Planned, planForPage } from "@/app/plan-for-page";
-import { nextCode } from "@/lib/domain/bench/batch-code";
-import { codesUsed, checksOfDay } from "@/lib/domain/bench/checks-of-day";
+import { checksOfDay } from "@/lib/domain/bench/checks-of-day";
 import { isoDate } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import type { Run } from "@/lib/domain/workshop";
@@ -18,6 +17,7 @@ import { dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
 import { startABatch } from "../../actions";
+import { nextCodeForPage } from "../../next-code";
 import "../../bench.css";
 
 export const metadata: Metadata = { title: "Starting a batch" };
@@ -34,10 +34,18 @@ export default async function StartPage({
   if (found.desk.batches.some(({ run }) => run.id === id)) redirect(batchAddress(id ?? ""));
   const run = found.workshop.runs.find((each) => each.id === id);
   if (run === undefined) notFound();
-  return <Starting found={found} run={run} />;
+  return <Starting found={found} run={run} next={await nextCodeForPage()} />;
 }
 
-function Starting({ found, run }: { readonly found: Planned; readonly run: Run }): ReactNode {
+function Starting({
+  found,
+  run,
+  next,
+}: {
+  readonly found: Planned;
+  readonly run: Run;
+  readonly next: string | null;
+}): ReactNode {
   const { workshop, desk, today, plan } = found;
   const books = { workshop, desk };
   const { errors, warnings, accepted } = checksOfDay(books, run, today);
@@ -73,7 +81,7 @@ function Starting({ found, run }: { readonly found: Planned; readonly run: Run }
           act={startABatch}
           carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
           takesFocus
-          fields={fieldsOf(found, warnings.length > 0)}
+          fields={fieldsOf(found, next, warnings.length > 0)}
           button="Start the batch"
         />
       )}
@@ -81,9 +89,7 @@ function Starting({ found, run }: { readonly found: Planned; readonly run: Run }
   );
 }
 
-function fieldsOf({ workshop, desk, today }: Planned, warned: boolean): readonly AskedField[] {
-  const scheme = desk.batchCodeScheme;
-  const next = scheme && nextCode(scheme, today, codesUsed({ workshop, desk }));
+function fieldsOf({ desk }: Planned, next: string | null, warned: boolean): readonly AskedField[] {
   return [
     { name: "who", label: "Made by", type: "text", value: desk.batches.at(-1)?.startedBy ?? "" },
     {

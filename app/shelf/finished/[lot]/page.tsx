@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound, redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { WaitsAtBenchLink } from "@/app/_ui/waits-at-bench";
 import { readOnce } from "@/app/plan-for-page";
 import { ratio } from "@/lib/domain/fraction";
 import { finishedLot, wholeValue } from "@/lib/domain/ledger/posting";
@@ -55,6 +56,7 @@ export default async function FinishedLotPage({ params, searchParams }: Page): P
           off &&
           `Lot ${off.lot.id}, of ${dayShown(off.since, today)}. It is on no list: its batch failed, or it was taken out of the Book. What happened stays here.`}
       </Opening>
+      <WaitsAtBenchLink desk={books.desk} lot={lot.id} />
       <Done did={parameters.did} units={parameters.units} />
       {found && <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />}
       <FinishedTrace trace={trace} words={words} currency={currency} today={today} />

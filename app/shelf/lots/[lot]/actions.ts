@@ -5,7 +5,7 @@ import { redirect, RedirectType } from "next/navigation";
 import type { FormAnswer } from "@/app/_ui/form-answer";
 import { answerRefused, answerSaid, sentFrom } from "@/app/_ui/sent-form";
 import { fieldOfRefusal, type LotAsked, type LotDeed, readLotForm } from "@/lib/edge/forms/lot-forms";
-import { refusalInWords, sayingIn } from "@/lib/edge/forms/posting-refusals";
+import { refusalInWords, sayingIn, waitsAtBenchWords } from "@/lib/edge/forms/posting-refusals";
 import { realToday } from "@/lib/edge/real-today";
 import { holdLot } from "@/lib/operations/hold-lot";
 import { postLateCost } from "@/lib/operations/late-cost";
@@ -34,6 +34,7 @@ export async function actOnLot(lot: string, deed: LotDeed, _before: FormAnswer, 
   }
   if (told.kind === "lot is nowhere" || told.kind === "not finished")
     return answerSaid(sent, "Nothing of this lot has ever come in, so nothing can be done with it.");
+  if (told.kind === "waits at the bench") return answerSaid(sent, waitsAtBenchWords(told.code));
   const fault = { field: fieldOfRefusal(deed, told.kind), message: refusalInWords(told, sayingIn(workshop, today)) };
   return answerRefused(sent, { kind: "refused", faults: [fault], breaks: [] }, read.reading);
 }

@@ -6,6 +6,7 @@ import { Opening } from "@/app/_ui/finding";
 import { HowItComes } from "@/app/_ui/how-it-comes";
 import { newId } from "@/app/_ui/new-id";
 import { Sign } from "@/app/_ui/sign";
+import { WaitsAtBenchLink } from "@/app/_ui/waits-at-bench";
 import { planForPage } from "@/app/plan-for-page";
 import { ratio } from "@/lib/domain/fraction";
 import { materialLot, wholeValue } from "@/lib/domain/ledger/posting";
@@ -65,8 +66,8 @@ async function struckOff(id: string) {
 
 /** One lot: what is there and what it is worth, what happened to it, where it has gone, and what can be done with it. */
 export default async function LotPage({ params, searchParams }: Addressed): Promise<ReactNode> {
-  const [view, asked] = await Promise.all([viewOf((await params).lot), searchParams]);
-  if (view === null) notFound();
+  const [view, asked, found] = await Promise.all([viewOf((await params).lot), searchParams, planForPage()]);
+  if (view === null || found === null) notFound();
   const { lot, material, isListed } = view;
   const called = material?.name ?? "A material that was taken out of the Book";
   return (
@@ -89,6 +90,7 @@ export default async function LotPage({ params, searchParams }: Addressed): Prom
       </Opening>
       <OneGram view={view} />
       <Done view={view} posting={asked.done} />
+      <WaitsAtBenchLink desk={found.desk} lot={lot.id} />
       <Cautions view={view} />
       {isListed && material && (
         <LotDeeds

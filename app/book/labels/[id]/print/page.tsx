@@ -3,22 +3,20 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { whatIsMissing } from "@/lib/domain/label/asked-by-market";
-import { codeContent } from "@/lib/domain/label/gs1";
-import type { LabelDraft } from "@/lib/domain/label/label-draft";
+import type { LabelSize } from "@/lib/domain/label/kept-label";
 import { labelNotes } from "@/lib/domain/label/label-notes";
 import { type LabelPaper, sheetsOf } from "@/lib/domain/label/paper";
 import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
 import { LABEL_MARKET_WORDS } from "@/lib/edge/forms/forms-of-labels";
 import { type LabelAsked, readLabelAsked } from "@/lib/edge/forms/label-asked";
-import { codeDrawing } from "@/lib/edge/label/code-drawing";
-import { type LabelLayout, labelLayout } from "@/lib/edge/label/label-layout";
-import { labelParts } from "@/lib/edge/label/label-words";
+import { keptLayout, type LabelContent, saidOnLabel } from "@/lib/edge/label/kept-layout";
+import type { LabelLayout } from "@/lib/edge/label/label-layout";
 import { Opening } from "@/app/_ui/finding";
 import { newPath, type Query, recordPath, textIn } from "@/app/book/_parts/addresses";
 import { AskedOfLabelList } from "@/app/book/_parts/asked-of-label";
-import { LabelDrawing, SheetDrawing } from "@/app/book/_parts/label-drawing";
+import { LabelDrawing, SheetDrawing } from "@/app/_ui/label-drawing";
 import { LabelForm } from "@/app/book/_parts/label-form";
-import { labelForPage } from "../../label-for-page";
+import { labelForPage, type LabelOnPage } from "../../label-for-page";
 import "../../labels.css";
 
 interface Address {
@@ -36,7 +34,9 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
   const { papers } = page.books.workshop;
   const paper = papers.find(({ id }) => id === textIn(query, "paper")) ?? papers[0] ?? null;
   const asked = paper && readLabelAsked(textIn(query, "from"), textIn(query, "count"), paper);
-  const layout = paper && layoutOf(draft, paper);
+  // What a batch was released with is what its jars bear.
+  const printed = page.kept ?? page.typed;
+  const layout = paper && keptLayout(printed, sizeOf(paper));
   const { missing, toJudge } = whatIsMissing(draft);
   const market = LABEL_MARKET_WORDS[label.market];
   return (
@@ -57,15 +57,7 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
         )}
         {lot === null && " No batch is chosen yet."}
       </Opening>
-      <p className="label">
-        This is a draft. Local rules and a qualified assessor decide what a label must say, and whether the product may
-        be sold at all.
-      </p>
-      {page.batch !== null && stateOf(page.batch) !== "released" && (
-        <p className="fault" role="status">
-          Batch {page.batch.code} is not released. Label nothing of it until it is.
-        </p>
-      )}
+      <Notices page={page} />
       <LabelForm
         label={label.id}
         lots={lots}
@@ -76,7 +68,7 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
         query={query}
         today={today}
       />
-      {paper && layout && <Preview layout={layout} paper={paper} draft={draft} />}
+      {paper && layout && <Preview layout={layout} paper={paper} says={saidOnLabel(printed)} />}
       {paper === null && (
         <p className="done">
           There is no label paper yet. <Link href={newPath("papers")}>Measure the sheet that you print on</Link>.
@@ -88,33 +80,49 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
   );
 }
 
-const sizeOf = ({ labelWidth, labelHeight }: LabelPaper) => ({
+/** What stands against taking it as it is. */
+function Notices({ page: { batch, kept, typed, lot } }: { readonly page: LabelOnPage }): ReactNode {
+  return (
+    <>
+      <p className="label">
+        This is a draft. Local rules and a qualified assessor decide what a label must say, and whether the product may
+        be sold at all.
+      </p>
+      {batch !== null && stateOf(batch) !== "released" && (
+        <p className="fault" role="status">
+          Batch {batch.code} is not released. Label nothing of it until it is.
+        </p>
+      )}
+      {kept && isOtherwise(kept, typed) && (
+        <p className="done" role="status">
+          This is the label that batch {lot?.id} was released with, as its record keeps it. What was typed or renamed
+          since stands on the labels of the next batch.
+        </p>
+      )}
+    </>
+  );
+}
+
+const sizeOf = ({ labelWidth, labelHeight }: LabelPaper): LabelSize => ({ width: labelWidth, height: labelHeight });
+
+const inNumbers = ({ labelWidth, labelHeight }: LabelPaper) => ({
   width: Number(labelWidth),
   height: Number(labelHeight),
 });
 
-function layoutOf(draft: LabelDraft, paper: LabelPaper): LabelLayout {
-  const { code, batchCode, bestBefore, gtin, market } = draft;
-  const drawing = code && batchCode ? codeDrawing(code, codeContent(batchCode, bestBefore, gtin)) : null;
-  const layout = labelLayout(labelParts(draft), drawing, sizeOf(paper), market);
-  const cannotCarry = code !== null && batchCode !== null && drawing === null;
-  return cannotCarry
-    ? { ...layout, left: [...layout.left, `the drawn code, which cannot carry “${batchCode}”`] }
-    : layout;
-}
+/** Whether the label says something else, or draws another code, than what is typed now. */
+const isOtherwise = (kept: LabelContent, { market, parts, code }: LabelContent): boolean =>
+  JSON.stringify([kept.market, kept.parts, kept.code]) !== JSON.stringify([market, parts, code]);
 
 function Preview({
   layout,
   paper,
-  draft,
+  says,
 }: {
   readonly layout: LabelLayout;
   readonly paper: LabelPaper;
-  readonly draft: LabelDraft;
+  readonly says: string;
 }): ReactNode {
-  const says = labelParts(draft)
-    .map(({ text }) => text)
-    .join(". ");
   return (
     <section className="matters" aria-labelledby="preview">
       <h2 id="preview">
@@ -130,7 +138,7 @@ function Preview({
           </p>
         )}
         <div className="label-preview">
-          <LabelDrawing layout={layout} size={sizeOf(paper)} says={says} />
+          <LabelDrawing layout={layout} size={inNumbers(paper)} says={says} />
         </div>
       </div>
     </section>

@@ -3,14 +3,10 @@ import { isoDate } from "@/lib/domain/calendar";
 import type { Day } from "@/lib/domain/calendar";
 import type { LabelDraft, PhRange } from "@/lib/domain/label/label-draft";
 import type { ContentFigure, NetContent } from "@/lib/domain/label/net-content";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
+import type { LabelPart } from "./kept-label";
 
-export interface LabelPart {
-  /** What it is called where it does not fit. */
-  readonly called: string;
-  readonly text: string;
-  readonly isBold: boolean;
-}
+/** Holds a figure and its unit, and the parts of a date, on one line. */
+const NO_BREAK = "\u00a0";
 
 /** Parts that have nothing to say are left out. */
 export function labelParts(draft: LabelDraft): readonly LabelPart[] {

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { type LabelPaper, PAGE_SIZES, placeOf } from "@/lib/domain/label/paper";
 import type { Fraction } from "@/lib/domain/fraction";
 import type { LabelLayout } from "@/lib/edge/label/label-layout";
+import "./label-drawing.css";
 
 /** Decimals that a printer cannot tell from the exact length. */
 const mm = (length: number): number => Number(length.toFixed(3));
