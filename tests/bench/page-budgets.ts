@@ -19,7 +19,18 @@ import { line, median, TIMES } from "./median-time";
 
 const SIZE = { materials: 400, products: 60, runs: 200, days: 56, seed: 1 };
 const BUDGET = { script: 60, paint: 1_000, interaction: 100 };
-const PLACES = ["/", "/cost", "/cost/product-1", "/week", "/shelf", "/buying", "/bench", "/book", "/book/formulas/new", "/find"];
+const PLACES = [
+  "/",
+  "/cost",
+  "/cost/product-1",
+  "/week",
+  "/shelf",
+  "/buying",
+  "/bench",
+  "/book",
+  "/book/formulas/new",
+  "/find",
+];
 
 interface Visit {
   /** Of the scripts that the page fetched, compressed as a server would, kB. */

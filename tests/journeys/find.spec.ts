@@ -51,7 +51,7 @@ test.describe("in a workshop of one's own", () => {
     await expect(page.locator(".finding")).toContainText(/A kilogram and a half is written 3,31.lb/);
 
     await page.goto("/book/rates");
-    const labour = page.getByLabel(/^Labour/).first();
+    const labour = page.getByLabel("An hour of labour");
     await labour.fill("12,50");
     await page.getByRole("button", { name: "Keep rates and calendar" }).click();
     await expect(page.getByText("Rates and calendar are kept.")).toBeVisible();

@@ -44,3 +44,14 @@ test("A maker opens the value of stock on a day to its lots, and a lot to what h
   await page.getByText(OPENS, { exact: true }).click();
   await expect(page.getByText("for one gram", { exact: true })).toBeVisible();
 });
+
+test("A maker opens a price to what is kept of it, its margin and its markup", async ({ page }) => {
+  await page.goto("/cost/p-conditioner");
+  const shops = page.locator("div.field").filter({ has: page.getByLabel("To shops, without tax") });
+  await shops.getByText(OPENS, { exact: true }).click();
+  const working = shops.locator("dl.working");
+  // 6.80 less 3.1371 is 3.6629, of which 6.80 and 3.1371 make 53.9 % and 116.8 %.
+  await expect(working).toContainText("3.6629");
+  await expect(working).toContainText(/53\.9.%margin/);
+  await expect(working).toContainText(/116\.8.%markup/);
+});

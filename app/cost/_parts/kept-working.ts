@@ -41,6 +41,18 @@ export function marginWorking(sold: Sold, kept: Kept, settings: SaleSettings): r
   ];
 }
 
+/** From the price to its margin, and to what is kept as a share of the cost. */
+export function marginAndMarkup(sold: Sold, kept: Kept, settings: SaleSettings): readonly WorkingLine[] {
+  const money = (amount: Fraction): string => moneyShown(amount, settings.currency, DECIMALS_BEYOND);
+  if (kept.markup === null) return marginWorking(sold, kept, settings);
+  return [
+    ...marginWorking(sold, kept, settings),
+    { figure: money(kept.kept), reason: "kept of one" },
+    { operator: "÷", figure: money(kept.cost), reason: "what one costs" },
+    { figure: shareShown(kept.markup), reason: "markup", isResult: true },
+  ];
+}
+
 /** From what is kept of one to how many pay a month. @rule PRICE-5 */
 export function monthWorking(
   sold: Sold,

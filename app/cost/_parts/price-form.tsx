@@ -5,11 +5,13 @@ import type { Fraction } from "@/lib/domain/fraction";
 import { currencySign, priceShown } from "@/lib/edge/figures";
 import { asSentence } from "@/app/_ui/sentence";
 import { Sign } from "@/app/_ui/sign";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Slip } from "@/app/_ui/slip";
 import { type PriceAnswer, pricesOf } from "./price-answer";
+import { marginAndMarkup } from "./kept-working";
 import { priceLines, withWas } from "./price-lines";
 import { PRICE_FORM } from "./price-form-name";
-import { PRICE_NAME, PRICE_WORDS, type Prices, type SaleSettings, type Sold, SOLD } from "./sold";
+import { keptOf, PRICE_NAME, PRICE_WORDS, type Prices, type SaleSettings, type Sold, SOLD } from "./sold";
 import { priceBeingTyped } from "./typed-price";
 import { type SendPrices, type TypingPrices, useTypedPrices } from "./typed-prices";
 
@@ -66,6 +68,7 @@ function OnePrice({
   const fault = typing.answer.kind === "refused" ? typing.answer.faults[name] : undefined;
   const kept = now.prices[name];
   const price = priceBeingTyped(typed, settings.currency);
+  const worked = keptOf(sold, price, now.perUnit, settings);
   const linesOf = (at: PricesAtCost) => priceLines(sold, at.prices[name], at.perUnit, settings);
   // What is typed is compared with what is kept; what is kept, with what it was before the last change.
   const compared = price === kept ? before && linesOf(before) : linesOf(now);
@@ -91,6 +94,7 @@ function OnePrice({
         </p>
       )}
       <Slip lines={withWas(priceLines(sold, price, now.perUnit, settings), compared)} />
+      {worked && <HowItComes lines={marginAndMarkup(sold, worked, settings)} />}
     </div>
   );
 }

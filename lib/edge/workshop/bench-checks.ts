@@ -100,7 +100,10 @@ function faultOfWeight(
       says: `its posting is of lot ${id === null ? "nothing" : quoted(id)}; write the same in both`,
     };
   if (moved !== net)
-    return { key: "net", says: `its posting moves ${String(moved)} into the batch (µg, or pieces); write the same in both` };
+    return {
+      key: "net",
+      says: `its posting moves ${String(moved)} into the batch (µg, or pieces); write the same in both`,
+    };
   const strike = notes.find((each) => each.kind === "struck" && each.strikes === key);
   const reversal = reversalOf.get(key);
   if (strike?.key === reversal?.id) return null;
