@@ -3,7 +3,7 @@ import { cookies } from "next/headers";
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { longDayShown } from "@/lib/edge/figures";
-import { openBatches } from "@/lib/domain/bench/batch";
+import { codeOf, openBatches } from "@/lib/domain/bench/batch";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { Opening } from "./_ui/finding";
 import { Dockets } from "./_parts/dockets";
@@ -62,7 +62,7 @@ function AtTheBench({ of: { workshop }, planned: { desk } }: Bench): ReactNode {
     <aside className="aside" aria-label="At the bench now">
       <p>
         <b>At the bench now.</b> {workshop.products.find(({ id }) => id === batch.run.product)?.name}, batch{" "}
-        {batch.code}. {weighedWords(batch)}.
+        {codeOf(batch)}. {weighedWords(batch)}.
       </p>
       <p>
         <Link href={batchAddress(batch.run.id)}>Carry on weighing</Link>

@@ -4,7 +4,7 @@ import { putRun, resizeTo } from "@/app/week/actions";
 import { HaveNeed } from "@/app/_ui/have-need";
 import { Press } from "@/app/_ui/press";
 import { Sign } from "@/app/_ui/sign";
-import type { Batch } from "@/lib/domain/bench/batch";
+import { type Batch, codeOf } from "@/lib/domain/bench/batch";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { isoDate } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -117,7 +117,7 @@ interface OfBatch {
 }
 
 const batchName = (batch: Batch, { workshop }: Pick<Today, "workshop">): string =>
-  `${workshop.products.find(({ id }) => id === batch.run.product)?.name ?? "Batch"}, batch ${batch.code}`;
+  `${workshop.products.find(({ id }) => id === batch.run.product)?.name ?? "Batch"}, batch ${codeOf(batch)}`;
 
 /** `4 of 10 lines weighed` */
 export function weighedWords(batch: Batch): string {
