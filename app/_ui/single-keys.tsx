@@ -1,13 +1,14 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { useEffect } from "react";
+import { useLayoutEffect } from "react";
 import { SINGLE_KEYS } from "@/lib/edge/single-keys";
 
 /** Goes to a place by one key. Off while something is typed into or chosen from, and with any other key held. */
 export function SingleKeys(): null {
   const router = useRouter();
-  useEffect(() => {
+  // Before the page is painted that says that they are on.
+  useLayoutEffect(() => {
     const go = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.repeat || event.altKey || event.ctrlKey || event.metaKey) return;
       if (event.target instanceof Element && event.target.closest("input, select, textarea, [role=combobox]")) return;
