@@ -4,7 +4,7 @@ import { carriedOf } from "@/app/_ui/run-carried";
 import { newId } from "@/app/_ui/new-id";
 import { type BroughtForward, broughtForward } from "@/lib/domain/bring-forward";
 import { mondayOf } from "@/lib/domain/calendar";
-import { mattersOf } from "@/lib/domain/matters";
+import { type Matters, mattersOf } from "@/lib/domain/matters";
 import type { Plan } from "@/lib/domain/plan-figures";
 import type { Today } from "./_parts/today";
 import { basketAtAGlance } from "./buying/buying-for-page";
@@ -31,22 +31,30 @@ export async function todayOf(found: Planned): Promise<Today> {
       plan,
       benchMinutes: desk.benchMinutes,
     }),
-    forward: forwardOnce(found, matters.goingOut[0]),
+    forward: forwardOnce(found, matters.goingOut),
     carriedOf: (run) => carriedOf(run, { monday: mondayOf(run.date), runs: workshop.runs }),
     newOrderId: newId,
   };
 }
 
-/** Each plan has one answer, which takes as long as three plans: it is worked out when it is first asked for. */
-const forwardByPlan = new WeakMap<Plan, BroughtForward | null>();
+interface Answered {
+  readonly hours: Planned["desk"]["benchMinutes"];
+  readonly forward: BroughtForward | null;
+}
 
-function forwardOnce(found: Planned, losing: Plan["materials"][number] | undefined): BroughtForward | null {
+/** Each plan has one answer by the maker's hours, which takes as long as three plans: it is worked out once. */
+const forwardByPlan = new WeakMap<Plan, Answered>();
+
+/** Of the first lot that can still be saved: what is out of date already is not. */
+function forwardOnce(found: Planned, goingOut: Matters["goingOut"]): BroughtForward | null {
   const { plan, desk } = found;
+  const hours = desk.benchMinutes;
   const known = forwardByPlan.get(plan);
-  if (known !== undefined) return known;
-  const soonest = losing?.expiring.toSorted((a, b) => a.on - b.on).find(({ on }) => on > plan.today);
-  const planned = { ...found, benchMinutes: desk.benchMinutes };
-  const answer = losing && soonest ? broughtForward(losing, soonest, planned, desk.batches) : null;
-  forwardByPlan.set(plan, answer);
-  return answer;
+  if (known?.hours === hours) return known.forward;
+  const losing = goingOut.find(({ expiring }) => expiring.every(({ on }) => on > plan.today));
+  const soonest = losing?.expiring.toSorted((a, b) => a.on - b.on)[0];
+  const planned = { ...found, benchMinutes: hours };
+  const forward = losing && soonest ? broughtForward(losing, soonest, planned, desk.batches) : null;
+  forwardByPlan.set(plan, { hours, forward });
+  return forward;
 }

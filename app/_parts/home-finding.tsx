@@ -19,7 +19,10 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
   const sunday = daysAfter(mondayOf(today), 6);
   const [first, ...others] = matters.notMakeable.filter(({ run }) => run.date <= sunday);
   const later = matters.notMakeable.length - (first === undefined ? 0 : others.length + 1);
-  const isCovered = matters.notMakeable.length + matters.orderNow.length + matters.notOffered.length === 0;
+  const thisWeek = plan.runs.filter(({ run }) => run.date <= sunday);
+  const passed = matters.notClosed.filter(({ makeable }) => !makeable).length;
+  const isMade = plan.runs.every(({ makeable }) => makeable);
+  const isCovered = isMade && matters.orderNow.length + matters.notOffered.length === 0;
   return (
     <>
       {first !== undefined && <Short outlook={first} today={today} />}
@@ -44,9 +47,11 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
         (plan.runs.length === 0
           ? "No runs are planned, and nothing has to be ordered today."
           : `${plan.runs.length === 1 ? "The one run" : `All ${counted(plan.runs.length, "run", "runs")}`} can be made, and nothing has to be ordered today.`)}
+      {passed > 0 &&
+        `${inWordsFirst(passed)} ${passed === 1 ? "run of a day that has passed is" : "runs of days that have passed are"} short, and not closed. `}
       {!isCovered &&
-        first === undefined &&
-        plan.runs.some(({ run }) => run.date <= sunday) &&
+        thisWeek.length > 0 &&
+        thisWeek.every(({ makeable }) => makeable) &&
         "This week’s runs can be made."}
     </>
   );

@@ -6,6 +6,7 @@ import { Press } from "@/app/_ui/press";
 import { Sign } from "@/app/_ui/sign";
 import { type Day, daysBetween } from "@/lib/domain/calendar";
 import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
+import { toCome } from "@/lib/domain/orders";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import type { Order } from "@/lib/domain/workshop";
 import { newOfferAddress } from "@/lib/edge/book-address";
@@ -168,7 +169,9 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
 export function DueDocket({ order, of }: { readonly order: Order; readonly of: Today }): ReactNode {
   const { workshop, today } = of;
   const supplier = workshop.suppliers.find(({ id }) => id === order.supplier)?.name ?? order.supplier;
-  const names = order.lines.flatMap((line) => workshop.materials.filter(({ id }) => id === line.material));
+  const awaited = order.lines.filter((line) => toCome(order, line) > 0n);
+  const wanted = new Set(awaited.map(({ material }) => material));
+  const names = workshop.materials.filter(({ id }) => wanted.has(id)).map(({ name }) => name);
   const late = daysBetween(order.due, today);
   return (
     <Docket
@@ -187,12 +190,12 @@ export function DueDocket({ order, of }: { readonly order: Order; readonly of: T
       }
       act={
         <Link className="button" href={receiveAddress(order.id)} prefetch={false}>
-          Receive {counted(order.lines.length, "line", "lines")}
+          Receive {counted(awaited.length, "line", "lines")}
+          <span className="unseen"> from {supplier}</span>
         </Link>
       }
     >
-      Ordered {dayShown(order.placed, today)}:{" "}
-      {inARow([...new Set(names.map(({ name }) => name))].slice(0, MOST_NAMED))}
+      Ordered {dayShown(order.placed, today)}: {inARow(names.slice(0, MOST_NAMED))}
       {names.length > MOST_NAMED && ` and ${counted(names.length - MOST_NAMED, "more", "more")}`}.
     </Docket>
   );

@@ -79,14 +79,14 @@ function AnotherWay({ outlook, of }: OfRun): ReactNode {
       <Press
         act={resizeTo}
         carried={{ ...carried, to: mostUnits.toString() }}
-        name={`Plan only ${countShown(mostUnits)}: ${nameOf(outlook, of)}`}
+        name={`Plan only ${countShown(mostUnits)} of ${countShown(run.units)}: ${nameOf(outlook, of)}`}
       >
         Plan only {countShown(mostUnits)} of {countShown(run.units)}
       </Press>
     );
   return (
     <Link className="button" href={runAddress(run)} prefetch={false}>
-      See what it lacks
+      See what it lacks<span className="unseen">: {nameOf(outlook, of)}</span>
     </Link>
   );
 }
@@ -103,11 +103,14 @@ export const NotClosedDocket = ({ outlook, of }: OfRun): ReactNode => (
     }
     act={
       <Link className="button" href={runAddress(outlook.run)} prefetch={false}>
-        Made, moved or deleted?
+        Made, moved or deleted?<span className="unseen"> {nameOf(outlook, of)}</span>
       </Link>
     }
   >
-    Its day has passed. Until you say what became of it, the plan takes it as made today.
+    Its day has passed. Until you say what became of it, the plan takes it as made today
+    {outlook.makeable
+      ? "."
+      : `, for which it is short of ${inARow(outlook.short.map(({ material }) => material.name))}.`}
   </Docket>
 );
 
@@ -138,7 +141,7 @@ export const LeftOpenDocket = ({ batch, of }: OfBatch): ReactNode => (
     }
     act={
       <Link className="button" href={batchAddress(batch.run.id)} prefetch={false}>
-        Carry on weighing
+        Carry on weighing<span className="unseen"> {batchName(batch, of)}</span>
       </Link>
     }
   >
@@ -158,7 +161,7 @@ export const ToJudgeDocket = ({ batch, of }: OfBatch): ReactNode => (
     }
     act={
       <Link className="button" href={recordAddress(batch.run.id)} prefetch={false}>
-        Release or reject it
+        Release or reject it<span className="unseen">, {batchName(batch, of)}</span>
       </Link>
     }
   >

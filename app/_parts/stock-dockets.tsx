@@ -25,7 +25,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
   if (first === undefined) return null;
   const shown = (amount: bigint): string => stockShown(amount, material.measure, "nearest");
   const isGone = first.on <= of.today;
-  const forward = of.forward?.outlook.draws.some((draw) => draw.material === material) ? of.forward : null;
+  const forward = of.forward?.lot === first.lot ? of.forward : null;
   return (
     <Docket
       href={materialAddress(material.id)}
@@ -45,7 +45,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
           <Press
             act={putRun}
             carried={{ ...of.carriedOf(forward.outlook.run), to: isoDate(forward.day), before: "" }}
-            name={`Bring ${forward.outlook.product.name} to ${dayShown(forward.day, of.today)}`}
+            name={`Bring it to ${dayShown(forward.day, of.today)}: ${forward.outlook.product.name}`}
           >
             Bring it to {dayShown(forward.day, of.today)}
           </Press>
@@ -103,7 +103,7 @@ export const CountDocket = ({
     strip={<Strip outlook={outlook} of={of} />}
     act={
       <Link className="button" href="/shelf/count?lots=due" prefetch={false}>
-        Enter the count
+        Enter the count<span className="unseen"> of {outlook.material.name}</span>
       </Link>
     }
   >

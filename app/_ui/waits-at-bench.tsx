@@ -2,12 +2,13 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { codeOf } from "@/lib/domain/bench/batch";
 import { heldUnder } from "@/lib/domain/bench/codes";
-import type { Desk } from "@/lib/domain/desk";
+import type { Books } from "@/lib/domain/desk";
+import type { LotName } from "@/lib/domain/ledger/posting";
 import { recordAddress } from "@/lib/edge/bench-address";
 
 /** Of a lot that came out of a batch which waits for a second look: the way to its judgement. @rule BENCH-8 */
-export function WaitsAtBenchLink({ desk, lot }: { readonly desk: Desk; readonly lot: string }): ReactNode {
-  const batch = heldUnder(desk, lot);
+export function WaitsAtBenchLink({ books, lot }: { readonly books: Books; readonly lot: LotName }): ReactNode {
+  const batch = heldUnder(books, lot);
   if (batch === null) return null;
   return (
     <p className="done">

@@ -10,6 +10,8 @@ import { runsOn } from "./turns-of-day";
 import type { Workshop } from "./workshop";
 
 export interface BroughtForward {
+  /** The lot that it saves of. */
+  readonly lot: string;
   readonly outlook: RunOutlook;
   readonly day: Day;
   /** How much less of the lot is lost, µg or pieces. */
@@ -46,7 +48,7 @@ export function broughtForward(
     const after = plan(changed, before.today, preparedFor(changed, before.today, inBatches, prepared), planned);
     const saved = lostOf(before, material.id, lot) - lostOf(after, material.id, lot);
     if (saved > 0n && isMade(after, outlook) && isNoWorse(before, after))
-      return { outlook, day, saved: quantity<Stock>(saved) };
+      return { lot, outlook, day, saved: quantity<Stock>(saved) };
   }
   return null;
 }

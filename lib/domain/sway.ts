@@ -26,6 +26,8 @@ export type SwayInput =
 
 export interface Sway {
   readonly input: SwayInput;
+  /** What of one unit hangs on the input, exact micro-units: the change at both ends is worked out from it. */
+  readonly of: Fraction;
   /** Which change of the input keeps less. */
   readonly worseWhen: "less" | "more";
   /** Change of what is kept, not above zero. */
@@ -52,14 +54,14 @@ export function swayOfKept(cost: UnitCost, product: Product, asked: Asked, setti
   if (cost.perUnit === null || cost.ingredients === null) return null;
   const { ingredients } = cost;
   const sways = [
-    swayOf({ kind: "price" }, ofPrice(asked, settings)),
-    swayOf({ kind: "units per run" }, ofUnits(sharedByRun(cost, ingredients, product, settings))),
-    swayOf({ kind: "labour rate" }, ofOutlay(cost.labour)),
-    swayOf({ kind: "overhead rate" }, ofOutlay(cost.overhead)),
+    swayOf({ kind: "price" }, keptOfPrice(asked, settings), ofIncome),
+    swayOf({ kind: "units per run" }, sharedByRun(cost, ingredients, product, settings), ofUnits),
+    swayOf({ kind: "labour rate" }, cost.labour, ofOutlay),
+    swayOf({ kind: "overhead rate" }, cost.overhead, ofOutlay),
     ...cost.lines.map(({ material, uses, cost: outlay }) =>
-      swayOf({ kind: "material price", material, usedAs: uses.map(({ as }) => as) }, ofOutlay(outlay ?? ZERO)),
+      swayOf({ kind: "material price", material, usedAs: uses.map(({ as }) => as) }, outlay ?? ZERO, ofOutlay),
     ),
-    ...ofLoss(ingredients, product).map((ends) => swayOf({ kind: "process loss" }, ends)),
+    ...ofLoss(product).map((ends) => swayOf({ kind: "process loss" }, ingredients, ends)),
   ];
   return sways
     .map((sway) => ({ sway, length: longer(sway) }))
@@ -69,10 +71,11 @@ export function swayOfKept(cost: UnitCost, product: Product, asked: Asked, setti
 
 const negative = ({ over, under }: Fraction): Fraction => ({ over: -over, under });
 
-function swayOf(input: SwayInput, { less, more }: Ends): Sway {
+function swayOf(input: SwayInput, of: Fraction, ends: (of: Fraction) => Ends): Sway {
+  const { less, more } = ends(of);
   return compare(less, more) < 0
-    ? { input, worseWhen: "less", worse: less, better: more }
-    : { input, worseWhen: "more", worse: more, better: less };
+    ? { input, of, worseWhen: "less", worse: less, better: more }
+    : { input, of, worseWhen: "more", worse: more, better: less };
 }
 
 function longer({ worse, better }: Sway): Fraction {
@@ -86,12 +89,17 @@ function ofOutlay(amount: Fraction): Ends {
   return { less: tenth, more: negative(tenth) };
 }
 
-/** A tenth of the price, less the tax and the fee on it; the fee's fixed part stays. @rule SWAY-2 */
-function ofPrice({ of, price }: Asked, { tax, paymentFee }: Settings): Ends {
-  const keptOfIt = of === "shops" ? ONE : minus(dividedBy(ONE, plus(ONE, shareOf(tax))), shareOf(paymentFee));
-  const { less: more, more: less } = ofOutlay(times(whole(price), keptOfIt));
+/** A tenth of what comes in. @rule SWAY-2 */
+function ofIncome(amount: Fraction): Ends {
+  const { less: more, more: less } = ofOutlay(amount);
   return { less, more };
 }
+
+/** The price less the tax and the fee on it; the fee's fixed part stays whatever the price. @rule SWAY-2 */
+const keptOfPrice = ({ of, price }: Asked, { tax, paymentFee }: Settings): Fraction =>
+  of === "shops"
+    ? whole(price)
+    : times(whole(price), minus(dividedBy(ONE, plus(ONE, shareOf(tax))), shareOf(paymentFee)));
 
 /**
  * What one unit carries of a run's own costs, s, becomes s ÷ 0.9 or s ÷ 1.1: the units are not rounded.
@@ -119,8 +127,10 @@ function sharedByRun(cost: UnitCost, ingredients: Fraction, product: Product, se
  * @returns nothing where a tenth more would lose all there is: then there is no such end to show
  * @rule SWAY-4
  */
-function ofLoss(ingredients: Fraction, { processLoss }: Product): readonly Ends[] {
+function ofLoss({ processLoss }: Product): readonly ((ingredients: Fraction) => Ends)[] {
   const changed = (tenths: bigint): Fraction => ratio(processLoss, 10n * WHOLE - tenths * processLoss);
   if (10n * WHOLE <= 11n * processLoss) return [];
-  return [{ less: times(ingredients, changed(9n)), more: negative(times(ingredients, changed(11n))) }];
+  return [
+    (ingredients) => ({ less: times(ingredients, changed(9n)), more: negative(times(ingredients, changed(11n))) }),
+  ];
 }

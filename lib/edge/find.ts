@@ -1,5 +1,5 @@
 /** One search over all that a workshop names: what is called how, and where it stands. */
-import { type Batch, codeOf, stateOf } from "@/lib/domain/bench/batch";
+import { type Batch, codeOf, codesOf, stateOf } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { Books } from "@/lib/domain/desk";
@@ -147,6 +147,7 @@ const batchFound = (batch: Batch, product: string, today: Day): Findable => ({
   name: `Batch ${codeOf(batch)}`,
   says: `${product}, ${dayShown(batch.startedOn, today)}: ${STATE_WORDS[stateOf(batch)].toLowerCase()}`,
   href: stateOf(batch) === "open" ? batchAddress(batch.run.id) : batchRecordAddress(batch.run.id),
+  also: codesOf(batch).join(" "),
 });
 
 const namesIn = (records: readonly { readonly id: string; readonly name: string }[]): ((id: string) => string) => {

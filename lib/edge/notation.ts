@@ -1,19 +1,21 @@
 /**
  * The notation that figures are written in now. It is the workshop's, and a process serves one workshop, so that the
  * server keeps what was read last; in the browser the page carries it on its root, where it is read each time.
+ * The framework bundles pages, client components and routes apart, each with a copy of this module: what is kept stands
+ * in one place of the process for all of them.
  */
 import { DEFAULT_NOTATION, LOCALES, type Notation, UNIT_SYSTEMS } from "@/lib/domain/notation";
 
-let kept: Notation = DEFAULT_NOTATION;
+const process = globalThis as typeof globalThis & { stillroomNotation?: Notation };
 
 /** What the pages that follow are written in; the server calls it as it reads the books. */
 export function writeIn(notation: Notation): void {
-  kept = notation;
+  process.stillroomNotation = notation;
 }
 
 /** @rule SHOW-1 */
 export function notation(): Notation {
-  if (typeof document === "undefined") return kept;
+  if (typeof document === "undefined") return process.stillroomNotation ?? DEFAULT_NOTATION;
   const { locale, units } = document.documentElement.dataset;
   return {
     locale: LOCALES.find((each) => each === locale) ?? DEFAULT_NOTATION.locale,

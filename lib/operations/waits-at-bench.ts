@@ -12,7 +12,7 @@ export interface WaitsAtBench {
 }
 
 /** The batch that one of the lots waits in, or null. */
-export function waitsAtBench({ desk }: Books, lots: readonly LotName[]): WaitsAtBench | null {
-  const [batch] = lots.flatMap(({ id }) => heldUnder(desk, id) ?? []);
+export function waitsAtBench(books: Books, lots: readonly LotName[]): WaitsAtBench | null {
+  const [batch] = lots.flatMap((lot) => heldUnder(books, lot) ?? []);
   return batch === undefined ? null : { kind: "waits at the bench", run: batch.run.id, code: codeOf(batch) };
 }

@@ -5,12 +5,13 @@
  */
 import { fc, test as law } from "@fast-check/vitest";
 import { afterEach, describe, expect, test } from "vitest";
-import { ratio } from "@/lib/domain/fraction";
+import { compare, type Fraction, ratio } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { DEFAULT_NOTATION, type Locale, LOCALES, type Notation } from "@/lib/domain/notation";
-import { UNITS } from "@/lib/domain/quantity";
+import { type DecimalText, decimalValue, UNITS } from "@/lib/domain/quantity";
 import { countShown, dayShown, moneyShown, percentShown } from "@/lib/edge/figures";
 import { readTypedNumber } from "@/lib/edge/forms/typed-number";
+import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
 import { formFromRecord } from "@/lib/edge/forms/form-reading";
 import { massShown } from "@/lib/edge/mass-shown";
 import { decimalTyped, writeIn } from "@/lib/edge/notation";
@@ -117,6 +118,16 @@ describe("a number typed in the maker's locale is understood or refused, never m
       const decimal = decimals === 0 ? text : `${text.slice(0, -decimals)}.${text.slice(-decimals)}`;
       const told = inNotation({ locale }, () => readTypedNumber(decimalTyped(decimal)));
       expect(told).toEqual({ value: decimal });
+    },
+  );
+
+  law.prop([fc.constantFrom(...LOCALES), fc.bigInt({ min: 0n, max: 10n ** 12n })])(
+    "[SHOW-1] a weight that the app proposes is read back as the same",
+    (locale, micrograms) => {
+      const told = inNotation({ locale }, () => readTypedNumber(stockAsTyped(micrograms, "mass")));
+      expect("fault" in told ? told.fault : decimalValue(told.value as DecimalText)).toSatisfy(
+        (read: unknown) => compare(read as Fraction, ratio(micrograms, 1_000_000n)) === 0,
+      );
     },
   );
 

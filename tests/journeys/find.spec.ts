@@ -61,6 +61,15 @@ test.describe("in a workshop of one's own", () => {
     await page.getByRole("button", { name: "Keep rates and calendar" }).click();
     await expect(page.getByText("can be read two ways; write 1500 or 1,5").first()).toBeVisible();
 
+    // What the browser draws anew must be what the server drew: a difference would be told on the console.
+    await page.goto("/cost");
+    await page.getByRole("rowheader").first().getByRole("link").click();
+    await expect(page.getByRole("heading", { name: /^If one thing changes/ })).toBeVisible();
+    await page.reload();
+    await expect(page.getByText(/One costs \d+,\d\d.£/)).toBeVisible();
+    await page.goto("/book/formulas/new");
+    await expect(page.getByRole("heading", { level: 1, name: "Add a formula" })).toBeVisible();
+
     await page.goto("/book/screen");
     await page.keyboard.press("w");
     await expect(page.getByRole("heading", { level: 1, name: "Figures and keys" })).toBeVisible();

@@ -1,5 +1,6 @@
 "use client";
 
+import { decimalTyped } from "@/lib/edge/notation";
 import { type ReactNode, useRef, useState } from "react";
 import { type Unit, UNITS } from "@/lib/domain/quantity";
 import { readTypedAmount } from "@/lib/edge/forms/typed-amount";
@@ -86,13 +87,14 @@ function Published({
   if (density.kind === "range of relative density")
     return (
       <p className="small">
-        {density.from} to {density.to} times as heavy as water: {at}. A range gives no one figure; take your supplier’s.
+        {decimalTyped(density.from)} to {decimalTyped(density.to)} times as heavy as water: {at}. A range gives no one
+        figure; take your supplier’s.
       </p>
     );
   return (
     <p className="small">
-      <button className="button plain" name="deed" value={`fill ${field} ${density.gramsPerMillilitre}`}>
-        Use {density.gramsPerMillilitre} g/mL
+      <button className="button plain" name="deed" value={`fill ${field} ${decimalTyped(density.gramsPerMillilitre)}`}>
+        Use {decimalTyped(density.gramsPerMillilitre)} g/mL
       </button>{" "}
       {at}.
     </p>

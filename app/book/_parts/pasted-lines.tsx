@@ -1,5 +1,6 @@
 "use client";
 
+import { decimalTyped } from "@/lib/edge/notation";
 import type { ReactNode } from "react";
 import { nameMatcher } from "@/lib/edge/forms/name-matching";
 import { type PastedLine, readPastedFormula, weightsAsPercents } from "@/lib/edge/pasted-formula";
@@ -22,7 +23,7 @@ export const knownFrom = (choices: Readonly<Record<string, readonly Choice[]>>):
 
 const rowOf = ({ match, name, percent, phase, asks }: PastedLine): FormValues => ({
   of: match.kind === "exact" ? `${match.match.kind} ${match.match.id}` : "",
-  percent: percent ?? "",
+  percent: percent === null ? "" : decimalTyped(percent),
   phase: phase ?? "",
   pasted: name,
   asks: asks ?? "",

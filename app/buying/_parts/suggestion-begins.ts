@@ -5,6 +5,7 @@ import { type CurrencyCode, moneyTextInFull } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Supplier } from "@/lib/domain/workshop";
 import type { SuggestionField, SuggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
+import { decimalTyped } from "@/lib/edge/notation";
 import { decimalText } from "@/lib/edge/written-figures";
 
 export function beginsWith(
@@ -19,7 +20,7 @@ export function beginsWith(
     lead: supplier === null ? "0" : calendarDaysOf(supplier),
     leadspread: "0",
     service: "95",
-    order: supplier === null ? "" : moneyTextInFull(supplier.shipping, currency),
+    order: supplier === null ? "" : decimalTyped(moneyTextInFull(supplier.shipping, currency)),
     keeping: "20",
   };
 }
@@ -28,12 +29,12 @@ const MICROGRAMS_A_GRAM = 1_000_000n;
 
 /** Lead in calendar days: five working days are a week. (Common practice.) */
 const calendarDaysOf = ({ leadCounts, leadDays }: Supplier): string =>
-  decimalText(BigInt(leadDays) * (leadCounts === "working" ? 14n : 10n), 1);
+  decimalTyped(decimalText(BigInt(leadDays) * (leadCounts === "working" ? 14n : 10n), 1));
 
 /** Grams or pieces with two decimals: where a suggestion begins needs no more. */
 function numberOf(amount: Fraction, measure: Measure): string {
   const size = measure === "mass" ? MICROGRAMS_A_GRAM : 1n;
-  return decimalText(roundedHalfAway(times(amount, ratio(100n, size))), 2);
+  return decimalTyped(decimalText(roundedHalfAway(times(amount, ratio(100n, size))), 2));
 }
 
 export const LABELS = (measure: Measure): readonly { readonly field: SuggestionField; readonly label: string }[] => {

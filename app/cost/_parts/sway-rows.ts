@@ -12,6 +12,8 @@ export interface SwayRow extends SwayBar {
   readonly less: string;
   readonly more: string;
   readonly worseWhen: Sway["worseWhen"];
+  /** How both ends come about. */
+  readonly how: string;
   /** It moves what is kept at all. */
   readonly moves: boolean;
 }
@@ -22,6 +24,7 @@ export function swayRow(sway: Sway, sold: Sold, view: CostView): SwayRow {
   const [worseShown, betterShown] = [shown(worse), shown(better)];
   return {
     name: inputName(input, sold, view),
+    how: howWords(sway, sold, view),
     worse: drawn(worse),
     better: drawn(better),
     worseShown,
@@ -41,6 +44,25 @@ export const changeShown = (change: Fraction, { currency }: CostView): string =>
   change.over > 0n ? `+${moneyShown(change, currency)}` : moneyShown(change, currency);
 
 export const isWorse = (shown: string): boolean => shown.startsWith(MINUS);
+
+/** Each end worked out from what of one unit hangs on the input. @rule SWAY-1 to SWAY-4 */
+function howWords({ input, of }: Sway, sold: Sold, { currency }: CostView): string {
+  const amount = moneyShown(of, currency, 2);
+  switch (input.kind) {
+    case "price":
+      return sold === "shops"
+        ? `a tenth of ${amount}`
+        : `a tenth of ${amount}, what is left of it after tax and the fee in percent`;
+    case "units per run":
+      return `${amount} of the run’s own costs on each, ÷ 0.9 and ÷ 1.1`;
+    case "labour rate":
+    case "overhead rate":
+    case "material price":
+      return `a tenth of ${amount} in each`;
+    case "process loss":
+      return `${amount} of ingredients in each, × (1 − loss) ÷ (1 − the loss with a tenth less or more)`;
+  }
+}
 
 function inputName(input: SwayInput, sold: Sold, { settings, currency, product }: CostView): string {
   switch (input.kind) {

@@ -84,9 +84,12 @@ const COLUMNS = [
 function SwayTable({ rows, sold }: { readonly rows: readonly SwayRow[]; readonly sold: Sold }): ReactNode {
   return (
     <Ledger caption={`Change of what is kept of one sold to ${sold}`} columns={COLUMNS} className="sway-table">
-      {rows.map(({ name, less, more }) => (
+      {rows.map(({ name, how, less, more }) => (
         <tr key={name}>
-          <th scope="row">{name}</th>
+          <th scope="row">
+            {name}
+            <small>{how}</small>
+          </th>
           <Change shown={less} onPhone={COLUMNS[1].name} />
           <Change shown={more} onPhone={COLUMNS[2].name} />
         </tr>

@@ -2,12 +2,13 @@ import { times, whole } from "@/lib/domain/fraction";
 import { type CurrencyCode, type MicroUnits, moneyTextInFull } from "@/lib/domain/money";
 import { type DecimalText, decimalValue, LARGEST_FIGURE, quantity } from "@/lib/domain/quantity";
 import { readTypedMoney } from "@/lib/edge/forms/typed-amount";
+import { decimalTyped } from "@/lib/edge/notation";
 import type { TypedPrices } from "./price-answer";
 import type { Prices } from "./sold";
 
 /** A price as it stands in its field. */
 export const priceText = (price: MicroUnits | null, currency: CurrencyCode): string =>
-  price === null ? "" : moneyTextInFull(price, currency);
+  price === null ? "" : decimalTyped(moneyTextInFull(price, currency));
 
 export const pricesText = ({ priceToShops, priceToCustomers }: Prices, currency: CurrencyCode): TypedPrices => ({
   priceToShops: priceText(priceToShops, currency),

@@ -1,7 +1,7 @@
 "use client";
 
 import { usePathname, useRouter } from "next/navigation";
-import { type KeyboardEvent, type ReactNode, useEffect, useRef } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useEffectEvent, useRef } from "react";
 
 /** Letters typed one after another are asked for together. */
 const A_PAUSE_MILLISECONDS = 120;
@@ -25,16 +25,37 @@ export function FindField({ typed, most, children }: Looked): ReactNode {
   const ask = (): void => {
     clearTimeout(waiting.current);
     waiting.current = setTimeout(() => {
+      waiting.current = undefined;
       const query = new URLSearchParams({ q: field.current?.value ?? "" });
       router.replace(`${path as "/find"}?${query.toString()}`, { scroll: false });
     }, A_PAUSE_MILLISECONDS);
   };
-  // Typed before the scripts were there, or while what was found was on its way.
-  useEffect(() => {
+  // Typed before the scripts were there.
+  const askTyped = useEffectEvent(() => {
     if (field.current && field.current.value !== typed) ask();
   });
+  useEffect(() => {
+    askTyped();
+    // What is asked for after the page was left would bring it back.
+    return () => {
+      clearTimeout(waiting.current);
+    };
+  }, []);
+  // Another address, as by Back, and nothing typed since: the field follows it.
+  const follow = useEffectEvent((now: string) => {
+    if (waiting.current === undefined && field.current) field.current.value = now;
+  });
+  useEffect(() => {
+    follow(typed);
+  }, [typed]);
   return (
-    <div onKeyDown={walk}>
+    <div
+      onKeyDown={walk}
+      onClickCapture={() => {
+        clearTimeout(waiting.current);
+        waiting.current = undefined;
+      }}
+    >
       <form action="/find" method="get" role="search" className="find">
         <div className="field">
           <label htmlFor="find">Find anything</label>

@@ -1,6 +1,8 @@
 /** What the codes of batches name, and what may not be named by them. @rule BENCH-2, BENCH-10 */
 import { lotIdOfLine } from "@/lib/domain/arrivals";
 import type { Books, Desk } from "@/lib/domain/desk";
+import { byId } from "@/lib/domain/index-by-id";
+import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
 import { type Batch, codeOf, codesOf, openBatches, stateOf } from "./batch";
 
@@ -15,8 +17,11 @@ export const openUnder = ({ batches }: Desk, code: string): Batch | null =>
   openBatches(batches).find((batch) => codeOf(batch) === code) ?? null;
 
 /** The batch that waits for a second look under a code: what came out of it is judged at the bench alone. @rule BENCH-8 */
-export const heldUnder = ({ batches }: Desk, code: string): Batch | null =>
-  batches.find((batch) => stateOf(batch) === "held" && codeOf(batch) === code) ?? null;
+export function heldUnder({ workshop, desk }: Books, lot: LotName): Batch | null {
+  const made = byId("product", workshop.products);
+  const isOf = ({ run }: Batch): boolean => (made(run.product).madeInto === null ? "finished" : "material") === lot.of;
+  return desk.batches.find((batch) => stateOf(batch) === "held" && codeOf(batch) === lot.id && isOf(batch)) ?? null;
+}
 
 /** A lot that stands in a workshop, or is on order in it, and not in another, under the code of an open batch. */
 export function lotUnderOpenBatch(before: Workshop, after: Workshop, desk: Desk): string | null {

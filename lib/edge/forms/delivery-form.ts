@@ -1,4 +1,5 @@
 /** The form of a delivery, and what was typed into it as what is to be posted. @rule LEDGER-9 */
+import { decimalTyped } from "@/lib/edge/notation";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import type { DeliveryLine, Extra } from "@/lib/domain/ledger/receive-delivery";
@@ -91,7 +92,7 @@ export function valuesOfOrder(workshop: Workshop, order: Order) {
       lot: "",
       // What an offer lets expect is no date on a pack: that is read off it. @rule ORDER-7
       expires: line.expires === null || line.offer !== null ? "" : isoDate(line.expires),
-      paid: moneyTextInFull(costOutstanding(line), workshop.settings.currency),
+      paid: decimalTyped(moneyTextInFull(costOutstanding(line), workshop.settings.currency)),
       [LINE_ON_ORDER]: String(at + 1),
     }).map(([field, value]) => [`lines.${String(row)}.${field}`, value] as const),
   );
@@ -101,7 +102,8 @@ export function valuesOfOrder(workshop: Workshop, order: Order) {
 /** Whole packs of the offer where it is still there; all in one pack where it is not, or where half a pack came. */
 function packsTyped({ offers, materials }: Workshop, line: OrderLine) {
   const rest = outstanding(line);
-  const inText = (held: Stock): string => stockText(held, byId("material", materials)(line.material).measure);
+  const inText = (held: Stock): string =>
+    decimalTyped(stockText(held, byId("material", materials)(line.material).measure));
   const offer = offers.find(({ id, material }) => id === line.offer && material === line.material);
   const packs = packsOutstanding(line);
   if (offer === undefined || packs === null) return { material: line.material, packs: "1", pack: inText(rest) };

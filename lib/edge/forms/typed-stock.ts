@@ -1,4 +1,5 @@
 /** How much of a lot is meant, as a person types it: `250`, `0.25 kg`, `12 pieces`. @rule QTY-2, QTY-3 */
+import { decimalTyped } from "@/lib/edge/notation";
 import { type Measure, readAmount } from "@/lib/domain/quantity";
 import type { Outcome } from "@/lib/edge/fields";
 import { amount } from "@/lib/edge/figure-fields";
@@ -38,4 +39,5 @@ export function readTypedStock(typed: string, measure: Measure): Outcome<bigint 
 }
 
 /** What a lot gives, as its field shows it: all decimals, without unit and grouping. */
-export const stockAsTyped = (held: bigint, measure: Measure): string => decimalText(held, measure === "mass" ? 6 : 0);
+export const stockAsTyped = (held: bigint, measure: Measure): string =>
+  decimalTyped(decimalText(held, measure === "mass" ? 6 : 0));

@@ -56,7 +56,7 @@ export default async function FinishedLotPage({ params, searchParams }: Page): P
           off &&
           `Lot ${off.lot.id}, of ${dayShown(off.since, today)}. It is on no list: its batch failed, or it was taken out of the Book. What happened stays here.`}
       </Opening>
-      <WaitsAtBenchLink desk={books.desk} lot={lot.id} />
+      <WaitsAtBenchLink books={books} lot={finishedLot(lot.id)} />
       <Done did={parameters.did} units={parameters.units} />
       {found && <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />}
       <FinishedTrace trace={trace} words={words} currency={currency} today={today} />

@@ -90,7 +90,7 @@ export default async function LotPage({ params, searchParams }: Addressed): Prom
       </Opening>
       <OneGram view={view} />
       <Done view={view} posting={asked.done} />
-      <WaitsAtBenchLink desk={found.desk} lot={lot.id} />
+      <WaitsAtBenchLink books={found} lot={materialLot(lot.id)} />
       <Cautions view={view} />
       {isListed && material && (
         <LotDeeds
