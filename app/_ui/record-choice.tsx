@@ -26,8 +26,11 @@ interface Swapped {
   readonly value: string;
 }
 
-/** In a form of more fields than this the list comes to a choice only when somebody does, since hundreds are heavy. */
-const MANY_FIELDS = 200;
+/** In a form of more choices than this the list comes to one only when somebody does, since many are heavy. */
+const MANY_CHOICES = 30;
+
+const hasMany = (element: HTMLSelectElement | null): boolean =>
+  (element?.form?.querySelectorAll("select.record-choice").length ?? 0) > MANY_CHOICES;
 
 /** Swaps the browser's own choice for the list: at once where it can, later where somebody is choosing in it. */
 function useSwap() {
@@ -46,7 +49,7 @@ function useSwap() {
       return;
     }
     select.current = element;
-    if ((element.form?.length ?? 0) > MANY_FIELDS) return;
+    if (hasMany(element)) return;
     if (listOnceLoaded !== null) {
       swap(listOnceLoaded);
       return;
@@ -64,7 +67,7 @@ function useSwap() {
   });
   const use = (): void => {
     isUsed.current = true;
-    if ((select.current?.form?.length ?? 0) > MANY_FIELDS) loadList().then(swap, () => undefined);
+    if (hasMany(select.current)) loadList().then(swap, () => undefined);
   };
   return { swapped, take, use, hadFocus };
 }
