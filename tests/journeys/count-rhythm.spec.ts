@@ -18,7 +18,7 @@ test("What is due for a count is told where a maker looks, and is quiet once it 
   await expect(row).toContainText("count due");
 
   await page.goto("/");
-  await page.getByRole("link", { name: "Enter the count", exact: true }).first().click();
+  await page.getByRole("link", { name: "Enter the count of Oat kernel oil", exact: true }).click();
   await expect(page.getByRole("row", { name: /^Oat kernel oil/ }).first()).toBeVisible();
   await expect(page.getByRole("row", { name: /^Jar/ })).toHaveCount(0);
   await page.getByRole("textbox", { name: /^Scale says.*lot L1$/ }).fill("600");
