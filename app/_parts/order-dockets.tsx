@@ -16,6 +16,7 @@ import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderAddress, orderOfBasketAddress, receiveAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
+import { shortAmount } from "@/lib/edge/ribbon-sentence";
 import { planInsteadAddress } from "@/lib/edge/run-instead-words";
 import { Docket, Strip } from "./docket";
 import type { Today } from "./today";
@@ -86,10 +87,11 @@ export function NotOfferedDocket({ outlook, of }: OfMaterial): ReactNode {
 }
 
 /** `820 g left; below the safety stock from Tue 13 Oct` */
-function leftWords({ material, onHand, shortOn, shortBy, belowSafetyOn }: MaterialOutlook, today: Day): string {
+function leftWords(outlook: MaterialOutlook, today: Day): string {
+  const { material, onHand, shortOn, belowSafetyOn } = outlook;
   const left = `${stockShown(onHand, material.measure, "there")} left`;
   if (shortOn !== null)
-    return `${left}; short by ${stockShown(shortBy, material.measure, "lacking")} ${shortOn <= today ? "already" : `on ${dayShown(shortOn, today)}`}`;
+    return `${left}; short by ${stockShown(shortAmount(outlook), material.measure, "lacking")} ${shortOn <= today ? "already" : `on ${dayShown(shortOn, today)}`}`;
   return belowSafetyOn === null || belowSafetyOn <= today
     ? `${left}, below the safety stock`
     : `${left}; below the safety stock from ${dayShown(belowSafetyOn, today)}`;

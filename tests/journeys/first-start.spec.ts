@@ -71,6 +71,8 @@ test.describe("before any workshop is open", () => {
     await expect(page.getByRole("heading", { level: 1, name: "Wednesday\u00a025\u00a0November" })).toBeVisible();
     await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();
     await expect(page.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
+    // What is owed on that day, as the ribbon beside it says; by the plan's end it is 1.84 kg.
+    await expect(page.getByText(/900.g left; short by 198.g on Tue.8.Dec/)).toBeVisible();
     await expectAccessible(page);
 
     const download = page.waitForEvent("download");
