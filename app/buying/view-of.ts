@@ -34,19 +34,17 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
       }),
     ),
     leftOver: chosen?.basket.leftOver ?? new Map<string, Stock>(),
+    productOf: byId("product", workshop.products),
     lasting: new Map(
-      [...grouped(lines, ({ material }) => material.id)].map(([id, own]) => [
-        id,
-        lastingWith(
-          outlookOf(id).outlook,
-          own.map(({ offer, packs, arrives, expires }) => ({
-            arrives,
-            expires,
-            quantity: quantity<Stock>(packs * offer.pack.quantity),
-          })),
-          plan,
-        ),
-      ]),
+      [...grouped(lines, ({ material }) => material.id)].flatMap(([id, own]) => {
+        const bought = own.map(({ offer, packs, arrives, expires }) => ({
+          arrives,
+          expires,
+          quantity: quantity<Stock>(packs * offer.pack.quantity),
+        }));
+        const lasting = lastingWith(outlookOf(id).outlook, bought, plan);
+        return lasting === null ? [] : [[id, lasting] as const];
+      }),
     ),
   };
 }

@@ -7,7 +7,7 @@ import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { Delivery } from "@/lib/domain/arrivals";
 import type { Material, Supplier } from "@/lib/domain/workshop";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { amountShown, countShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
@@ -32,6 +32,7 @@ export interface BuyingView {
   /** What speaks against the price of an offer of the basket, by its id. */
   readonly drifts: ReadonlyMap<string, Drift>;
   readonly lastDay: Day;
+  readonly productOf: (id: string) => { readonly name: string };
   /** The calendars of a supplier and the workshop. */
   readonly deliveryOf: (supplier: Supplier) => Delivery;
 }
@@ -47,16 +48,6 @@ export const packsShown = ({ offer, packs }: PlannedLine): string =>
 export function leftOverWords(material: Material, { leftOver }: BuyingView): string | null {
   const left = leftOver.get(material.id) ?? 0n;
   return left === 0n ? null : `${stockShown(left, material.measure, "there")} more than needed`;
-}
-
-/** For how long the material is then enough. @rule BUY-19 */
-export function lastingWords(material: Material, { lasting, lastDay, today }: BuyingView): string | null {
-  const found = lasting.get(material.id);
-  if (!found) return null;
-  const { lowOn, daysBeyond } = found;
-  if (lowOn !== null) return `Then enough until ${dayShown(lowOn, today)}`;
-  const plan = `Then enough to the plan’s end, ${dayShown(lastDay, today)}`;
-  return daysBeyond === null || daysBeyond <= 0 ? plan : `${plan}, and about ${daysShown(daysBeyond)} more`;
 }
 
 /** All lines of an order come on one day. */

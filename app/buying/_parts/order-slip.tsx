@@ -12,17 +12,9 @@ import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } 
 import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { packReason } from "@/lib/edge/pack-words";
-import {
-  arrivesOn,
-  type BuyingView,
-  lastingWords,
-  leftOverWords,
-  moneyIn,
-  packsShown,
-  whyAddress,
-  whyAnchor,
-} from "./buying-view";
+import { arrivesOn, type BuyingView, leftOverWords, moneyIn, packsShown, whyAddress, whyAnchor } from "./buying-view";
 import { driftSays } from "./drift-words";
+import { ThenEnough } from "./then-enough";
 
 interface Slip {
   readonly order: PlannedOrder;
@@ -108,6 +100,7 @@ function Line({
             </span>
           )}
           <Drifted line={line} view={view} />
+          <ThenEnough material={material} view={view} />
           <HowItComes lines={lineLines(line, view)} />
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
@@ -182,7 +175,6 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
   const { offer, material, packPrice } = line;
   const taken = offer.breaks.find(({ packs, price }) => price === packPrice && packs <= line.packs);
   const left = leftOverWords(material, view);
-  const lasts = lastingWords(material, view);
   return [
     ...(taken
       ? [
@@ -190,7 +182,6 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
         ]
       : []),
     ...(left === null ? [] : [`${left}.`]),
-    ...(lasts === null ? [] : [`${lasts}.`]),
   ];
 }
 
