@@ -16,9 +16,9 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
   );
   const lines = chosen?.planned.orders.flatMap((order) => order.lines) ?? [];
   const wantedOf = (purchases: Buying["waiting"], waits: boolean) =>
-    purchases.map(({ material, wanted, buyBy, orderBy }): readonly [string, WantedThen] => [
+    purchases.map(({ material, wanted, least, onHand, buyBy, orderBy }): readonly [string, WantedThen] => [
       material.id,
-      { quantity: wanted, buyBy, orderBy, waits },
+      { quantity: wanted, least, onHand, buyBy, orderBy, waits },
     ]);
   return {
     today,

@@ -5,6 +5,7 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Drift } from "@/lib/domain/landed";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
+import type { LeastLeft } from "@/lib/domain/to-buy";
 import type { Delivery } from "@/lib/domain/arrivals";
 import type { Material, Supplier } from "@/lib/domain/workshop";
 import { amountShown, countShown, moneyShown, stockShown } from "@/lib/edge/figures";
@@ -13,6 +14,9 @@ import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
 export interface WantedThen {
   readonly quantity: Stock;
+  /** What leads to that; null where the day on which least is left asks for nothing. */
+  readonly least: LeastLeft | null;
+  readonly onHand: Stock;
   readonly buyBy: Day;
   readonly orderBy: Day;
   /** It is lacking, and by the frame it waits. */

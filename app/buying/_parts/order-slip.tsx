@@ -4,6 +4,7 @@ import { arrivalLines } from "@/app/_ui/arrival-working";
 import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
+import { toBuyLines } from "@/app/_ui/to-buy-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
@@ -113,14 +114,18 @@ function Line({
   );
 }
 
-/** What the packs hold, less what is needed; and what they cost. */
+/** What is needed, in the days to be covered; what the packs hold, less that; and what they cost. */
 function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, view: BuyingView): readonly WorkingLine[] {
   const { measure } = material;
   const wanted = view.wanted.get(material.id);
+  const least = wanted?.least;
   const left = view.leftOver.get(material.id);
   const bought = packs * offer.pack.quantity;
   const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
   return [
+    ...(wanted && least
+      ? toBuyLines({ material, onHand: wanted.onHand, least, wanted: wanted.quantity, today: view.today })
+      : []),
     { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
     { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
     { figure: stockInFull(bought, measure), reason: "bought", isResult: true },
