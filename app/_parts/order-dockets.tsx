@@ -163,7 +163,12 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
     <Press
       act={draftTheOrder}
       carried={{
-        ...orderFields(order, { newId: of.newOrderId(order.supplier.id), today, due: line.arrives }),
+        ...orderFields(order, {
+          newId: of.newOrderId(order.supplier.id),
+          today,
+          due: line.arrives,
+          orders: workshop.orders,
+        }),
         state: "drafted",
         frame: "",
       }}

@@ -74,9 +74,18 @@ export function useTypingKept(
     const element = form.current;
     if (element === null) return;
     const place = placeOf(of);
+    const writeNow = (): void => {
+      clearTimeout(timer.current);
+      timer.current = undefined;
+      keep(place, valuesOfForm(new FormData(element)));
+    };
     const write = (): void => {
       clearTimeout(timer.current);
-      timer.current = setTimeout(() => keep(place, valuesOfForm(new FormData(element))), AFTER_MS);
+      timer.current = setTimeout(writeNow, AFTER_MS);
+    };
+    // Who reloads or leaves right after a letter loses it no more than who waits.
+    const writeWhatWaits = (): void => {
+      if (timer.current !== undefined) writeNow();
     };
     const kept = readKept(place);
     // After the browser has put back what it remembers of its own.
@@ -88,9 +97,11 @@ export function useTypingKept(
     });
     element.addEventListener("input", write);
     element.addEventListener("click", write);
+    window.addEventListener("pagehide", writeWhatWaits);
     return () => {
       cancelAnimationFrame(frame);
-      clearTimeout(timer.current);
+      writeWhatWaits();
+      window.removeEventListener("pagehide", writeWhatWaits);
       element.removeEventListener("input", write);
       element.removeEventListener("click", write);
       if (!wasSent.current) return;
@@ -111,6 +122,7 @@ export function useTypingKept(
     },
     sent: () => {
       clearTimeout(timer.current);
+      timer.current = undefined;
       wasSent.current = true;
     },
     refused: () => {

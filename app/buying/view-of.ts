@@ -34,6 +34,7 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
       }),
     ),
     leftOver: chosen?.basket.leftOver ?? new Map<string, Stock>(),
+    orders: workshop.orders,
     productOf: byId("product", workshop.products),
     lasting: new Map(
       [...grouped(lines, ({ material }) => material.id)].flatMap(([id, own]) => {

@@ -61,6 +61,7 @@ test("[OFFER-3] a line says that its price has drifted, and an order how many of
     asked: readFrame({}, workshop).asked,
     wanted: new Map(),
     leftOver: new Map(),
+    orders: workshop.orders,
     productOf: byId("product", workshop.products),
     lasting: new Map(),
     drifts: new Map(

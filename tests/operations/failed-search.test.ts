@@ -41,6 +41,7 @@ const view: BuyingView = {
   asked: readFrame({}, workshop).asked,
   wanted: new Map(),
   leftOver: new Map(),
+  orders: workshop.orders,
   productOf: byId("product", workshop.products),
   lasting: new Map(),
   drifts: new Map(),

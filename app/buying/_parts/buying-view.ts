@@ -7,7 +7,7 @@ import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
 import type { LeastLeft } from "@/lib/domain/to-buy";
 import type { Delivery } from "@/lib/domain/arrivals";
-import type { Material, Supplier } from "@/lib/domain/workshop";
+import type { Material, Order, Supplier } from "@/lib/domain/workshop";
 import { amountShown, countShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
@@ -36,6 +36,7 @@ export interface BuyingView {
   /** What speaks against the price of an offer of the basket, by its id. */
   readonly drifts: ReadonlyMap<string, Drift>;
   readonly lastDay: Day;
+  readonly orders: readonly Order[];
   readonly productOf: (id: string) => { readonly name: string };
   /** The calendars of a supplier and the workshop. */
   readonly deliveryOf: (supplier: Supplier) => Delivery;

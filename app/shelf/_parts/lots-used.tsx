@@ -1,12 +1,10 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
 import { HowItComes } from "@/app/_ui/how-it-comes";
-import { onDay, RunOn } from "@/app/_ui/standing-working";
+import { onDay, runOn } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { isUsable } from "@/lib/domain/lots";
 import { type LotUse, type UsedLot, usedLots } from "@/lib/domain/lot-uses";
 import { dayShown, stockInFull } from "@/lib/edge/figures";
-import { lotAddress } from "@/lib/edge/ledger-address";
 import type { MaterialPart } from "./shelf";
 
 /** Which runs use which lot, and how much each, down to what is lost and what is left. @rule PLAN-10, LOT-1 */
@@ -25,11 +23,11 @@ export function LotsUsed({ outlook, shelf }: MaterialPart): ReactNode {
 function linesOf({ lot, uses, left }: UsedLot, { outlook: { material }, shelf }: MaterialPart): readonly WorkingLine[] {
   const figure = (held: bigint): string => stockInFull(held, material.measure);
   return [
-    { figure: figure(lot.quantity), reason: <Called lot={lot} shelf={shelf} /> },
+    { figure: figure(lot.quantity), reason: calledLot(lot, shelf) },
     ...uses.map((use): WorkingLine => ({
       operator: "−",
       figure: figure(use.taken),
-      reason: <Taken use={use} shelf={shelf} />,
+      reason: takenWords(use, shelf),
     })),
     { figure: figure(lot.lost > 0n ? lot.lost : left), reason: endWords(lot, shelf), isResult: true },
   ];
@@ -40,24 +38,10 @@ function endWords({ lost, expires }: UsedLot["lot"], { today, lastDay }: Materia
   return `goes out of date: not used by ${dayShown(expires, today, { year: true })}, its last day`;
 }
 
-function Called({ lot, shelf: { today } }: Pick<MaterialPart, "shelf"> & Pick<UsedLot, "lot">): ReactNode {
-  if (lot.order !== null) return `lot ${lot.lot}, comes in ${onDay(lot.received, today)}`;
-  return (
-    <>
-      of{" "}
-      <Link href={lotAddress(lot.lot)} prefetch={false}>
-        lot {lot.lot}
-      </Link>
-    </>
-  );
-}
+const calledLot = ({ lot, order, received }: UsedLot["lot"], { today }: MaterialPart["shelf"]): string =>
+  order === null ? `of lot ${lot}` : `of lot ${lot}, which comes in ${onDay(received, today)}`;
 
-const Taken = ({
-  use: { run, day, owedSince },
-  shelf,
-}: Pick<MaterialPart, "shelf"> & { readonly use: LotUse }): ReactNode => (
-  <>
-    <RunOn run={run} day={owedSince ?? day} view={shelf} />
-    {owedSince !== null && `: owed, and taken on ${dayShown(day, shelf.today)}`}
-  </>
-);
+function takenWords({ run, day, owedSince }: LotUse, shelf: MaterialPart["shelf"]): string {
+  const words = runOn(run, owedSince ?? day, shelf);
+  return owedSince === null ? words : `${words}: owed, and taken on ${dayShown(day, shelf.today)}`;
+}

@@ -1,7 +1,7 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { HowItComes } from "@/app/_ui/how-it-comes";
-import { RunOn } from "@/app/_ui/standing-working";
+import { runOn } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import { countShown, dayShown, stockInFull, stockShown } from "@/lib/edge/figures";
@@ -45,7 +45,11 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
             ...rest.map(({ run, day, need }, at): WorkingLine => ({
               ...(at > 0 && { operator: "+" }),
               figure: stockInFull(need, material.measure),
-              reason: <RunOn run={run} day={day} view={shelf} />,
+              reason: (
+                <Link href={runAddress(run)} prefetch={false}>
+                  {runOn(run, day, shelf)}
+                </Link>
+              ),
             })),
             { figure: stockInFull(together, material.measure), reason: "together", isResult: true },
           ]}

@@ -1,10 +1,8 @@
 /** What stands of a material at the end of a day, as lines: what is there, what comes, what each run needs. @rule PLAN-5 */
-import Link from "next/link";
 import type { Day } from "@/lib/domain/calendar";
 import { type Standing, type StandingChange } from "@/lib/domain/standing-until";
 import type { Material, Run } from "@/lib/domain/workshop";
 import { dayShown, stockInFull } from "@/lib/edge/figures";
-import { runAddress } from "@/lib/edge/run-address";
 import type { WorkingLine } from "./working";
 
 export interface StandingView {
@@ -39,7 +37,7 @@ function changeLine(change: StandingChange, view: StandingView): WorkingLine {
   const figure = (held: bigint): string => stockInFull(held, material.measure);
   switch (change.kind) {
     case "drawn":
-      return { operator: "−", figure: figure(change.need), reason: <RunOn {...change} view={view} /> };
+      return { operator: "−", figure: figure(change.need), reason: runOn(change.run, change.day, view) };
     case "arrived": {
       const what = called?.(change.lot) ?? `lot ${change.lot}`;
       return { operator: "+", figure: figure(change.quantity), reason: `comes in ${on}, ${what}` };
@@ -51,17 +49,6 @@ function changeLine(change: StandingChange, view: StandingView): WorkingLine {
   }
 }
 
-/** The run, which opens on the week to what it needs. */
-export const RunOn = ({
-  run,
-  day,
-  view: { productOf, today },
-}: {
-  readonly run: Run;
-  readonly day: Day;
-  readonly view: Pick<StandingView, "productOf" | "today">;
-}) => (
-  <Link href={runAddress(run)} prefetch={false}>
-    {productOf(run.product).name}, {onDay(day, today)}
-  </Link>
-);
+/** The run by its product and day; a long shelf has hundreds of these lines, so that they are text. */
+export const runOn = (run: Run, day: Day, { productOf, today }: Pick<StandingView, "productOf" | "today">): string =>
+  `${productOf(run.product).name}, ${onDay(day, today)}`;
