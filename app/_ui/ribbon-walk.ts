@@ -27,7 +27,7 @@ export function useRibbonWalk(said: RefObject<HTMLElement | null>): RibbonWalk {
   const leave = (): void => {
     walked.current?.ribbon.querySelector(".ribbon-step")?.remove();
     walked.current = null;
-    if (said.current !== null) said.current.textContent = "";
+    said.current?.replaceChildren();
   };
   const show = async (walk: Walked): Promise<void> => {
     const steps = await walk.steps;
@@ -74,5 +74,5 @@ function mark(ribbon: SVGSVGElement, { at, says }: RibbonStep, said: HTMLElement
   said.style.top = `${String(place.bottom - page.top + 4)}px`;
   said.style.left = `${String(place.left - page.left)}px`;
   said.style.maxWidth = `${String(place.width)}px`;
-  said.textContent = says;
+  said.replaceChildren(says);
 }

@@ -8,7 +8,7 @@ import { fc, test as law } from "@fast-check/vitest";
 import { plan } from "@/lib/domain/plan";
 import type { Workshop } from "@/lib/domain/workshop";
 import { ribbonSteps } from "@/lib/edge/ribbon-steps";
-import { day, formula, g, lot, material, offer, order, product, run, settings, supplier } from "../helpers/notation";
+import { day, formula, g, lot, material, money, offer, order, product, run, settings, supplier } from "../helpers/notation";
 
 const today = day("2026-11-25"); // a Wednesday
 
@@ -58,7 +58,7 @@ describe("a ribbon walked along", () => {
     const steps = walked({
       lots: [lot("L", "M", "150", "6")],
       runs: [run("r1", "p", "2026-11-26", 2)],
-      orders: [order("O", "2026-11-30", [{ material: "M", quantity: g("1000"), cost: null, expires: null }])],
+      orders: [order("O", "2026-11-30", [{ material: "M", quantity: g("1000"), cost: money("10"), expires: null }])],
     });
     expect(steps).toEqual([
       [0, "Today: 150 g on the shelf."],
