@@ -7,7 +7,7 @@ import { progressOf } from "@/lib/domain/orders";
 import type { FormulaLine, Workshop } from "@/lib/domain/workshop";
 import { batchAddress, recordAddress as batchRecordAddress } from "./bench-address";
 import { STATE_WORDS } from "./bench-words";
-import { costAddress, draftAddress, recordAddress } from "./book-address";
+import { costAddress, draftAddress, recordAddress, trialAddress } from "./book-address";
 import { counted, inARow } from "./counted";
 import { amountShown, dayShown, stockShown } from "./figures";
 import { finishedAddress, lotAddress, makingAddress, orderAddress } from "./ledger-address";
@@ -20,6 +20,7 @@ export const FIND_KINDS = [
   "Materials",
   "Lots",
   "Formulas",
+  "Trials",
   "Products",
   "Runs",
   "Batches",
@@ -55,6 +56,12 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
       href: lotAddress(id),
     })),
     ...formulasOf({ workshop, desk }, (line) => (line.kind === "material" ? materialOf : formulaOf)(line.id)),
+    ...desk.trials.map(({ id, name, formula, day }): Findable => ({
+      kind: "Trials",
+      name,
+      says: `of ${formulaOf(formula)}, ${dayShown(day, today, { year: true })}`,
+      href: trialAddress(formula, id),
+    })),
     ...workshop.products.map(({ id, name, formula, fill }): Findable => ({
       kind: "Products",
       name,
