@@ -39,7 +39,7 @@ test("[PLAN-8] what is to be bought is the safety stock less what is left on the
 test("[PLAN-8, BUY-10] what is wanted in a frame is the safety stock less what is then left, and that adds up", () => {
   let [bought, otherwise] = [0, 0];
   fc.assert(
-    fc.property(workshops("small"), fc.nat(10), fc.nat(3), (file, days, out) => {
+    fc.property(workshops("small"), fc.nat(60), fc.nat(1), (file, days, out) => {
       const { workshop, plan } = planned(file);
       const leftOut = new Set(workshop.suppliers.slice(0, out).map(({ id }) => id));
       const frame = { ...OPEN_FRAME, leftOut, cover: { kind: "days", days } as const };
@@ -53,5 +53,5 @@ test("[PLAN-8, BUY-10] what is wanted in a frame is the safety stock less what i
     }),
     { seed: 44, numRuns: 150 },
   );
-  expect([bought > 100, otherwise > 20]).toEqual([true, true]);
+  expect([bought > 50, otherwise > 5]).toEqual([true, true]);
 });
