@@ -20,8 +20,9 @@ test("A maker opens how long a material lasts, when to order it, and what a gram
   await expect(row.getByText(/^Ordered on .*, the next working day, it would come .*, too late\.$/)).toBeVisible();
   await row.getByText("1 kg", { exact: true }).first().click();
   await expect(row.getByText("for one gram", { exact: true }).first()).toBeVisible();
-  const used = row.getByText("Which runs use which lot", { exact: true });
-  await used.click();
+  // What a locator has is looked for inside it.
+  const used = page.getByText("Which runs use which lot", { exact: true });
+  await row.locator("details", { has: used }).locator("summary").click();
   await expect(row.locator("details", { has: used }).locator("dl.working")).toContainText(
     /of lot .*(left at the plan’s end|goes out of date)/,
   );
@@ -34,14 +35,14 @@ test("A maker opens a line of an order to its packs, and the order to its calend
   await order.getByText(OPENS, { exact: true }).first().click();
   await expect(order.getByText("it comes", { exact: true })).toBeVisible();
   const opening = (summary: Locator) => castor.locator("details", { has: summary }).locator("dl.working");
-  const line = castor.getByText(OPENS, { exact: true });
-  await line.click();
+  const line = page.getByText(OPENS, { exact: true });
+  await castor.getByText(OPENS, { exact: true }).click();
   // 1 L at 0.9568 g/mL, less the 8 g that are lacking
   await expect(opening(line).getByText(/^1.L × 0\.9568.g\/mL$/)).toBeVisible();
   await expect(opening(line).getByText(/^948\.8.g$/)).toBeVisible();
   await expect(opening(line).getByText(/^to buy: .*, the day with least$/)).toBeVisible();
-  const lasts = castor.getByText(/^Then enough /);
-  await lasts.click();
+  const lasts = page.getByText(/^Then enough /);
+  await castor.getByText(/^Then enough /).click();
   await expect(opening(lasts).getByText(/^comes in .*, bought here$/)).toBeVisible();
 });
 
