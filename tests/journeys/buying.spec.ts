@@ -17,7 +17,7 @@ const finding = (page: Page) =>
     .getByText(/with delivery|needs to be bought|can be bought/)
     .first();
 const larch = (page: Page) => page.getByRole("region", { name: "Larch Wholesale" });
-const PLACE = "I have ordered it at Larch Wholesale, £42.00";
+const PLACE = "I have ordered it, £42.00, from Larch Wholesale";
 
 test("A maker sees the least-cost basket, what it saves and why, and the frame changes it", async ({ page }) => {
   await page.goto("/");
@@ -26,7 +26,7 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   await expect(finding(page)).toHaveText(
     "One order, £42.00 with delivery. That is £7.00 less than by hand, and proven: no basket costs less.",
   );
-  const order = page.getByRole("table", { name: "The order at Larch Wholesale" });
+  const order = page.getByRole("table", { name: "The order from Larch Wholesale" });
   await expect(order.getByRole("row", { name: /^Oat kernel oil 1.50 kg 2 × 1 kg £12.00 £24.00/ })).toBeVisible();
   await expect(order.getByRole("row", { name: /^Jar, 100 g 20 pieces 2 × 10 pieces £9.00 £18.00/ })).toBeVisible();
   await expect(order.getByRole("row", { name: /^Delivery .*reached\. £0.00/ })).toBeVisible();
@@ -55,11 +55,11 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   );
   await page.getByRole("checkbox", { name: "Alder Supplies", exact: true }).check();
   await page.getByRole("button", { name: "Find the least cost" }).click();
-  await expect(finding(page)).toHaveText("Nothing can be bought in this frame. Two materials cannot be bought.");
-  await expect(page.getByRole("region", { name: "What cannot hold" })).toContainText(
+  await expect(finding(page)).toHaveText("Nothing can be bought as you asked. Two materials cannot be bought.");
+  await expect(page.getByRole("region", { name: "What cannot be done" })).toContainText(
     "Oat kernel oil: offered only by Larch Wholesale and Alder Supplies, and left out with them.",
   );
-  await page.getByRole("link", { name: "As set in the book" }).click();
+  await page.getByRole("link", { name: "As set in the Book" }).click();
   await expect(finding(page)).toContainText("£42.00");
   await expect(page.getByRole("checkbox", { name: "Larch Wholesale", exact: true })).not.toBeChecked();
 
@@ -79,7 +79,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   await expect(page.getByText("It cannot be made.").first()).toBeVisible();
   await page.goto("/buying");
   await page.getByText("The order as text").click();
-  await expect(page.getByLabel("The order at Larch Wholesale as text")).toHaveValue(
+  await expect(page.getByLabel("The order from Larch Wholesale as text")).toHaveValue(
     [
       "Order from A small purchase (invented) to Larch Wholesale",
       "Wednesday 25 November",
@@ -119,7 +119,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
 
   await page.goBack();
   await page.getByRole("button", { name: "Take it back" }).click();
-  await expect(page.getByRole("status")).toHaveText("Taken back: the order at Larch Wholesale. It counts no more.");
+  await expect(page.getByRole("status")).toHaveText("Taken back: the order from Larch Wholesale. It counts no more.");
   await expect(finding(page)).toContainText("£42.00");
   await expect(onTheWay).toContainText("Nothing is on order.");
 });
