@@ -81,7 +81,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   await page.getByText("The order as text").click();
   await expect(page.getByLabel("The order from Larch Wholesale as text")).toHaveValue(
     [
-      "Order from A small purchase (invented) to Larch Wholesale",
+      "Order of A small purchase (invented), to Larch Wholesale",
       "Wednesday 25 November",
       "",
       "2 × 10 pieces Jar, 100 g, £9.00 each, £18.00",
@@ -99,7 +99,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   const csv = await page.request.get("/buying/order?supplier=s1");
   expect(await csv.text()).toBe(
     [
-      "Supplier,Material,Offer,Pack,Packs,Price of a pack,Cost,Currency,Comes",
+      "Supplier,Material,Offer,Pack,Packs,Price of a pack,Cost,Currency,Comes on",
       'Larch Wholesale,"Jar, 100 g",j1,10 each,2,9.00,18.00,GBP,2026-11-27',
       "Larch Wholesale,Oat kernel oil,o1,1 kg,2,12.00,24.00,GBP,2026-11-27",
       "Larch Wholesale,Delivery,,,,,0.00,GBP,",
@@ -108,7 +108,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   );
 
   await page.getByRole("button", { name: PLACE }).click();
-  await expect(page.getByRole("status")).toContainText("Ordered: two lines at Larch Wholesale, due Fri 27 Nov.");
+  await expect(page.getByRole("status")).toContainText("Ordered: two lines from Larch Wholesale, due Fri 27 Nov.");
   await expect(finding(page)).toHaveText(/^Nothing needs to be bought/);
   const onTheWay = page.getByRole("region", { name: "On the way" });
   await expect(onTheWay).toContainText("Oat kernel oil, 2.00 kg, £24.00");
@@ -136,7 +136,7 @@ test.describe("without scripts", () => {
     await page.getByRole("link", { name: "Why these? Jar, 100 g" }).click();
     await expect(page.getByText("No other offer of Jar, 100 g could serve")).toBeVisible();
     await page.getByRole("button", { name: PLACE }).click();
-    await expect(page.getByRole("status")).toContainText("Ordered: two lines at Larch Wholesale");
+    await expect(page.getByRole("status")).toContainText("Ordered: two lines from Larch Wholesale");
     await expect(page.getByRole("checkbox", { name: "Alder Supplies", exact: true })).toBeChecked();
   });
 });

@@ -65,7 +65,7 @@ test("From a short run to a draft, an order, received packs and a run that can b
 test("What is given up is expected no more, and another tab is told", async ({ page, context }) => {
   await page.goto("/buying");
   await page.getByRole("button", { name: "I have ordered it, £42.00, from Larch Wholesale" }).click();
-  await expect(page.getByText(/^Ordered: two lines at Larch Wholesale/)).toBeVisible();
+  await expect(page.getByText(/^Ordered: two lines from Larch Wholesale/)).toBeVisible();
   await page.getByRole("region", { name: "On the way" }).getByRole("link", { name: "Larch Wholesale" }).click();
   await page.waitForURL(/\/buying\/orders\//);
   await expect(page.getByRole("heading", { name: "Order from Larch Wholesale", level: 1 })).toBeVisible();
