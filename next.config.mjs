@@ -8,6 +8,8 @@ const config = {
   // Every answer goes to the same machine: squeezing it would cost more than it saves.
   compress: false,
   typedRoutes: true,
+  // They are a check of their own (`npm run typecheck`), in the same words: no start and no build waits for it again.
+  typescript: { ignoreBuildErrors: true },
   // The framework's own button would lie over the page's.
   devIndicators: false,
   // Whoever asks gets the title with the page: streamed after it, a page has none for a moment.

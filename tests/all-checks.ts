@@ -81,9 +81,10 @@ const passedAgain = ({ suites = [], specs }: Suite): readonly string[] => [
 type Lane = readonly Step[];
 
 /**
- * Stages in order, and in a stage its lanes beside one another: each of their steps keeps one processor busy. Lint reads
- * the types of the routes that the types step writes, so the two share a lane. The steps of the later stages keep every
- * processor busy by themselves.
+ * Stages in order, and in a stage its lanes beside one another: most of their steps keep one processor busy. Lint reads
+ * the types of the routes that the types step writes, so the two share a lane, and has read them long before the build
+ * writes them again. The unit tests keep every processor busy by themselves, and fill what the other lane leaves; the
+ * journeys are given all of them.
  */
 const STAGES: readonly (readonly Lane[])[] = [
   [
@@ -95,10 +96,10 @@ const STAGES: readonly (readonly Lane[])[] = [
       { name: "format", script: "format:check" },
       { name: "doors", script: "doors", report: vitest },
       { name: "migrations", script: "db:check" },
+      { name: "build", script: "build" },
+      { name: "unit tests", script: "test:unit", report: vitest },
     ],
   ],
-  [[{ name: "unit tests", script: "test:unit", report: vitest }]],
-  [[{ name: "build", script: "build" }]],
   [[{ name: "journeys", script: "test:journeys", report: playwright }]],
 ];
 

@@ -1,6 +1,7 @@
 import type { Route } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { materialAddress } from "@/lib/edge/material-address";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
 import { ribbonOf } from "@/lib/edge/ribbon";
 import { Ribbon } from "@/app/_ui/ribbon";
@@ -36,7 +37,7 @@ export const Docket = <To extends string>({ href, name, sign, strip, act, childr
   </li>
 );
 
-/** A material's days to come. */
+/** A material's days to come; its ribbon leads to the material and can be walked along. */
 export const Strip = ({
   outlook,
   of: { today, plan },
@@ -44,7 +45,9 @@ export const Strip = ({
   readonly outlook: MaterialOutlook;
   readonly of: Today;
 }): ReactNode => (
-  <Ribbon ribbon={ribbonOf(outlook, today, plan.lastDay, "docket")} weeks={ribbonAxis(today, plan.lastDay).lines} />
+  <Link className="ribbon-link" href={materialAddress(outlook.material.id)} prefetch={false}>
+    <Ribbon ribbon={ribbonOf(outlook, today, plan.lastDay, "docket")} weeks={ribbonAxis(today, plan.lastDay).lines} />
+  </Link>
 );
 
 interface Grouped {

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { RibbonAxis, RibbonInks, RibbonKey } from "@/app/_ui/ribbon";
+import { RibbonKeys } from "@/app/_ui/ribbon-keys";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
@@ -21,22 +22,24 @@ export function Dockets({ of }: Part): ReactNode {
   return (
     <div className="dockets">
       <RibbonInks />
-      <div className="dockets-axis">
-        <RibbonAxis axis={ribbonAxis(today, plan.lastDay)} />
-      </div>
-      <DocketGroup name="Order today" of={materials(matters.orderNow.length)} dockets={now} more={TO_BUY} />
-      <Making of={of} />
-      <DocketGroup
-        name="Due in"
-        of={counted(matters.dueIn.length, "order", "orders")}
-        dockets={matters.dueIn.map((order) => (
-          <DueDocket key={order.id} order={order} of={of} />
-        ))}
-        more={{ href: "/buying/orders", name: "All orders" }}
-      />
-      <OnTheShelf of={of} />
-      <DocketGroup name="Order soon" of="by the end of next week" dockets={soon} more={TO_BUY} />
-      <Quiet of={of} />
+      <RibbonKeys>
+        <div className="dockets-axis">
+          <RibbonAxis axis={ribbonAxis(today, plan.lastDay)} />
+        </div>
+        <DocketGroup name="Order today" of={materials(matters.orderNow.length)} dockets={now} more={TO_BUY} />
+        <Making of={of} />
+        <DocketGroup
+          name="Due in"
+          of={counted(matters.dueIn.length, "order", "orders")}
+          dockets={matters.dueIn.map((order) => (
+            <DueDocket key={order.id} order={order} of={of} />
+          ))}
+          more={{ href: "/buying/orders", name: "All orders" }}
+        />
+        <OnTheShelf of={of} />
+        <DocketGroup name="Order soon" of="by the end of next week" dockets={soon} more={TO_BUY} />
+        <Quiet of={of} />
+      </RibbonKeys>
     </div>
   );
 }

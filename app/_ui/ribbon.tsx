@@ -21,6 +21,7 @@ export const Ribbon = ({
     className="ribbon"
     role="img"
     aria-label={ribbon.sentence}
+    data-of={ribbon.of}
     width="100%"
     height={ribbon.height}
     // One text in the place of some thirty elements; its words are escaped where it is made.
@@ -123,6 +124,7 @@ export function RibbonKey(): ReactNode {
           {words}
         </li>
       ))}
+      <li className="ribbon-key-how">By keyboard: Right and Left walk along it, Enter opens the material.</li>
     </ul>
   );
 }

@@ -1,29 +1,59 @@
 "use client";
 
-import type { KeyboardEvent, ReactNode } from "react";
+import { type KeyboardEvent, type ReactNode, useRef } from "react";
 import { useFollowed } from "./followed-links";
+import { isHeldWith } from "./ribbon-keys";
+import { type RibbonWalk, useRibbonWalk } from "./ribbon-walk";
 
-/** Up and Down walk through the rows that open, Right opens one, Left closes it. Enter and Space are the browser's own. */
+/**
+ * Up and Down walk through the rows. Right opens one that opens in its place, then walks along its ribbon; Left walks
+ * back, then closes it. Enter and Space are the browser's own.
+ */
 export function RowKeys({ children }: { readonly children: ReactNode }): ReactNode {
+  const said = useRef<HTMLParagraphElement>(null);
+  const ribbons = useRibbonWalk(said);
   return (
-    <div data-rows onKeyDown={walk} onClick={useFollowed()}>
+    <div
+      className="ribbon-keys"
+      data-rows
+      onKeyDown={(event) => walk(event, ribbons)}
+      onBlur={ribbons.leave}
+      onClick={useFollowed()}
+    >
       {children}
+      <p className="ribbon-says" role="status" ref={said} />
     </div>
   );
 }
 
-function walk(event: KeyboardEvent<HTMLElement>): void {
+const ROWS = "summary, a[data-row]";
+
+function walk(event: KeyboardEvent<HTMLElement>, ribbons: RibbonWalk): void {
   const { target, currentTarget, key } = event;
-  if (!(target instanceof HTMLElement) || target.tagName !== "SUMMARY") return;
-  if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  if (!(target instanceof HTMLElement) || !target.matches(ROWS) || isHeldWith(event)) return;
   // Rows within a row are walked with all that are in sight, by those that hold them.
   if (currentTarget.parentElement?.closest("[data-rows]")) return;
-  const rows = [...currentTarget.querySelectorAll("summary")].filter((row) => row.checkVisibility());
-  const details = target.parentElement;
-  if (key === "ArrowDown") rows[rows.indexOf(target) + 1]?.focus();
-  else if (key === "ArrowUp") rows[rows.indexOf(target) - 1]?.focus();
-  else if (key === "ArrowRight" && details instanceof HTMLDetailsElement) details.open = true;
-  else if (key === "ArrowLeft" && details instanceof HTMLDetailsElement) details.open = false;
-  else return;
+  const rows = [...currentTarget.querySelectorAll<HTMLElement>(ROWS)].filter((row) => row.checkVisibility());
+  const details = target.parentElement instanceof HTMLDetailsElement ? target.parentElement : null;
+  switch (key) {
+    case "ArrowDown":
+      rows[rows.indexOf(target) + 1]?.focus();
+      break;
+    case "ArrowUp":
+      rows[rows.indexOf(target) - 1]?.focus();
+      break;
+    case "ArrowRight":
+      if (details?.open === false) details.open = true;
+      else ribbons.step(target, 1);
+      break;
+    case "ArrowLeft":
+      if (!ribbons.step(target, -1) && details !== null) details.open = false;
+      break;
+    case "Escape":
+      ribbons.leave();
+      return;
+    default:
+      return;
+  }
   event.preventDefault();
 }

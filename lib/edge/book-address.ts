@@ -9,6 +9,9 @@ export const stepOf = (id: string): string => encodeURIComponent(TAKEN.has(id) |
 export const recordAddress = (section: string, id: string): `/book/${string}` => `/book/${section}/${stepOf(id)}`;
 /** A formula that does not add up yet. */
 export const draftAddress = (id: string): `/book/drafts/${string}` => `/book/drafts/${stepOf(id)}`;
+/** One trial of a formula. */
+export const trialAddress = (formula: string, trial: string): `/book/formulas/${string}` =>
+  `/book/formulas/${stepOf(formula)}/trials/${stepOf(trial)}`;
 /** What one of a product costs. */
 export const costAddress = (product: string): `/cost/${string}` => `/cost/${stepOf(product)}`;
 /** A new offer of a material. */

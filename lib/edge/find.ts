@@ -3,11 +3,12 @@ import { type Batch, codeOf, codesOf, stateOf } from "@/lib/domain/bench/batch";
 import type { Day } from "@/lib/domain/calendar";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { Books } from "@/lib/domain/desk";
+import type { Trial } from "@/lib/domain/formula-book/trials";
 import { progressOf } from "@/lib/domain/orders";
 import type { FormulaLine, Workshop } from "@/lib/domain/workshop";
 import { batchAddress, recordAddress as batchRecordAddress } from "./bench-address";
 import { STATE_WORDS } from "./bench-words";
-import { costAddress, draftAddress, recordAddress } from "./book-address";
+import { costAddress, draftAddress, recordAddress, trialAddress } from "./book-address";
 import { counted, inARow } from "./counted";
 import { amountShown, dayShown, stockShown } from "./figures";
 import { finishedAddress, lotAddress, makingAddress, orderAddress } from "./ledger-address";
@@ -20,6 +21,7 @@ export const FIND_KINDS = [
   "Materials",
   "Lots",
   "Formulas",
+  "Trials",
   "Products",
   "Runs",
   "Batches",
@@ -55,6 +57,7 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
       href: lotAddress(id),
     })),
     ...formulasOf({ workshop, desk }, (line) => (line.kind === "material" ? materialOf : formulaOf)(line.id)),
+    ...desk.trials.map((trial) => trialFound(trial, formulaOf(trial.formula), today)),
     ...workshop.products.map(({ id, name, formula, fill }): Findable => ({
       kind: "Products",
       name,
@@ -141,6 +144,13 @@ function formulasOf({ workshop, desk }: Books, nameOf: (of: FormulaLine["of"]) =
 }
 
 const MOST_LINES = 3;
+
+const trialFound = ({ id, name, formula, day }: Trial, of: string, today: Day): Findable => ({
+  kind: "Trials",
+  name,
+  says: `of ${of}, ${dayShown(day, today, { year: true })}`,
+  href: trialAddress(formula, id),
+});
 
 const batchFound = (batch: Batch, product: string, today: Day): Findable => ({
   kind: "Batches",

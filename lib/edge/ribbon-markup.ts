@@ -7,7 +7,14 @@ import { percentAcross } from "./ribbon-time";
 export const ribbonDrawing = (ribbon: Ribbon, weeks: readonly number[]): string =>
   shape(
     "svg",
-    { class: "ribbon", role: "img", "aria-label": ribbon.sentence, width: "100%", height: ribbon.height },
+    {
+      class: "ribbon",
+      role: "img",
+      "aria-label": ribbon.sentence,
+      "data-of": ribbon.of,
+      width: "100%",
+      height: ribbon.height,
+    },
     ribbonMarkup(ribbon, weeks),
   );
 

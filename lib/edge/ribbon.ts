@@ -29,6 +29,8 @@ const LOWEST_SAFETY_LINE_PERCENT = 6n;
 const LEAST_LACK_PERCENT = 45n;
 
 export interface Ribbon {
+  /** The material's id. */
+  readonly of: string;
   readonly size: RibbonSize;
   readonly span: number;
   readonly height: number;
@@ -73,6 +75,7 @@ export function ribbonOf(outlook: MaterialOutlook, today: Day, lastDay: Day, siz
   const losses = pinsAt(events, "written off", span).filter((tick) => tick > 0);
   const order = orderPin(outlook, today);
   return {
+    of: outlook.material.id,
     size,
     span,
     height: waterline + lack,

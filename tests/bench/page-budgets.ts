@@ -1,7 +1,7 @@
 /**
  * `npm run budgets`: what a first visit costs in the browser, measured in Chromium on a workshop of 400 materials: script
- * over that of an empty page of the same framework, the largest paint, and how long the page takes to answer what is
- * pressed and typed. Prints each beside its budget; times are the machine's, so that none is asserted.
+ * over that of an empty page of the same framework, the largest paint, how long the page takes to answer what is
+ * pressed and typed, and how smoothly its ribbons scroll. Prints each beside its budget; times are the machine's, so that none is asserted.
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -16,6 +16,7 @@ import { findBrowser, launchOptions } from "../journeys/browser";
 import { waitForScripts } from "../journeys/scripts-ready";
 import { forgetFilledStores, type Opened, PROJECT, type RunningApp, serveFolder, serveStore } from "../journeys/server";
 import { line, median, TIMES } from "./median-time";
+import { scrolled } from "./scroll-frames";
 
 const SIZE = { materials: 400, products: 60, runs: 200, days: 56, seed: 1 };
 const BUDGET = { script: 60, paint: 1_000, interaction: 100 };
@@ -171,6 +172,14 @@ async function interactions(browser: Browser, app: RunningApp): Promise<void> {
   }
 }
 
+async function scrolling(browser: Browser, app: RunningApp): Promise<void> {
+  const { middle, ninetyFive, late, frames, ribbons } = await scrolled(browser, `${app.url}/shelf`);
+  console.log(
+    `scrolling ${String(ribbons)} ribbons: a frame in ${middle.toFixed(1)} ms, 95 of 100 within ${ninetyFive.toFixed(1)} ms, ` +
+      `${String(late)} of ${String(frames)} late`,
+  );
+}
+
 const folder = mkdtempSync(join(tmpdir(), "stillroom-budgets-"));
 const opened = join(folder, "large.json") as Opened;
 writeFileSync(opened, JSON.stringify(largeWorkshop(SIZE)));
@@ -182,6 +191,7 @@ try {
   );
   await scriptsAndPaints(browser, app);
   await interactions(browser, app);
+  await scrolling(browser, app);
 } finally {
   await browser.close();
   await app.stop();

@@ -9,7 +9,17 @@ import { day } from "@/tests/helpers/notation";
 const today = day("2026-11-25");
 const reading = readWorkshopFile(readFileSync("seed/demo-workshop.json"), today);
 if (reading.kind !== "read") throw new Error("the demo was refused");
-const all = findables({ workshop: reading.workshop, desk: emptyDesk }, today);
+const trial = {
+  id: "t1",
+  formula: "f-conditioner",
+  name: "Thicker at seven",
+  day: day("2026-11-20"),
+  notes: null,
+  lines: [],
+  readings: [],
+  posting: null,
+};
+const all = findables({ workshop: reading.workshop, desk: { ...emptyDesk, trials: [trial] } }, today);
 
 const first = (typed: string): string => {
   const [kind] = find(all, typed, 8);
@@ -28,6 +38,7 @@ describe("finding anything by typing", () => {
     ["imagined", "Suppliers: Imagined Ingredients (invented)"],
     ["receive", "Places: Receive a delivery"],
     ["po-1", "Orders: Order from Fabled Botanicals (invented, far away and slow), Fri 30 Oct"],
+    ["seven thicker", "Trials: Thicker at seven"],
     ["zzz", "nothing"],
     ["", "nothing"],
     ["   ", "nothing"],

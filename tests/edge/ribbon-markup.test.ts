@@ -3,6 +3,7 @@ import type { Ribbon } from "@/lib/edge/ribbon";
 import { ribbonMarkup } from "@/lib/edge/ribbon-markup";
 
 const bare: Ribbon = {
+  of: "M",
   size: "row",
   span: 100,
   height: 48,

@@ -5,7 +5,11 @@ import { chromium, type LaunchOptions } from "@playwright/test";
 /** The one command that puts a browser in place. */
 export const BROWSER_COMMAND = "npm run setup:browser";
 
+/** Chromium without windows, as the system packs it: it draws no frame around each page, which costs as much as the page. */
+const HEADLESS = "/usr/bin/chromium-headless-shell";
+
 const INSTALLED_BROWSERS = [
+  HEADLESS,
   "/usr/bin/chromium",
   "/usr/bin/chromium-browser",
   "/usr/bin/google-chrome",
@@ -30,6 +34,9 @@ export function findBrowser(): BrowserSearch {
   if (path) return { kind: "found", path };
   return { kind: "none", message: `The journeys need Chromium or Chrome, and none was found. Run: ${BROWSER_COMMAND}` };
 }
+
+/** Whether it is built to run without windows; Playwright's own brings such a build along. */
+export const isHeadlessBuild = (path: string): boolean => path === HEADLESS || path === chromium.executablePath();
 
 /** How a found browser is started. Playwright's own is left to Playwright, which knows its headless build. */
 export function launchOptions(search: BrowserSearch): LaunchOptions {

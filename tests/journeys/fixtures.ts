@@ -2,11 +2,13 @@
  * What every journey stands on: the app running on a store of its own, and a page that fails its test on anything a
  * maker would never be shown: a console error or warning, a page error, a failed request, a request to another host.
  *
- * A journey begins in the demo workshop. One that begins before any workshop was opened says
- * `test.use({ opened: "nothing" })` and gets an app of its own for each test.
+ * A journey begins in the demo workshop, and only reads it. One that begins in another workshop says so by
+ * `test.use({ opened: "…" })` and may change it: the next one finds it as it was. One that begins before any workshop was
+ * opened says "nothing", and one that minds what the server remembers `ownServer`: each test of it gets a server of its own.
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import { test as base, expect, type Page } from "@playwright/test";
+import { type KeptServer, keptServer } from "./kept-server";
 import { waitForScripts } from "./scripts-ready";
 import { forgetFilledStores, type Opened, type RunningApp, serveStore, startApp } from "./server";
 
@@ -16,6 +18,7 @@ const DEMO = "seed/demo-workshop.json";
 
 interface Journey {
   readonly opened: Opened;
+  readonly ownServer: boolean;
   readonly app: RunningApp;
   /** Names a fault that this journey is about, by what its line says; it must then occur. */
   readonly expectFault: (line: RegExp) => void;
@@ -24,6 +27,7 @@ interface Journey {
 interface Worker {
   /** The app with the demo workshop, shared by the journeys that only read it; started by the first that asks. */
   readonly demoApp: () => Promise<RunningApp>;
+  readonly kept: KeptServer;
 }
 
 interface Watch {
@@ -33,6 +37,7 @@ interface Watch {
 
 export const test = base.extend<Journey & { watch: Watch }, Worker>({
   opened: [DEMO, { option: true }],
+  ownServer: [false, { option: true }],
 
   demoApp: [
     async ({}, use) => {
@@ -44,8 +49,18 @@ export const test = base.extend<Journey & { watch: Watch }, Worker>({
     { scope: "worker", timeout: 300_000 },
   ],
 
-  app: async ({ opened, demoApp }, use) => {
+  kept: [
+    async ({}, use) => {
+      const kept = keptServer();
+      await use(kept);
+      await kept.stop();
+    },
+    { scope: "worker", timeout: 300_000 },
+  ],
+
+  app: async ({ opened, ownServer, demoApp, kept }, use) => {
     if (opened === DEMO) return use(await demoApp());
+    if (opened !== "nothing" && !ownServer) return use(await kept.begin(opened));
     const app = await serveStore(opened);
     await use(app);
     await app.stop();

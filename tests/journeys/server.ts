@@ -93,11 +93,16 @@ function storeFor(opened: Opened): string {
 
 const filledStores = new Map<Opened, string>();
 
-/** A copy of a store that was filled once for all the journeys that begin with it. */
-function copyOfStore(opened: Opened): string {
-  if (opened === "nothing") return storeFor(opened);
+/** A store that was filled once for all the journeys that begin with it; they change copies of it alone. */
+export function filledStore(opened: Opened): string {
   const filled = filledStores.get(opened) ?? storeFor(opened);
   filledStores.set(opened, filled);
+  return filled;
+}
+
+function copyOfStore(opened: Opened): string {
+  if (opened === "nothing") return storeFor(opened);
+  const filled = filledStore(opened);
   const folder = mkdtempSync(join(tmpdir(), "stillroom-"));
   cpSync(dirname(filled), folder, { recursive: true });
   return join(folder, basename(filled));

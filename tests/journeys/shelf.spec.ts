@@ -1,5 +1,5 @@
 /** The shelf of the demo workshop. Its figures are worked by hand in seed/WORKED.md, by the rules named there. */
-import { expect, test } from "./fixtures";
+import { expect, expectAccessible, test } from "./fixtures";
 
 test("A maker sees at a glance what to order this week, what is lost and how far the rest lasts", async ({ page }) => {
   await page.goto("/shelf");
@@ -118,4 +118,37 @@ test.describe("without scripts", () => {
     await row.locator("summary").first().click();
     await expect(row.getByRole("heading", { name: "Next to draw on it" })).toBeVisible();
   });
+});
+
+test("A maker walks along a ribbon by keyboard: each thing that it shows is marked, written down and read", async ({
+  page,
+}) => {
+  await page.goto("/shelf");
+  const row = page.locator("summary", { hasText: "Cationic emulsifier" });
+  const said = page.locator(".ribbon-says").first();
+  await row.focus();
+  await page.keyboard.press("ArrowRight");
+  await expect(page.locator("details[open]", { hasText: "Cationic emulsifier" })).toBeVisible();
+  await page.keyboard.press("ArrowRight");
+  await expect(said).toHaveText(/^Today: 900.g on the shelf\.$/);
+  await page.keyboard.press("ArrowRight");
+  await expect(said).toHaveText("The order day was Tue 24 Nov.");
+  await page.keyboard.press("ArrowRight");
+  await expect(said).toHaveText(/ draws .* left\.$/);
+  await expect(row.locator(".ribbon-step")).toHaveCount(1);
+  await expectAccessible(page);
+  await page.keyboard.press("ArrowDown");
+  await expect(said).toHaveText("");
+  await expect(page.locator(".ribbon-step")).toHaveCount(0);
+
+  await page.goto("/");
+  const ribbon = page.getByRole("link", { name: /^Hydrolysed oat protein: .* on the shelf/ }).first();
+  await ribbon.focus();
+  await page.keyboard.press("ArrowRight");
+  await expect(said).toHaveText(/^Today: .* on the shelf\.$/);
+  await page.keyboard.press("ArrowLeft");
+  await expect(said).toHaveText("");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { level: 1, name: "The shelf" })).toBeVisible();
+  await expect(page.locator("details[open]", { hasText: "Hydrolysed oat protein" })).toBeVisible();
 });

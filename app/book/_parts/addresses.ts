@@ -1,5 +1,5 @@
 import type { Route } from "next";
-import { costAddress, draftAddress, recordAddress, stepOf } from "@/lib/edge/book-address";
+import { costAddress, draftAddress, recordAddress, stepOf, trialAddress } from "@/lib/edge/book-address";
 import type { Section } from "./sections";
 
 /** The id that a step of an address names, or null where it is no text. */
@@ -38,8 +38,7 @@ export const trialsPath = (formula: string, asked: Asked = {}): Route =>
 export const newTrialPath = (formula: string, asked: Asked = {}): Route =>
   asking(`/book/formulas/${stepOf(formula)}/trials/new`, asked);
 /** One trial, to be put right or removed. */
-export const trialPath = (formula: string, trial: string): Route =>
-  asking(`/book/formulas/${stepOf(formula)}/trials/${stepOf(trial)}`, {});
+export const trialPath = (formula: string, trial: string): Route => trialAddress(formula, trial) as Route;
 /** A label as it is printed, on a sheet of labels. */
 export const labelPath = (label: string, asked: Asked = {}): Route =>
   asking(`/book/labels/${stepOf(label)}/print`, asked);

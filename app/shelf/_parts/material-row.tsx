@@ -25,7 +25,7 @@ export function MaterialRow({ outlook, shelf, group, asked, opensHere }: Row): R
   const open = isOpen(outlook, asked);
   if (!open && !opensHere) {
     const href = `${addressOf(asked, { open: id })}#${materialAnchor(id)}`;
-    const link = element("a", { class: "shelf-line", href }, line);
+    const link = element("a", { class: "shelf-line", "data-row": "", href }, line);
     return <div className={className} id={materialAnchor(id)} dangerouslySetInnerHTML={{ __html: link }} />;
   }
   return (
