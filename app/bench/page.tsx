@@ -131,7 +131,7 @@ function Codes({ scheme, next }: { readonly scheme: BatchCodeScheme | null; read
         carried={{}}
         button="Call batches like this"
         fields={[
-          { name: "before", label: "Text before (may be empty)", type: "text", value: scheme?.before ?? "" },
+          { name: "before", label: "Text before (optional)", type: "text", value: scheme?.before ?? "" },
           {
             name: "dating",
             label: "Date in the code",
@@ -141,7 +141,7 @@ function Codes({ scheme, next }: { readonly scheme: BatchCodeScheme | null; read
           },
           {
             name: "between",
-            label: "Text before the number (may be empty)",
+            label: "Text before the number (optional)",
             type: "text",
             value: scheme?.between ?? "-",
           },

@@ -206,7 +206,7 @@ test.describe("without scripts", () => {
 
 test("A maker says how batches are called, and the next one is called so", async ({ page }) => {
   await page.goto("/bench");
-  await page.getByLabel("Text before (may be empty)").fill("PO ");
+  await page.getByLabel("Text before (optional)").fill("PO ");
   await page.getByRole("button", { name: "Call batches like this" }).click();
   await expect(page.getByText("PO 261125-01")).toBeVisible();
   await page.getByRole("link", { name: "Start Plain oil, 10 units" }).click();

@@ -160,15 +160,15 @@ test("A form that was changed in another tab is not overwritten before somebody 
   await page.goto("/book/suppliers/s-ingredients");
   const other = await context.newPage();
   await other.goto(page.url());
-  await other.getByLabel("Shipping of one order").fill("5.95");
+  await other.getByLabel("Delivery of one order").fill("5.95");
   await press(other, "Keep the supplier");
   await expect(other.getByRole("row").filter({ hasText: "kept" })).toContainText("£5.95");
 
-  await page.getByLabel("Shipping of one order").fill("6.50");
+  await page.getByLabel("Delivery of one order").fill("6.50");
   await page.getByLabel("Lead time", { exact: true }).fill("7");
   await press(page, "Keep the supplier");
   const told = page.getByRole("alert").filter({ hasText: "Changed meanwhile" });
-  await expect(told).toContainText("Shipping of one order: there 5.95; here 6.50");
+  await expect(told).toContainText("Delivery of one order: there 5.95; here 6.50");
   await expect(told).toBeFocused();
   await expect(page.getByLabel("Lead time", { exact: true })).toHaveValue("7");
   await expectAccessible(page);
@@ -221,7 +221,7 @@ test("A reload in the middle loses nothing that was typed, rows that were added 
   await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
   await expect(page.getByLabel("Name", { exact: true })).toHaveValue("Half written");
   await expect(page.getByLabel("Line 6, Percent by weight, %")).toHaveValue("12.5");
-  await press(page, "Begin afresh");
+  await press(page, "Clear what I typed");
   await expect(page.getByLabel("Name", { exact: true })).toHaveValue("");
 });
 
@@ -267,7 +267,7 @@ test("A formula that is pasted as lines is matched to what the book knows, and w
   await expectChosen(chosen(2), "Glycerin");
   await expect(chosen(3)).toHaveValue("");
   await expect(page.getByText("Is “Oat protein” one of these?")).toBeVisible();
-  await expect(page.getByText("Nothing in the book is called “Moon dust”.")).toBeVisible();
+  await expect(page.getByText("Nothing in the Book is called “Moon dust”.")).toBeVisible();
   await expect(page.getByText("can be read two ways; write 1500 or 1.5")).toBeVisible();
   await expectAccessible(page);
   await press(page, "Hydrolysed oat protein");

@@ -109,7 +109,7 @@ test.describe("before any workshop is open", () => {
 
     // On purpose, from the files of the book, it does; and the copy is named.
     await other.goto("/book/files");
-    await other.getByRole("link", { name: "Begin afresh" }).click();
+    await other.getByRole("link", { name: "Start another workshop" }).click();
     await other.getByLabel("Name of the workshop").fill("pounds of");
     await other.getByLabel("Currency, three letters").fill("pounds");
     await other.getByRole("button", { name: "Begin with an empty workshop" }).click();

@@ -57,7 +57,7 @@ function Kept({ kept }: { readonly kept: KeptLabel }): ReactNode {
     <figure className="record-label">
       <figcaption>
         For {MARKET_IN_A_SENTENCE[market]}, as it was when the batch was released
-        {size === null ? "; no label paper was measured then" : `, ${size.width} × ${size.height} mm`}
+        {size === null ? "; no label sheet was measured then" : `, ${size.width} × ${size.height} mm`}
       </figcaption>
       {size === null || layout === null || layout.left.length > 0 ? (
         <ul>

@@ -53,7 +53,7 @@ export default async function RecallPage({ searchParams }: Addressed): Promise<R
           </p>
           <p className="in-a-row screen-only">
             <a className="button" href={recallCsvAddress(lot)} download>
-              Take it as rows (CSV)
+              Save as CSV
             </a>
             <Link className="more" href={lotPageAddress(lot)}>
               The lot’s own page

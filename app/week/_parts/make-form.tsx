@@ -100,7 +100,7 @@ const aboutTheRun = ({ outlook: { run, product }, today }: Making): readonly Ask
   { name: "day", label: "Made on", type: "date", value: isoDate(today) },
   {
     name: "bestBefore",
-    label: "Best before (where there is one)",
+    label: "Best before (optional)",
     type: "text",
     value: "",
     hint: "A date as 2027-11-25, or a month as 11/2027.",

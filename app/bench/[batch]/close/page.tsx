@@ -115,10 +115,10 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
       value: "",
       hint: `${unitsInWords(batch.run.units)} planned; 0 gives the batch up.`,
     },
-    { name: "leftOver", label: "Left over, g (may be empty)", type: "text", value: "" },
+    { name: "leftOver", label: "Left over, g (optional)", type: "text", value: "" },
     {
       name: "bestBefore",
-      label: "Best before (where there is one)",
+      label: "Best before (optional)",
       type: "text",
       value: keepsDays === null ? "" : isoDate(daysAfter(today, keepsDays)),
     },
@@ -141,7 +141,7 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
     },
     {
       name: "why",
-      label: "What was unusual (may be empty)",
+      label: "What was unusual (optional)",
       type: "text",
       value: "",
       hint: "A reason is needed where nothing came out.",

@@ -103,7 +103,7 @@ function PaperPart({
       <caption>{formulaCalled(batch, workshop, part)}</caption>
       <thead>
         <tr>
-          {["Phase", "What", "Weigh", "Allow", "Weighed, g", "Lot"].map((head) => (
+          {["Phase", "What", "Weigh", "May be off by", "Weighed, g", "Lot"].map((head) => (
             <th key={head} scope="col">
               {head}
             </th>

@@ -39,7 +39,7 @@ export default async function OrderPage({ params, searchParams }: Page): Promise
   const received = await readReceivedFor(order.id);
   return (
     <>
-      <Opening crumb={<BuyingCrumb orders />} title={`Order at ${supplier.name}`}>
+      <Opening crumb={<BuyingCrumb orders />} title={`Order from ${supplier.name}`}>
         <span className={isOverdue(order, today) ? "warn" : undefined}>{orderSays(order, today)}</span>
       </Opening>
       <OrderNotice did={typeof did === "string" ? did : ""} order={order} />
