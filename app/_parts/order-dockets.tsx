@@ -32,6 +32,7 @@ interface OfMaterial {
 export function OrderDocket({ outlook, of, again = false }: OfMaterial): ReactNode {
   const { material, orderBy, daysLate, firstArrival } = outlook;
   if (orderBy === null) return null;
+  const order = orderFor(of, material.id);
   return (
     <Docket
       href={materialAddress(material.id)}
@@ -40,7 +41,12 @@ export function OrderDocket({ outlook, of, again = false }: OfMaterial): ReactNo
       strip={<Strip outlook={outlook} of={of} />}
       act={<OrderIt outlook={outlook} of={of} again={again} />}
     >
-      {leftWords(outlook, of.today)}. Ordered today, the earliest comes {dayShown(firstArrival, of.today)}.
+      {leftWords(outlook, of.today)}. Ordered today, the earliest comes {dayShown(firstArrival, of.today)}.{" "}
+      {order !== undefined && !again && (
+        <Link href={orderOfBasketAddress(order.supplier.id)} prefetch={false}>
+          What is on {order.supplier.name}’s order
+        </Link>
+      )}
     </Docket>
   );
 }
@@ -157,7 +163,12 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
     <Press
       act={draftTheOrder}
       carried={{
-        ...orderFields(order, { newId: of.newOrderId(order.supplier.id), today, due: line.arrives }),
+        ...orderFields(order, {
+          newId: of.newOrderId(order.supplier.id),
+          today,
+          due: line.arrives,
+          orders: workshop.orders,
+        }),
         state: "drafted",
         frame: "",
       }}

@@ -5,15 +5,18 @@ import { Working, type WorkingLine } from "./working";
 export const HowItComes = ({
   lines,
   notes = [],
+  says = "How it comes about",
   isOpen = false,
 }: {
   readonly lines: readonly WorkingLine[];
   readonly notes?: readonly ReactNode[];
+  /** The word that opens it, which may be the figure itself. */
+  readonly says?: string;
   /** Whether it was asked for already. */
   readonly isOpen?: boolean;
 }): ReactNode => (
   <details className="as-table how-it-comes" open={isOpen}>
-    <summary>How it comes about</summary>
+    <summary>{says}</summary>
     <Working lines={lines} notes={notes} />
   </details>
 );

@@ -46,6 +46,24 @@ const wasTypedInto = (form: HTMLFormElement): boolean =>
 /** What comes with the form and is not typed into it. */
 const NOT_TYPED = new Set(["id", "seen", "deed"]);
 
+/** Writes a little after the last letter; who reloads or leaves right after one loses it no more than who waits. */
+function writing(timer: RefObject<ReturnType<typeof setTimeout> | undefined>, now: () => void) {
+  const writeNow = (): void => {
+    clearTimeout(timer.current);
+    timer.current = undefined;
+    now();
+  };
+  return {
+    write: (): void => {
+      clearTimeout(timer.current);
+      timer.current = setTimeout(writeNow, AFTER_MS);
+    },
+    writeWhatWaits: (): void => {
+      if (timer.current !== undefined) writeNow();
+    },
+  };
+}
+
 interface TypingKept {
   /** What was typed here before has been brought back. */
   readonly returned: boolean;
@@ -74,10 +92,7 @@ export function useTypingKept(
     const element = form.current;
     if (element === null) return;
     const place = placeOf(of);
-    const write = (): void => {
-      clearTimeout(timer.current);
-      timer.current = setTimeout(() => keep(place, valuesOfForm(new FormData(element))), AFTER_MS);
-    };
+    const { write, writeWhatWaits } = writing(timer, () => keep(place, valuesOfForm(new FormData(element))));
     const kept = readKept(place);
     // After the browser has put back what it remembers of its own.
     const frame = requestAnimationFrame(() => {
@@ -88,9 +103,11 @@ export function useTypingKept(
     });
     element.addEventListener("input", write);
     element.addEventListener("click", write);
+    window.addEventListener("pagehide", writeWhatWaits);
     return () => {
       cancelAnimationFrame(frame);
-      clearTimeout(timer.current);
+      writeWhatWaits();
+      window.removeEventListener("pagehide", writeWhatWaits);
       element.removeEventListener("input", write);
       element.removeEventListener("click", write);
       if (!wasSent.current) return;
@@ -111,6 +128,7 @@ export function useTypingKept(
     },
     sent: () => {
       clearTimeout(timer.current);
+      timer.current = undefined;
       wasSent.current = true;
     },
     refused: () => {

@@ -29,9 +29,10 @@ async function placing(form: FormData, state: "ordered" | "drafted", placed: (id
   switch (told.kind) {
     case "ordered":
     case "already ordered":
-      return placed(order.id);
+      return placed(told.order.id);
     case "offer changed":
     case "ordered otherwise":
+    case "ordered meanwhile":
     case "already received":
     case "too large":
       return goOn(form, { did: told.kind, about: "" });

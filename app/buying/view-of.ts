@@ -16,9 +16,9 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
   );
   const lines = chosen?.planned.orders.flatMap((order) => order.lines) ?? [];
   const wantedOf = (purchases: Buying["waiting"], waits: boolean) =>
-    purchases.map(({ material, wanted, buyBy, orderBy }): readonly [string, WantedThen] => [
+    purchases.map(({ material, wanted, least, onHand, buyBy, orderBy }): readonly [string, WantedThen] => [
       material.id,
-      { quantity: wanted, buyBy, orderBy, waits },
+      { quantity: wanted, least, onHand, buyBy, orderBy, waits },
     ]);
   return {
     today,
@@ -34,19 +34,18 @@ export function viewOf({ found, reading, list, waiting, chosen, received }: Buyi
       }),
     ),
     leftOver: chosen?.basket.leftOver ?? new Map<string, Stock>(),
+    orders: workshop.orders,
+    productOf: byId("product", workshop.products),
     lasting: new Map(
-      [...grouped(lines, ({ material }) => material.id)].map(([id, own]) => [
-        id,
-        lastingWith(
-          outlookOf(id).outlook,
-          own.map(({ offer, packs, arrives, expires }) => ({
-            arrives,
-            expires,
-            quantity: quantity<Stock>(packs * offer.pack.quantity),
-          })),
-          plan,
-        ),
-      ]),
+      [...grouped(lines, ({ material }) => material.id)].flatMap(([id, own]) => {
+        const bought = own.map(({ offer, packs, arrives, expires }) => ({
+          arrives,
+          expires,
+          quantity: quantity<Stock>(packs * offer.pack.quantity),
+        }));
+        const lasting = lastingWith(outlookOf(id).outlook, bought, plan);
+        return lasting === null ? [] : [[id, lasting] as const];
+      }),
     ),
   };
 }

@@ -24,6 +24,10 @@ export const toCome = ({ state }: Pick<Order, "state">, line: OrderLine): Stock 
 /** Whether something of the order is still to come. */
 export const isAwaited = (order: Order): boolean => order.lines.some((line) => toCome(order, line) > 0n);
 
+/** Whether it is a draft at the supplier, or something of it is still to come from there. */
+export const isOpenAt = (order: Order, supplier: string): boolean =>
+  order.supplier === supplier && (order.state === "drafted" || isAwaited(order));
+
 /** What the part of a line that has not come costs, at the line's own price. */
 export const costOutstanding = (line: OrderLine): MicroUnits =>
   quantity<MicroUnits>(roundedHalfEven({ over: line.cost * outstanding(line), under: line.quantity }));

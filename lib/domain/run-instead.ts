@@ -1,7 +1,7 @@
 /** The run that makes what is lacking of a material, where a product is made into it. @rule AHEAD-9 */
 import { type Day, daysAfter, later, workingCalendar, workingDayUpTo } from "./calendar";
 import type { MaterialOutlook } from "./plan-figures";
-import { quantity, type Units } from "./quantity";
+import { quantity, type Stock, type Units } from "./quantity";
 import type { Product, Run, Workshop } from "./workshop";
 
 export interface RunInstead {
@@ -10,6 +10,11 @@ export interface RunInstead {
   readonly units: Units;
   /** The last day on which the workshop works and it would be there in time, or today. */
   readonly day: Day;
+  /** What is to be bought, and what of that the planned runs make. */
+  readonly wanted: Stock;
+  readonly coming: Stock;
+  /** The day by which it is needed; before today where it is late. */
+  readonly neededBy: Day;
   /** Its runs that are planned already, in the order in which they draw. */
   readonly planned: readonly Run[];
 }
@@ -36,7 +41,8 @@ export function runsInstead(
       const units = (lacking + product.fill.quantity - 1n) / product.fill.quantity;
       const neededBy = daysAfter(belowSafetyOn ?? today, -material.safetyDays);
       const day = later(today, workingDayUpTo(workingDays, later(today, neededBy)));
-      return [[material.id, { product, units: quantity<Units>(units), day, planned }]];
+      const reckoned = { wanted: toBuy, coming: quantity<Stock>(coming), neededBy };
+      return [[material.id, { product, units: quantity<Units>(units), day, planned, ...reckoned }]];
     }),
   );
 }

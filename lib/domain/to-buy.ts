@@ -23,12 +23,12 @@ export interface LeastLeft {
  * @rule PLAN-8
  */
 export function leastLeft(outlook: MaterialOutlook, { today, lastDay, coverDays }: Frame): LeastLeft | null {
-  if (outlook.toBuy === 0n) return null;
   const from = earlier(outlook.firstArrival, lastDay);
   const to = earlier(daysAfter(from, coverDays), lastDay);
   const { balances } = outlook;
   const reached = balances.filter(({ day }, at) => day <= to && (balances[at + 1]?.day ?? lastDay + 1) > from);
   const least = reached.reduce((one, other) => (other.balance < one.balance ? other : one));
+  if (least.balance >= (outlook.material.safetyStock?.quantity ?? 0n)) return null;
   const upTo = outlook.events.filter(({ day }) => day <= least.day);
   const drawn = upTo.flatMap((event) => (event.kind === "drawn" ? [event] : []));
   // Lots that are out of date today are not on hand.

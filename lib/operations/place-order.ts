@@ -2,7 +2,7 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import type { MicroUnits } from "@/lib/domain/money";
 import { lastDayOfUse } from "@/lib/domain/buying/keeping";
-import { lineOfPacks, lineTooLarge, packPriceAt } from "@/lib/domain/orders";
+import { isOpenAt, lineOfPacks, lineTooLarge, packPriceAt } from "@/lib/domain/orders";
 import type { Packs } from "@/lib/domain/quantity";
 import type { Offer, Order, OrderLine } from "@/lib/domain/workshop";
 import { onTheBooks } from "./on-the-books";
@@ -18,6 +18,8 @@ export interface OrderToPlace {
   /** A draft is not expected by the plan until the maker has ordered it. @rule ORDER-1 */
   readonly state: "drafted" | "ordered";
   readonly lines: readonly OrderedPacks[];
+  /** The supplier's drafts and open orders when the form was drawn, by id. */
+  readonly known: readonly string[];
 }
 
 export interface OrderedPacks {
@@ -30,9 +32,11 @@ export interface OrderedPacks {
 export type PlaceOrderResult =
   /** Taking it back removes it. */
   | { readonly kind: "ordered"; readonly order: Order; readonly books: Books }
-  /** The form was sent before, and this is what it kept. */
+  /** The form was sent before, and this is what it kept; or a draft of the same packs is there. */
   | { readonly kind: "already ordered"; readonly order: Order }
   | { readonly kind: "ordered otherwise" }
+  /** Another order at the supplier came into the books since the form was drawn, perhaps this one, from another tab. */
+  | { readonly kind: "ordered meanwhile" }
   /** Something of it has come in, so that it is an open order no more. */
   | { readonly kind: "already received" }
   /** An offer is gone, or says something else than was shown. */
@@ -46,7 +50,10 @@ export const expectedLine = (offer: Offer, packs: Packs, due: Day): OrderLine =>
   expires: lastDayOfUse(due, offer.shelfLifeDays),
 });
 
-/** Keeps an order that the maker has placed, or a draft of one; sent twice it is one order. @rule BUY-15, ORDER-1 */
+/**
+ * Keeps an order that the maker has placed, or a draft of one; sent twice, or from two tabs, it is one order.
+ * @rule BUY-15, ORDER-1
+ */
 export const placeOrder = (asked: OrderToPlace) => onTheBooks((books) => decidePlaceOrder(books, asked));
 
 export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderResult {
@@ -64,6 +71,10 @@ export function decidePlaceOrder(books: Books, asked: OrderToPlace): PlaceOrderR
   const { id, supplier, placed, due, state } = asked;
   const order: Order = { id, supplier, placed, due, state, lines };
   if (there) return isSame(there, order) ? { kind: "already ordered", order: there } : { kind: "ordered otherwise" };
+  const open = workshop.orders.filter((each) => isOpenAt(each, supplier));
+  const draft = state === "drafted" ? open.find((each) => isSame(each, { ...order, due: each.due })) : undefined;
+  if (draft) return { kind: "already ordered", order: draft };
+  if (open.some((each) => !asked.known.includes(each.id))) return { kind: "ordered meanwhile" };
   return {
     kind: "ordered",
     order,

@@ -49,16 +49,33 @@ test("[BUY-18] what the same supplier offers rides along, from that supplier alo
   expect([idsOf(riding.list.purchases), offers, idsOf(riding.waiting)]).toEqual(["A B", ["fA", "fB"], "C"]);
 });
 
+const lastingOf = (grams: string, arrives: string) => {
+  const [outlook] = planned.materials;
+  if (!outlook) throw new Error("no material");
+  return lastingWith(outlook, [{ arrives: day(arrives), expires: null, quantity: g(grams) }], planned);
+};
+
 test.each([
   // 50 g come for the 100 g of the 27th: less than nothing from then on.
-  { grams: "50", lowOn: "2026-11-27", daysBeyond: null },
+  { grams: "50", lowOn: "2026-11-27", daysBeyond: undefined },
   // 100 g are over after the run: twenty days at 100 g in twenty days.
   { grams: "200", lowOn: null, daysBeyond: 20 },
   { grams: "100", lowOn: null, daysBeyond: 0 },
 ])("[BUY-19] $grams g bought last to $lowOn, or $daysBeyond days beyond", ({ grams, lowOn, daysBeyond }) => {
-  const [outlook] = planned.materials;
-  if (!outlook) throw new Error("no material");
-  const bought = [{ arrives: day("2026-11-26"), expires: null, quantity: g(grams) }];
-  const lasting = lastingWith(outlook, bought, planned);
-  expect([lasting.lowOn && isoDate(lasting.lowOn), lasting.daysBeyond]).toEqual([lowOn, daysBeyond]);
+  const lasting = lastingOf(grams, "2026-11-26");
+  expect([lasting?.lowOn && isoDate(lasting.lowOn), lasting?.beyond?.daysMore]).toEqual([lowOn, daysBeyond]);
+});
+
+test("[BUY-19] it opens to what comes and what the run needs, by the run's own name", () => {
+  const changes = lastingOf("50", "2026-11-26")?.standing.changes.map((change) =>
+    change.kind === "drawn"
+      ? `${isoDate(change.day)} ${change.run.id} -${String(change.need)}`
+      : `${isoDate(change.day)} +${String(change.quantity)}`,
+  );
+  expect(changes).toEqual(["2026-11-26 +50000000", "2026-11-27 r1 -100000000"]);
+});
+
+test("[BUY-19] of what comes after the plan's last day, the 15th, the plan does not say how long it lasts", () => {
+  expect(lastingOf("200", "2026-12-15")).not.toBeNull();
+  expect(lastingOf("200", "2026-12-16")).toBeNull();
 });

@@ -12,6 +12,7 @@ import { plannedBasket } from "@/lib/domain/buying/basket-of-plan";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import { driftOf } from "@/lib/domain/landed";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
+import { byId } from "@/lib/domain/index-by-id";
 import { plan } from "@/lib/domain/plan";
 import { quantity } from "@/lib/domain/quantity";
 import { readFrame } from "@/lib/edge/forms/buying-frame";
@@ -60,6 +61,8 @@ test("[OFFER-3] a line says that its price has drifted, and an order how many of
     asked: readFrame({}, workshop).asked,
     wanted: new Map(),
     leftOver: new Map(),
+    orders: workshop.orders,
+    productOf: byId("product", workshop.products),
     lasting: new Map(),
     drifts: new Map(
       workshop.offers.flatMap((each) => {

@@ -4,7 +4,7 @@ import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { quantity } from "@/lib/domain/quantity";
 import { orderFields, orderIn } from "@/lib/edge/forms/order-form";
 import { orderCsv, orderText } from "@/lib/edge/order-text";
-import { settings, day, material, money, offer, supplier } from "@/tests/helpers/notation";
+import { day, g, material, money, offer, order as keptOrder, settings, supplier } from "@/tests/helpers/notation";
 
 const today = day("2026-11-25");
 const { currency } = settings();
@@ -44,7 +44,11 @@ test("rows are quoted where they must be, exact in money, and hold no formula", 
 });
 
 const form = (fields: Readonly<Record<string, string>>) => ({ get: (name: string) => fields[name] });
-const fields = orderFields(order, { newId: "n", today, due: day("2026-11-27") });
+const line = { material: "A", quantity: g("1"), cost: money("1"), expires: null };
+const kept = (id: string, at: string, given: { readonly state?: "given up" } = {}) =>
+  keptOrder(id, "2026-12-01", [line], { supplier: at, ...given });
+const orders = [kept("open", "s"), kept("elsewhere", "t"), kept("over", "s", { state: "given up" })];
+const fields = orderFields(order, { newId: "n", today, due: day("2026-11-27"), orders });
 
 test("[BUY-15] [ORDER-1] a form carries an order, or a draft of one, and is read as it again", () => {
   expect(orderIn(form({ ...fields, state: "drafted" }))).toMatchObject({ id: "n", state: "drafted" });
@@ -55,6 +59,7 @@ test("[BUY-15] [ORDER-1] a form carries an order, or a draft of one, and is read
     due: day("2026-11-27"),
     state: "ordered",
     lines: [{ offer: "o 1", packs: 2n, packPrice: money("1.2345") }],
+    known: ["open"],
   });
 });
 

@@ -1,4 +1,5 @@
 /** Figures of the week, the shelf, buying and the book open down to lots, packs, density and calendar. */
+import type { Locator } from "@playwright/test";
 import { expect, test } from "./fixtures";
 
 const OPENS = "How it comes about";
@@ -19,6 +20,11 @@ test("A maker opens how long a material lasts, when to order it, and what a gram
   await expect(row.getByText(/^Ordered on .*, the next working day, it would come .*, too late\.$/)).toBeVisible();
   await row.getByText("1 kg", { exact: true }).first().click();
   await expect(row.getByText("for one gram", { exact: true }).first()).toBeVisible();
+  const used = row.getByText("Which runs use which lot", { exact: true });
+  await used.click();
+  await expect(row.locator("details", { has: used }).locator("dl.working")).toContainText(
+    /of lot .*(left at the plan’s end|goes out of date)/,
+  );
 });
 
 test("A maker opens a line of an order to its packs, and the order to its calendar", async ({ page }) => {
@@ -27,10 +33,16 @@ test("A maker opens a line of an order to its packs, and the order to its calend
   const castor = order.getByRole("row").filter({ hasText: "Then enough" }).filter({ hasText: "948.8" });
   await order.getByText(OPENS, { exact: true }).first().click();
   await expect(order.getByText("it comes", { exact: true })).toBeVisible();
-  await castor.getByText(OPENS, { exact: true }).click();
+  const opening = (summary: Locator) => castor.locator("details", { has: summary }).locator("dl.working");
+  const line = castor.getByText(OPENS, { exact: true });
+  await line.click();
   // 1 L at 0.9568 g/mL, less the 8 g that are lacking
-  await expect(castor.getByText(/^1.L × 0\.9568.g\/mL$/)).toBeVisible();
-  await expect(castor.getByText(/^948\.8.g$/)).toBeVisible();
+  await expect(opening(line).getByText(/^1.L × 0\.9568.g\/mL$/)).toBeVisible();
+  await expect(opening(line).getByText(/^948\.8.g$/)).toBeVisible();
+  await expect(opening(line).getByText(/^to buy: .*, the day with least$/)).toBeVisible();
+  const lasts = castor.getByText(/^Then enough /);
+  await lasts.click();
+  await expect(opening(lasts).getByText(/^comes in .*, bought here$/)).toBeVisible();
 });
 
 test("A maker opens the value of stock on a day to its lots, and a lot to what happened to it", async ({ page }) => {

@@ -2,6 +2,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { OPEN_FRAME } from "@/lib/domain/buying/buying-frame";
+import { shoppingListIn } from "@/lib/domain/buying/candidates";
 import { leastLeft } from "@/lib/domain/to-buy";
 import { planned } from "../agreement/agreement";
 import { workshops } from "../helpers/random-workshop";
@@ -32,4 +34,24 @@ test("[PLAN-8] what is to be bought is the safety stock less what is left on the
     { seed: 43, numRuns: 150 },
   );
   expect(bought).toBeGreaterThan(100);
+});
+
+test("[PLAN-8, BUY-10] what is wanted in a frame is the safety stock less what is then left, and that adds up", () => {
+  let [bought, otherwise] = [0, 0];
+  fc.assert(
+    fc.property(workshops("small"), fc.nat(10), fc.nat(3), (file, days, out) => {
+      const { workshop, plan } = planned(file);
+      const leftOut = new Set(workshop.suppliers.slice(0, out).map(({ id }) => id));
+      const frame = { ...OPEN_FRAME, leftOut, cover: { kind: "days", days } as const };
+      for (const { material, wanted, least, onHand } of shoppingListIn(workshop, plan, frame).list.purchases) {
+        if (least === null) throw new Error("it is bought for no reason");
+        expect(onHand + least.arrived - least.needed - least.lost).toBe(least.left);
+        expect((material.safetyStock?.quantity ?? 0n) - least.left).toBe(wanted);
+        bought += 1;
+        if (wanted !== plan.materials.find((each) => each.material === material)?.toBuy) otherwise += 1;
+      }
+    }),
+    { seed: 44, numRuns: 150 },
+  );
+  expect([bought > 100, otherwise > 20]).toEqual([true, true]);
 });

@@ -11,6 +11,7 @@ import { shoppingListOf } from "@/lib/domain/buying/candidates";
 import { checkedBasket } from "@/lib/domain/buying/checked-basket";
 import { problemOf } from "@/lib/domain/buying/problem-of-list";
 import type { MicroUnits } from "@/lib/domain/money";
+import { byId } from "@/lib/domain/index-by-id";
 import { plan } from "@/lib/domain/plan";
 import { quantity } from "@/lib/domain/quantity";
 import { readFrame } from "@/lib/edge/forms/buying-frame";
@@ -40,6 +41,8 @@ const view: BuyingView = {
   asked: readFrame({}, workshop).asked,
   wanted: new Map(),
   leftOver: new Map(),
+  orders: workshop.orders,
+  productOf: byId("product", workshop.products),
   lasting: new Map(),
   drifts: new Map(),
 };

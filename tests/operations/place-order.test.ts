@@ -42,6 +42,7 @@ const asked: OrderToPlace = {
   due: day("2026-11-26"),
   state: "ordered",
   lines: [{ offer: "a", packs: quantity(2n), packPrice: money("4") }],
+  known: [],
 };
 
 beforeEach(() => openBooks(books()));
@@ -151,4 +152,18 @@ test("[BUY-7] [BUY-9] the least basket stands beside the one by hand, with what 
   expect([chosen.chosen, chosen.cutShort, chosen.planned.gap]).toEqual(["least", null, null]);
   expect([chosen.planned.total, chosen.byHand.planned.total]).toEqual([money("8"), money("8")]);
   expect([...chosen.basket.leftOver]).toEqual([["A", 0n]]);
+});
+
+test("[BUY-15] from two tabs that show the same slip it is one order, and one draft", async () => {
+  const drafted = { ...asked, state: "drafted" as const };
+  expect((await placeOrder(drafted)).kind).toBe("ordered");
+  const second = await placeOrder({ ...drafted, id: "drawn-in-another-tab" });
+  expect(second.kind === "already ordered" && second.order.id).toBe(asked.id);
+  // The other tab does not know of the draft; a page that was drawn since does, and may order more.
+  const ordered = { ...asked, id: "ordered-in-another-tab" };
+  expect((await placeOrder(ordered)).kind).toBe("ordered meanwhile");
+  expect((await workshop()).orders).toHaveLength(1);
+  expect((await placeOrder({ ...ordered, known: [asked.id] })).kind).toBe("ordered");
+  expect((await placeOrder({ ...ordered, id: "a-third", known: [asked.id] })).kind).toBe("ordered meanwhile");
+  expect((await workshop()).orders).toHaveLength(2);
 });

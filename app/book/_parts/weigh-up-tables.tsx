@@ -6,7 +6,11 @@ import { percentOf } from "@/lib/domain/formula";
 import type { Formula, FormulaLine } from "@/lib/domain/workshop";
 import { massInFull, minutesShown, percentShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
+import type { WorkingLine } from "@/app/_ui/working";
+import { ratio } from "@/lib/domain/fraction";
+import { WHOLE } from "@/lib/domain/quantity";
 
 type NameOf = (of: FormulaLine["of"]) => string;
 
@@ -50,6 +54,7 @@ function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: Na
       <h3>
         {formula.name} <small>{massInFull(batch)}</small>
       </h3>
+      <HowItComes {...sheetWorking(sheet, nameOf)} />
       {phasesOf(formula).map((phase) => {
         const inIt = targets.filter(({ line }) => line.phase === phase);
         const steps = formula.steps.filter((step) => step.phase === phase);
@@ -67,6 +72,36 @@ function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: Na
       })}
     </section>
   );
+}
+
+/** Each target, from its percent of the batch to the step of the balance. @rule WEIGH-1, WEIGH-2 */
+function sheetWorking({ formula, batch, targets, roundedBy }: WeighUp, nameOf: NameOf): Opened {
+  return {
+    lines: [
+      ...targets.map(({ line, target }, at): WorkingLine => {
+        const percent = percentOf(line, formula);
+        const exact = ratio(batch * percent, WHOLE);
+        const of = line.percent === "qs" ? "the rest, qs" : `${percentShown(percent)} of ${massInFull(batch)}`;
+        return {
+          ...(at > 0 && { operator: "+" }),
+          figure: massInFull(target),
+          reason: `${nameOf(line.of)}: ${of}, ${massInFull(exact)} before it is rounded`,
+        };
+      }),
+      { figure: massInFull(batch), reason: "the batch, rounded up to a step of the balance", isResult: true },
+    ],
+    notes: [
+      roundedBy === "qs takes the rest"
+        ? "Each to the nearest step of the balance, and qs takes the rest, so that they come to the batch exactly."
+        : "Each down to a step of the balance; the steps that are left over go where most was cut off, so that they come to the batch exactly.",
+      "A weighing may be off by 1 % of what is to be weighed, rounded up to a step.",
+    ],
+  };
+}
+
+interface Opened {
+  readonly lines: readonly WorkingLine[];
+  readonly notes: readonly string[];
 }
 
 function PhaseTable({

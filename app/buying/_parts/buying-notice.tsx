@@ -17,6 +17,8 @@ const REFUSED: Readonly<Record<Exclude<Deed["did"], "ordered" | "taken back">, s
   "offer changed":
     "Not kept: an offer was changed since the page was drawn. The order below is worked out anew; check it first.",
   "ordered otherwise": "This form was sent before, and the order was changed since. Nothing was changed now.",
+  "ordered meanwhile":
+    "Not kept: another order at this supplier was written down since the page was drawn, perhaps this one, in another tab. What is still to be ordered is worked out anew below.",
   "already received": "This order has come in already. Nothing was changed.",
   "too large": "Not kept: a line is too large to keep. What cannot be done, below, says which and by how much.",
   "not there": "The order is not open any more, so nothing was taken back.",

@@ -5,14 +5,18 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Drift } from "@/lib/domain/landed";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Stock } from "@/lib/domain/quantity";
+import type { LeastLeft } from "@/lib/domain/to-buy";
 import type { Delivery } from "@/lib/domain/arrivals";
-import type { Material, Supplier } from "@/lib/domain/workshop";
-import { amountShown, countShown, dayShown, daysShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import type { Material, Order, Supplier } from "@/lib/domain/workshop";
+import { amountShown, countShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type AskedFrame, buyingAddress } from "@/lib/edge/forms/buying-frame";
 
 export interface WantedThen {
   readonly quantity: Stock;
+  /** What leads to that; null where the day on which least is left asks for nothing. */
+  readonly least: LeastLeft | null;
+  readonly onHand: Stock;
   readonly buyBy: Day;
   readonly orderBy: Day;
   /** It is lacking, and by the frame it waits. */
@@ -32,6 +36,8 @@ export interface BuyingView {
   /** What speaks against the price of an offer of the basket, by its id. */
   readonly drifts: ReadonlyMap<string, Drift>;
   readonly lastDay: Day;
+  readonly orders: readonly Order[];
+  readonly productOf: (id: string) => { readonly name: string };
   /** The calendars of a supplier and the workshop. */
   readonly deliveryOf: (supplier: Supplier) => Delivery;
 }
@@ -47,16 +53,6 @@ export const packsShown = ({ offer, packs }: PlannedLine): string =>
 export function leftOverWords(material: Material, { leftOver }: BuyingView): string | null {
   const left = leftOver.get(material.id) ?? 0n;
   return left === 0n ? null : `${stockShown(left, material.measure, "there")} more than needed`;
-}
-
-/** For how long the material is then enough. @rule BUY-19 */
-export function lastingWords(material: Material, { lasting, lastDay, today }: BuyingView): string | null {
-  const found = lasting.get(material.id);
-  if (!found) return null;
-  const { lowOn, daysBeyond } = found;
-  if (lowOn !== null) return `Then enough until ${dayShown(lowOn, today)}`;
-  const plan = `Then enough to the plan’s end, ${dayShown(lastDay, today)}`;
-  return daysBeyond === null || daysBeyond <= 0 ? plan : `${plan}, and about ${daysShown(daysBeyond)} more`;
 }
 
 /** All lines of an order come on one day. */

@@ -7,6 +7,7 @@ const DEEDS = [
   "taken back",
   "offer changed",
   "ordered otherwise",
+  "ordered meanwhile",
   "already received",
   "too large",
   "not there",

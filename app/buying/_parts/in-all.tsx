@@ -1,8 +1,11 @@
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Slip, type SlipLine } from "@/app/_ui/slip";
+import type { WorkingLine } from "@/app/_ui/working";
 import { type BasketDifference, deliveryOf } from "@/lib/domain/buying/basket-difference";
 import type { PlannedBasket, PlannedLine } from "@/lib/domain/buying/basket-of-plan";
 import { counted, inARow } from "@/lib/edge/counted";
+import { priceShown } from "@/lib/edge/figures";
 import { type BuyingView, moneyIn, packsShown } from "./buying-view";
 
 interface InAllOf {
@@ -42,6 +45,9 @@ export function InAll({ view, basket, byHand, difference, worth }: InAllOf): Rea
     <section className="block" aria-labelledby="in-all">
       <h2 id="in-all">In all</h2>
       <Slip lines={lines} />
+      {byHand && difference && (
+        <HowItComes says="What it would be by hand" lines={byHandLines(byHand, difference.more, view)} />
+      )}
       <p className="label foot">
         Without reclaimable tax.{" "}
         {byHand
@@ -64,6 +70,27 @@ export function InAll({ view, basket, byHand, difference, worth }: InAllOf): Rea
       )}
     </section>
   );
+}
+
+/** Every line of the basket by hand, its deliveries, and what this one is less or more than that. @rule BUY-7 */
+function byHandLines({ orders, total }: PlannedBasket, more: bigint, view: BuyingView): readonly WorkingLine[] {
+  const costs = orders.flatMap(({ supplier, lines, shipping }) => [
+    ...lines.map((line) => ({
+      amount: line.cost,
+      reason: `${line.material.name}, ${packsShown(line)} at ${priceShown(line.packPrice, view.currency)}, ${supplier.name}`,
+    })),
+    ...(shipping > 0n ? [{ amount: shipping, reason: `delivery of ${supplier.name}` }] : []),
+  ]);
+  return [
+    ...costs.map(({ amount, reason }, at): WorkingLine => ({
+      ...(at > 0 && { operator: "+" }),
+      figure: moneyIn(view, amount),
+      reason,
+    })),
+    { figure: moneyIn(view, total), reason: "by hand", isResult: true },
+    { operator: "−", figure: moneyIn(view, total - more), reason: "this basket" },
+    { figure: moneyIn(view, absolute(more)), reason: more < 0n ? "more than by hand" : "saved", isResult: true },
+  ];
 }
 
 const absolute = (amount: bigint): bigint => (amount < 0n ? -amount : amount);

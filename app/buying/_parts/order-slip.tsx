@@ -4,6 +4,7 @@ import { arrivalLines } from "@/app/_ui/arrival-working";
 import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
+import { toBuyLines } from "@/app/_ui/to-buy-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
@@ -12,17 +13,9 @@ import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } 
 import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { packReason } from "@/lib/edge/pack-words";
-import {
-  arrivesOn,
-  type BuyingView,
-  lastingWords,
-  leftOverWords,
-  moneyIn,
-  packsShown,
-  whyAddress,
-  whyAnchor,
-} from "./buying-view";
+import { arrivesOn, type BuyingView, leftOverWords, moneyIn, packsShown, whyAddress, whyAnchor } from "./buying-view";
 import { driftSays } from "./drift-words";
+import { ThenEnough } from "./then-enough";
 
 interface Slip {
   readonly order: PlannedOrder;
@@ -108,6 +101,7 @@ function Line({
             </span>
           )}
           <Drifted line={line} view={view} />
+          <ThenEnough material={material} view={view} />
           <HowItComes lines={lineLines(line, view)} />
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
@@ -120,14 +114,18 @@ function Line({
   );
 }
 
-/** What the packs hold, less what is needed; and what they cost. */
+/** What is needed, in the days to be covered; what the packs hold, less that; and what they cost. */
 function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, view: BuyingView): readonly WorkingLine[] {
   const { measure } = material;
   const wanted = view.wanted.get(material.id);
+  const least = wanted?.least;
   const left = view.leftOver.get(material.id);
   const bought = packs * offer.pack.quantity;
   const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
   return [
+    ...(wanted && least
+      ? toBuyLines({ material, onHand: wanted.onHand, least, wanted: wanted.quantity, today: view.today })
+      : []),
     { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
     { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
     { figure: stockInFull(bought, measure), reason: "bought", isResult: true },
@@ -182,7 +180,6 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
   const { offer, material, packPrice } = line;
   const taken = offer.breaks.find(({ packs, price }) => price === packPrice && packs <= line.packs);
   const left = leftOverWords(material, view);
-  const lasts = lastingWords(material, view);
   return [
     ...(taken
       ? [
@@ -190,7 +187,6 @@ function notesOf(line: PlannedLine, view: BuyingView): readonly string[] {
         ]
       : []),
     ...(left === null ? [] : [`${left}.`]),
-    ...(lasts === null ? [] : [`${lasts}.`]),
   ];
 }
 

@@ -23,7 +23,7 @@ export function OrderTools({ order, workshop, view, newId, isFirst }: Tools): Re
   const { supplier, total } = order;
   const { today, currency, asked } = view;
   const text = orderText({ order, workshop, currency, today });
-  const fields = orderFields(order, { newId, today, due: arrivesOn(order) });
+  const fields = orderFields(order, { newId, today, due: arrivesOn(order), orders: view.orders });
   const download = new URLSearchParams([...frameFields(asked), ["supplier", supplier.id]].map((pair) => [...pair]));
   return (
     <>

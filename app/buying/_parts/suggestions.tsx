@@ -1,5 +1,7 @@
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
+import type { WorkingLine } from "@/app/_ui/working";
 import type { Day } from "@/lib/domain/calendar";
 import { economicOrder, reorderPoint, safetyStockFor } from "@/lib/domain/buying/reorder-suggestions";
 import { ratio, roundedHalfEven, times, whole } from "@/lib/domain/fraction";
@@ -8,6 +10,7 @@ import { quantity, type Stock } from "@/lib/domain/quantity";
 import type { Offer, Workshop } from "@/lib/domain/workshop";
 import { amountShown, dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import type { SuggestionInputs } from "@/lib/edge/forms/suggestion-inputs";
+import { economicLines, pointLines, safetyLines } from "./suggestion-working";
 
 interface Suggested {
   readonly inputs: SuggestionInputs;
@@ -28,6 +31,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
   const { demand } = inputs;
   const shown = (held: bigint): string => stockShown(held, material.measure, "lacking");
   const safety = safetyStockFor(demand);
+  const { currency } = workshop.settings;
   const order = pricedOffer === null ? null : economicOf(inputs, pricedOffer);
   const kept = material.safetyStock;
   return (
@@ -39,6 +43,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
           formula="z × √(lead × deviation of a day² + use of a day² × deviation of the lead²)"
           textbook={shown(safety)}
           plan={kept === null ? "none is kept" : amountShown(kept.typed)}
+          lines={safetyLines(demand, material.measure)}
         />
         <Row
           name="Reorder point"
@@ -49,6 +54,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
               ? `${shown(onHand)} here, enough to the end`
               : `${shown(onHand)} here, too little from ${dayShown(belowSafetyOn, today)}`
           }
+          lines={pointLines(demand, material.measure)}
         />
         <Row
           name="Economic order"
@@ -57,12 +63,17 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
             order === null ? "no figure: nothing is used, or ordering or keeping is free" : shown(order.quantity)
           }
           plan={toBuy === 0n ? "nothing to buy" : `${shown(toBuy)} to buy`}
+          lines={
+            order === null
+              ? []
+              : economicLines({ order, inputs, yearlyUse: yearlyUseOf(inputs), measure: material.measure, currency })
+          }
         />
       </Ledger>
       {order !== null && pricedOffer !== null && (
         <p className="small soft">
           That is {packsFor(order.quantity, pricedOffer)} of {amountShown(pricedOffer.pack.typed)}, and would cost{" "}
-          {moneyShown(order.yearlyCost, workshop.settings.currency)} a year with orders and keeping.
+          {moneyShown(order.yearlyCost, currency)} a year with orders and keeping.
         </p>
       )}
       <p className="small soft">
@@ -80,23 +91,37 @@ const Row = ({
   formula,
   textbook,
   plan,
+  lines,
 }: {
   readonly name: string;
   readonly formula: string;
   readonly textbook: string;
   readonly plan: string;
+  readonly lines: readonly WorkingLine[];
 }): ReactNode => (
-  <tr>
-    <th scope="row">
-      {name}
-      <small>{formula}</small>
-    </th>
-    <td className="number end">{textbook}</td>
-    <td className="number second-line">{plan}</td>
-  </tr>
+  <>
+    <tr className={lines.length > 0 ? "with-note" : undefined}>
+      <th scope="row">
+        {name}
+        <small>{formula}</small>
+      </th>
+      <td className="number end">{textbook}</td>
+      <td className="number second-line">{plan}</td>
+    </tr>
+    {lines.length > 0 && (
+      <tr className="line-note">
+        <td colSpan={COLUMNS.length}>
+          <HowItComes lines={lines} />
+        </td>
+      </tr>
+    )}
+  </>
 );
 
 const DAYS_OF_YEAR = 365n;
+
+const yearlyUseOf = ({ demand }: Pick<SuggestionInputs, "demand">): Stock =>
+  quantity<Stock>(roundedHalfEven(times(demand.useOfDay, whole(DAYS_OF_YEAR))));
 
 function economicOf({ demand, orderCost, keeping }: SuggestionInputs, offer: Offer) {
   const each = (price: bigint) => ratio(price, offer.pack.quantity);
@@ -105,7 +130,7 @@ function economicOf({ demand, orderCost, keeping }: SuggestionInputs, offer: Off
     .sort((a, b) => (a.from < b.from ? -1 : 1));
   return economicOrder({
     order: orderCost,
-    yearlyUse: quantity<Stock>(roundedHalfEven(times(demand.useOfDay, whole(DAYS_OF_YEAR)))),
+    yearlyUse: yearlyUseOf({ demand }),
     keeping,
     prices: [{ from: quantity<Stock>(0n), each: each(offer.price) }, ...breaks],
   });

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { MakeIt } from "@/app/_ui/make-it";
+import { MakeWorking } from "@/app/_ui/make-working";
 import type { RunInstead } from "@/lib/domain/run-instead";
 import type { Material } from "@/lib/domain/workshop";
 import type { BuyingView } from "./buying-view";
@@ -20,6 +21,7 @@ export function ToMake({
         {made.map(({ material, instead }) => (
           <li key={material.id}>
             <b>{material.name}</b>. <MakeIt instead={instead} today={view.today} />
+            <MakeWorking instead={instead} measure={material.measure} today={view.today} />
           </li>
         ))}
       </ul>

@@ -12,6 +12,7 @@ import type { Lot, Material } from "@/lib/domain/workshop";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, moneyShown, pricePerGramShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { lotAddress } from "@/lib/edge/ledger-address";
+import { LotsUsed } from "./lots-used";
 import type { MaterialPart } from "./shelf";
 
 /** The lots of a material as they will be drawn: what will be used, what will be lost, what comes in. */
@@ -67,6 +68,7 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
           ))}
         </tbody>
       </table>
+      <LotsUsed outlook={outlook} shelf={shelf} />
     </>
   );
 }

@@ -1,12 +1,15 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { HowItComes } from "@/app/_ui/how-it-comes";
+import { runOn } from "@/app/_ui/standing-working";
+import type { WorkingLine } from "@/app/_ui/working";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
-import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { runAddress } from "@/lib/edge/run-address";
 import type { MaterialPart } from "./shelf";
 
-/** So many runs are named; the rest are added up. */
+/** So many runs are named; the rest are added up, and open to each. */
 const NAMED = 3;
 
 /** The runs that draw on a material next, if all go ahead. */
@@ -17,6 +20,7 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
   if (draws.length === 0) return <h3>No run draws on it to {until}</h3>;
   const rest = draws.slice(NAMED);
   const last = rest.at(-1);
+  const together = rest.reduce((all, { need }) => sum(all, need), quantity<Stock>(0n));
   const needed = (need: Stock): string => stockShown(need, material.measure, "lacking");
   return (
     <>
@@ -33,18 +37,24 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
             </span>
           </li>
         ))}
-        {last && (
-          <li>
-            <span>
-              {countShown(rest.length)}
-              {NO_BREAK}more, to {dayShown(last.day, today, { weekday: false })}
-            </span>
-            <span className="number">
-              {needed(rest.reduce((all, { need }) => sum(all, need), quantity<Stock>(0n)))}
-            </span>
-          </li>
-        )}
       </ul>
+      {last && (
+        <HowItComes
+          says={`${countShown(rest.length)}${NO_BREAK}more, to ${dayShown(last.day, today, { weekday: false })}: ${needed(together)}`}
+          lines={[
+            ...rest.map(({ run, day, need }, at): WorkingLine => ({
+              ...(at > 0 && { operator: "+" }),
+              figure: stockInFull(need, material.measure),
+              reason: (
+                <Link href={runAddress(run)} prefetch={false}>
+                  {runOn(run, day, shelf)}
+                </Link>
+              ),
+            })),
+            { figure: stockInFull(together, material.measure), reason: "together", isResult: true },
+          ]}
+        />
+      )}
     </>
   );
 }

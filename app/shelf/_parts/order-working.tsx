@@ -1,17 +1,20 @@
 import type { ReactNode } from "react";
 import { MakeIt } from "@/app/_ui/make-it";
+import { toBuyLines } from "@/app/_ui/to-buy-working";
 import { Working, type WorkingLine } from "@/app/_ui/working";
+import { HowItComes } from "@/app/_ui/how-it-comes";
+import { MakeWorking } from "@/app/_ui/make-working";
 import { arrivalLines, oneDayLater } from "@/app/_ui/arrival-working";
-import { deliveryFrom } from "@/lib/domain/arrivals";
+import { arrivalOf, deliveryFrom } from "@/lib/domain/arrivals";
 import { type Day, weekday } from "@/lib/domain/calendar";
-import { type LeastLeft, leastLeft } from "@/lib/domain/to-buy";
-import { counted, inARow } from "@/lib/edge/counted";
-import { dayShown, daysShown, densityShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { leastLeft } from "@/lib/domain/to-buy";
+import { inARow } from "@/lib/edge/counted";
+import { dayShown, daysShown, densityShown, stockShown } from "@/lib/edge/figures";
 import { leadWords, type MaterialPart } from "./shelf";
 
 /** How the order day was reached, and how much is to be bought. */
 export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
-  const { material, belowSafetyOn, toBuy } = outlook;
+  const { material, belowSafetyOn, toBuy, onHand } = outlook;
   const { today, workshop } = shelf;
   const instead = shelf.instead.get(material.id);
   const amount = (value: bigint, direction: "there" | "lacking" | "nearest"): string =>
@@ -30,7 +33,8 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
       {least && (
         <>
           <h3 className="shelf-further">How much to buy</h3>
-          <Working lines={buyLines({ outlook, shelf }, least)} />
+          <Working lines={toBuyLines({ material, onHand, least, wanted: toBuy, today })} />
+          <FirstToCome outlook={outlook} shelf={shelf} />
         </>
       )}
       {belowSafetyOn !== null && (
@@ -52,6 +56,7 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
           )}
         </p>
       )}
+      {instead !== undefined && <MakeWorking instead={instead} measure={material.measure} today={today} />}
       <p className="shelf-facts">
         {material.safetyStock ? `Safety stock ${amount(material.safetyStock.quantity, "nearest")}` : "No safety stock"}
         {material.safetyDays > 0 && `, wanted in the house ${daysShown(material.safetyDays)} before it is needed`}.{" "}
@@ -62,27 +67,19 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
   );
 }
 
-/** Exactly, so that each line can be added up. */
-function buyLines({ outlook, shelf: { today } }: MaterialPart, least: LeastLeft): readonly WorkingLine[] {
-  const { material, onHand, toBuy } = outlook;
-  const { day, arrived, needed, runs, lost, left } = least;
-  const exactly = (held: bigint): string =>
-    `${held < 0n ? "−" : ""}${stockInFull(held < 0n ? -held : held, material.measure)}`;
-  const until = day === today ? "today" : `to ${dayShown(day, today)}`;
-  const line = (operator: "+" | "−", held: bigint, reason: string): readonly WorkingLine[] =>
-    held === 0n ? [] : [{ operator, figure: exactly(held), reason }];
-  return [
-    { figure: exactly(material.safetyStock?.quantity ?? 0n), reason: "is to stay, the safety stock" },
-    ...line("−", onHand, "on the shelf"),
-    ...line("−", arrived, `on the way, and in by ${dayShown(day, today)}`),
-    ...line("+", needed, `for ${counted(runs, "run", "runs")} ${until}`),
-    ...line("+", lost, "out of date by then"),
-    {
-      figure: exactly(toBuy),
-      reason: `to buy: ${left < 0n ? `${exactly(-left)} owed to runs` : `${exactly(left)} left`} on ${dayShown(day, today)}, the day with least`,
-      isResult: true,
-    },
-  ];
+/** When the first of the offers that may be bought from would come, ordered today. @rule PLAN-7 */
+function FirstToCome({ outlook: { offersConsidered, firstArrival }, shelf }: MaterialPart): ReactNode {
+  const { today, workshop, supplierOf } = shelf;
+  const first = offersConsidered
+    .map(({ supplier }) => deliveryFrom(supplierOf(supplier), workshop.settings.closedDays))
+    .find((delivery) => arrivalOf(delivery, today) === firstArrival);
+  if (first === undefined) return null;
+  return (
+    <HowItComes
+      says={`Ordered today, the first could come ${dayShown(firstArrival, today)}`}
+      lines={arrivalLines(first, today, today)}
+    />
+  );
 }
 
 /** What the calendar makes of the lead time. */

@@ -3,6 +3,7 @@ import { arrivalOf, type Delivery, deliveryFrom } from "../arrivals";
 import { type Day, daysAfter, earlier, later } from "../calendar";
 import { byId } from "../index-by-id";
 import { mostBelow } from "../outlook";
+import { leastLeft } from "../to-buy";
 import { plan as planOf } from "../plan";
 import type { Balance, MaterialOutlook, Plan } from "../plan-figures";
 import { quantity, type Stock } from "../quantity";
@@ -31,7 +32,8 @@ export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFram
   const isOffered = ({ outlook }: { readonly outlook: MaterialOutlook }) => outlook.offersConsidered.length > 0;
   const open = lacking.filter(isOffered).map(({ outlook, wanted }) => {
     const considered = [...outlook.offersConsidered, ...heldToBesides(outlook, kept, frame)];
-    return purchaseOf(outlook, considered, wanted, planned, deliveryOf);
+    const least = leastLeft(outlook, { ...planned, coverDays: coverDaysOf(frame.cover, workshop) });
+    return { ...purchaseOf(outlook, considered, wanted, planned, deliveryOf), least, onHand: outlook.onHand };
   });
   const unoffered = lacking.filter((each) => !isOffered(each)).map(({ outlook }): Material => outlook.material);
   return framed(open, unoffered, frame, workshop, planned);
@@ -43,6 +45,18 @@ function wantedFor({ material, balances, firstArrival, toBuy }: MaterialOutlook,
   const from = earlier(firstArrival, plan.lastDay);
   const to = cover.kind === "horizon" ? plan.lastDay : earlier(daysAfter(from, cover.days), plan.lastDay);
   return quantity<Stock>(mostBelow(material.safetyStock?.quantity ?? 0n, balances, from, to));
+}
+
+/** The days that a purchase is to cover, the horizon's all at the most. */
+function coverDaysOf(cover: Cover, { settings: { coverDays, horizonDays } }: Workshop): number {
+  switch (cover.kind) {
+    case "workshop":
+      return coverDays ?? horizonDays;
+    case "horizon":
+      return horizonDays;
+    case "days":
+      return cover.days;
+  }
 }
 
 /** Offers that the maker holds to count, also where the book prefers another supplier. @rule BUY-10 */
@@ -73,7 +87,7 @@ function purchaseOf(
   wanted: Stock,
   { today, lastDay }: Pick<Plan, "today" | "lastDay">,
   deliveryOf: (supplierId: string) => Delivery,
-): OpenPurchase {
+): Omit<OpenPurchase, "least" | "onHand"> {
   const { material, balances, firstArrival } = outlook;
   const safety: bigint = material.safetyStock?.quantity ?? 0n;
   const isBeyond = firstArrival > lastDay;

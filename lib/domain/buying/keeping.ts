@@ -39,6 +39,8 @@ export interface Bought extends Keeps {
 
 /** A purchase is drawn after every other lot of the same days. */
 const BOUGHT = "\u{10FFFF}";
+/** Whether a lot of a projection is what was bought, and not one of the book's. */
+export const isBought = (lot: string): boolean => lot.startsWith(BOUGHT);
 
 /** The shelf and the runs of a material, as the projection of a plan shows them. */
 export const shelfToCome = (
@@ -62,7 +64,7 @@ export const shelfToCome = (
 export function lostOf(shelf: Omit<Keeping, "mostLost">, bought: readonly Bought[]): bigint {
   if (bought.every(({ expires }) => expires === null || expires >= shelf.lastDay)) return 0n;
   const { expiring } = projectedWith(shelf, bought);
-  return expiring.reduce((sum, { lot, quantity: lost }) => (lot.startsWith(BOUGHT) ? sum + lost : sum), 0n);
+  return expiring.reduce((sum, { lot, quantity: lost }) => (isBought(lot) ? sum + lost : sum), 0n);
 }
 
 /** The material's projection again, with what is bought on the days on which it comes. */

@@ -19,7 +19,13 @@ export interface EconomicOrder {
   readonly quantity: Stock;
   /** Micro-units for one µg or piece at that quantity. */
   readonly each: Fraction;
-  /** Goods, orders and keeping, micro-units. */
+  /** What keeping one for a year costs, and the root's own figure, before it is brought into its price's range. */
+  readonly keepingEach: Fraction;
+  readonly root: Stock;
+  /** A year's goods, orders and keeping, micro-units, and all together. */
+  readonly goods: Fraction;
+  readonly ordering: Fraction;
+  readonly kept: Fraction;
   readonly yearlyCost: Fraction;
 }
 
@@ -36,7 +42,9 @@ export function economicOrder(costs: OrderCosts): EconomicOrder | null {
     const goods = times(whole(yearlyUse), each);
     const ordering = ratio(order * yearlyUse, size);
     const kept = times(keepingEach, ratio(size, 2n));
-    return [{ quantity: quantity<Stock>(size), each, yearlyCost: plus(plus(goods, ordering), kept) }];
+    const yearlyCost = plus(plus(goods, ordering), kept);
+    const root = quantity<Stock>(best);
+    return [{ quantity: quantity<Stock>(size), each, keepingEach, root, goods, ordering, kept, yearlyCost }];
   });
   const isCheaper = (a: EconomicOrder, b: EconomicOrder) => compare(a.yearlyCost, b.yearlyCost) < 0;
   return orders.reduce<EconomicOrder | null>((a, b) => (a === null || isCheaper(b, a) ? b : a), null);
@@ -55,15 +63,24 @@ export interface DemandAndLead {
 
 const MILLIONTHS = 1_000_000;
 
-/** Below one half the textbooks' figure is negative: no stock is kept for safety then. @rule BUY-14 */
-export function safetyStockFor({ useOfDay, useDeviation, lead, leadDeviation, service }: DemandAndLead): Stock {
+const square = (value: Fraction): Fraction => times(value, value);
+
+/**
+ * By how many standard deviations the service is above the mean, z, rounded up at the sixth decimal. Below one half the
+ * textbooks' figure is negative: no stock is kept for safety then, and it is nothing.
+ */
+export function deviationsFor(service: PartsPerMillion): Fraction {
   const deviations = Math.ceil(normalQuantile(Number(service) / MILLIONTHS) * MILLIONTHS);
-  if (deviations <= 0) return quantity<Stock>(0n);
-  const square = (value: Fraction) => times(value, value);
-  const variance = plus(times(lead, square(useDeviation)), times(square(useOfDay), square(leadDeviation)));
-  const z = ratio(BigInt(deviations), BigInt(MILLIONTHS));
-  return quantity<Stock>(rootUp(times(variance, square(z))));
+  return ratio(BigInt(Math.max(deviations, 0)), BigInt(MILLIONTHS));
 }
+
+/** The square of the deviation of what is used in a lead time, in µg² or pieces². */
+export const varianceOverLead = ({ useOfDay, useDeviation, lead, leadDeviation }: DemandAndLead): Fraction =>
+  plus(times(lead, square(useDeviation)), times(square(useOfDay), square(leadDeviation)));
+
+/** @rule BUY-14 */
+export const safetyStockFor = (demand: DemandAndLead): Stock =>
+  quantity<Stock>(rootUp(times(varianceOverLead(demand), square(deviationsFor(demand.service)))));
 
 /** What should be left when the next order goes out. @rule BUY-14 */
 export const reorderPoint = (demand: DemandAndLead): Stock =>

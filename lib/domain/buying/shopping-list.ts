@@ -1,6 +1,7 @@
 /** What is to be bought: the shape that candidates.ts fills from a plan, and that a basket is chosen for. */
 import type { Day } from "../calendar";
 import type { Stock } from "../quantity";
+import type { LeastLeft } from "../to-buy";
 import type { Material, Offer } from "../workshop";
 import type { LeftOverWorth } from "./basket-problem";
 import type { Keeping } from "./keeping";
@@ -15,6 +16,12 @@ export interface ShoppingList {
 export interface Purchase {
   readonly material: Material;
   readonly wanted: Stock;
+  /**
+   * The day on which least is left in the days to be covered, and what leads to that. Where some of it would go
+   * out of date before use, less is wanted than that.
+   */
+  readonly least: LeastLeft | null;
+  readonly onHand: Stock;
   /** The day by which it should be there. */
   readonly buyBy: Day;
   /** The latest day on which it may be ordered, by the plan; the plan's day where that names none. */

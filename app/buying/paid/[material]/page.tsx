@@ -1,16 +1,18 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound, redirect } from "next/navigation";
-import type { ReactNode } from "react";
+import { Fragment, type ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
+import type { WorkingLine } from "@/app/_ui/working";
 import { planForPage, type Planned } from "@/app/plan-for-page";
-import { compare, roundedHalfAway } from "@/lib/domain/fraction";
+import { compare, ratio, roundedHalfAway } from "@/lib/domain/fraction";
 import { driftOf, landedEach, paidEach } from "@/lib/domain/landed";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
 import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
-import { amountShown, dayShown, priceShown, stockShown } from "@/lib/edge/figures";
+import { amountShown, dayShown, moneyShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { inLargeUnit, largeUnitShown, priceTicks } from "@/lib/edge/landed-figures";
 import { idOfSegment, lotAddress, postingAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -133,23 +135,55 @@ function Paid({ received, material, found }: Part): ReactNode {
   if (received.length === 0) return null;
   const { currency } = found.workshop.settings;
   return (
-    <Ledger caption={`What was paid for ${material.name}, the last first`} columns={PAID_COLUMNS}>
+    <Ledger
+      caption={`What was paid for ${material.name}, the last first`}
+      columns={PAID_COLUMNS}
+      className="order-lines"
+    >
       {received.toReversed().map((each) => (
-        <tr key={each.lot}>
-          <th scope="row">
-            <Link href={postingAddress(each.posting)}>{dayShown(each.day, found.today)}</Link>
-          </th>
-          <td className="second-line">{nameOf(found, each.supplier)}</td>
-          <td className="number not-on-phone">{stockShown(each.quantity, material.measure, "there")}</td>
-          <td className="number end">{largeUnitShown(paidEach(each), material.measure, currency)}</td>
-          <td className="number not-on-phone">{largeUnitShown(landedEach(each), material.measure, currency)}</td>
-          <td className="not-on-phone">
-            <Link href={lotAddress(each.lot)}>{each.lot}</Link>
-          </td>
-        </tr>
+        <Fragment key={each.lot}>
+          <tr className="with-note">
+            <th scope="row">
+              <Link href={postingAddress(each.posting)}>{dayShown(each.day, found.today)}</Link>
+            </th>
+            <td className="second-line">{nameOf(found, each.supplier)}</td>
+            <td className="number not-on-phone">{stockShown(each.quantity, material.measure, "there")}</td>
+            <td className="number end">{largeUnitShown(paidEach(each), material.measure, currency)}</td>
+            <td className="number not-on-phone">{largeUnitShown(landedEach(each), material.measure, currency)}</td>
+            <td className="not-on-phone">
+              <Link href={lotAddress(each.lot)}>{each.lot}</Link>
+            </td>
+          </tr>
+          <tr className="line-note">
+            <td colSpan={PAID_COLUMNS.length}>
+              <HowItComes lines={paidLines(each, material, found)} />
+            </td>
+          </tr>
+        </Fragment>
       ))}
     </Ledger>
   );
+}
+
+/** What was paid and landed, over what came; and over the packs, which an offer's price is held against. @rule ORDER-6 */
+function paidLines(each: LotReceived, { measure }: Material, found: Planned): readonly WorkingLine[] {
+  const { currency } = found.workshop.settings;
+  const money = (micros: bigint): string => moneyShown(micros, currency, 2);
+  const came = { operator: "÷", figure: stockInFull(each.quantity, measure), reason: "came" } as const;
+  const packs = counted(Number(each.packs), "pack", "packs");
+  return [
+    { figure: money(each.paid), reason: `paid for ${packs}, before delivery and duty` },
+    came,
+    { figure: largeUnitShown(paidEach(each), measure, currency), reason: "paid", isResult: true },
+    { figure: money(each.paid), reason: "paid" },
+    { operator: "+", figure: money(each.landed - each.paid), reason: "its shares of delivery and duty" },
+    { figure: money(each.landed), reason: "what the lot cost in the house", isResult: true },
+    came,
+    { figure: largeUnitShown(landedEach(each), measure, currency), reason: "landed", isResult: true },
+    { figure: money(each.paid), reason: "paid" },
+    { operator: "÷", figure: packs, reason: "that came" },
+    { figure: moneyShown(ratio(each.paid, each.packs), currency, 2), reason: "for one pack", isResult: true },
+  ];
 }
 
 const OFFER_COLUMNS = [{ name: "Offer" }, { name: "Asks", kind: "number" }, { name: "Does it still?" }] as const;

@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound, redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { WaitsAtBenchLink } from "@/app/_ui/waits-at-bench";
 import { readOnce } from "@/app/plan-for-page";
 import { ratio } from "@/lib/domain/fraction";
@@ -56,6 +57,7 @@ export default async function FinishedLotPage({ params, searchParams }: Page): P
           off &&
           `Lot ${off.lot.id}, of ${dayShown(off.since, today)}. It is on no list: its batch failed, or it was taken out of the Book. What happened stays here.`}
       </Opening>
+      {found && <OneUnit found={found} currency={currency} />}
       <WaitsAtBenchLink books={books} lot={finishedLot(lot.id)} />
       <Done did={parameters.did} units={parameters.units} />
       {found && <LotForms found={found} sold={sold} today={today} newKeys={newKeys} />}
@@ -78,6 +80,25 @@ function Finding({ found: { lot, there, held, value }, today, currency }: Found)
   const each = moneyShown(ratio(wholeValue(value), units), currency);
   const onHold = held > 0n ? `, and ${unitsInWords(held)} on hold` : "";
   return `${made}: ${unitsInWords(there)} in stock${onHold}. They cost ${moneyShown(wholeValue(value), currency)}, ${each} each.`;
+}
+
+/** What one unit cost. What they cost together comes about in the history below. */
+function OneUnit({ found: { there, held, value }, currency }: Omit<Found, "today">): ReactNode {
+  const units = there + held;
+  if (units === 0n) return null;
+  const money = (micros: bigint): string => moneyShown(micros, currency, 2);
+  return (
+    <HowItComes
+      lines={[
+        { figure: money(value.materials), reason: "materials, as the postings of its history below come to" },
+        { operator: "+", figure: money(value.labour), reason: "labour" },
+        { operator: "+", figure: money(value.overhead), reason: "overhead" },
+        { figure: money(wholeValue(value)), reason: "what they cost", isResult: true },
+        { operator: "÷", figure: unitsInWords(units), reason: "in stock and on hold" },
+        { figure: moneyShown(ratio(wholeValue(value), units), currency, 2), reason: "each", isResult: true },
+      ]}
+    />
+  );
 }
 
 const DONE: ReadonlyMap<string, string> = new Map([
