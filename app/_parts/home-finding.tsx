@@ -30,8 +30,8 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
         `${inWordsFirst(others.length)} more ${others.length === 1 ? "run" : "runs"} of this week cannot be made either. `}
       {later > 0 && (
         <>
-          {inWordsFirst(later)} {later === 1 ? "run" : "runs"} of a later week <b className="warn">cannot be made</b>{" "}
-          yet.{" "}
+          {inWordsFirst(later)} {later === 1 ? "run of a later week" : "runs of later weeks"}{" "}
+          <b className="warn">cannot be made</b> yet.{" "}
         </>
       )}
       <Orders of={of} />
