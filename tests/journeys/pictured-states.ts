@@ -26,7 +26,7 @@ async function begunEmpty(page: Page): Promise<void> {
 async function faultyFile(page: Page): Promise<void> {
   const text = '{"format":"stillroom-workshop","version":1,"workshop":{"name":"x"},"suppliers":[],"lots":3}';
   await page
-    .getByLabel("Workshop file")
+    .getByRole("button", { name: "Workshop file" })
     .setInputFiles({ name: "faulty.json", mimeType: "application/json", buffer: Buffer.from(text) });
   await pressRefused("Open this file")(page);
 }
@@ -43,7 +43,7 @@ const choosing = (label: string, typed: string) => async (page: Page) => {
   const field = page.getByRole("combobox", { name: label }).first();
   await field.click();
   await field.pressSequentially(typed);
-  await page.getByRole("option").first().waitFor();
+  await page.getByRole("listbox").first().waitFor();
 };
 
 /** Another tab keeps the supplier while this one is being written. */
@@ -59,11 +59,11 @@ async function changedMeanwhile(page: Page): Promise<void> {
 }
 
 /** A page that the app does not answer for, since it was stopped. */
-async function notAnswered(page: Page): Promise<void> {
+const notAnswered = (pressed: string) => async (page: Page) => {
   await page.route("**/*", (route) => (route.request().isNavigationRequest() ? route.continue() : route.abort()));
-  await page.getByRole("button", { name: "Dark page" }).click();
+  await page.getByRole("button", { name: pressed }).click();
   await page.getByRole("alert").first().waitFor();
-}
+};
 
 async function counted(page: Page): Promise<void> {
   await page.getByLabel(/^Scale says, g, Beeswax/).fill("1080");
@@ -110,11 +110,11 @@ export const STATES: readonly PicturedState[] = [
     "book-order-new": "/book/orders/new",
     "book-label-new": "/book/labels/new",
     "book-paper-new": "/book/papers/new",
-    "book-compare": "/book/formulas/compare?first=f-conditioner&second=f-cream",
+    "book-compare": "/book/formulas/compare?first=f-conditioner&second=f-cream&product=p-conditioner",
     "shelf-receive": "/shelf/receive",
     "shelf-recall": "/shelf/recall",
     "shelf-finished-lot": "/shelf/finished/~F1",
-    "lot-off": "/shelf/lots/L03?do=lost",
+    "lot-off": "/shelf/lots/L03?do=off",
     "week-short": "/week?of=2026-12-07&run=r10",
     "week-moving": "/week?lift=r02",
     "week-hours": "/week?hours=1",
@@ -136,7 +136,8 @@ export const STATES: readonly PicturedState[] = [
   { name: "count-refused", opened: DEMO, path: "/shelf/count", act: pressRefused("Show the differences") },
   { name: "count-differences", opened: DEMO, path: "/shelf/count", act: counted },
   { name: "form-changed-meanwhile", opened: DEMO, path: "/book/suppliers/s-ingredients", act: changedMeanwhile },
-  { name: "page-fault", opened: DEMO, path: "/book/screen", act: notAnswered },
+  { name: "page-fault", opened: DEMO, path: "/book/screen", act: notAnswered("Write figures like this") },
+  { name: "app-fault", opened: DEMO, path: "/book/screen", act: notAnswered("Dark page") },
   ...BENCH_STATES,
   { name: "shelf-in-pounds", opened: DEMO, path: "/book/screen", act: inPounds },
 ];

@@ -25,7 +25,8 @@ async function take(
   url: string,
   { name, path, act, paper = "A4" }: Omit<PicturedState, "opened">,
 ): Promise<void> {
-  const page = await browser.newPage({ locale: "en-GB" });
+  const context = await browser.newContext({ locale: "en-GB" });
+  const page = await context.newPage();
   await page.goto(url + path, { waitUntil: "networkidle" });
   await act?.(page);
   for (const size of SIZES) {
@@ -42,7 +43,7 @@ async function take(
   await page.setViewportSize(SIZES[0]);
   await page.emulateMedia({ colorScheme: "light", media: "print" });
   await page.pdf({ path: join(FOLDER, `${name}-print.pdf`), format: paper, preferCSSPageSize: true });
-  await page.close();
+  await context.close();
   console.log(`${name}: ${String(SIZES.length * SCHEMES.length)} pictures and a print`);
 }
 
@@ -71,9 +72,8 @@ rmSync(FOLDER, { recursive: true, force: true });
 mkdirSync(FOLDER, { recursive: true });
 const only = process.argv[2] ?? "";
 bringBuildUpToDate();
-const options = launchOptions(findBrowser());
 // Date and time fields are written as the browser's own language has them.
-const browser = await chromium.launch({ ...options, args: [...(options.args ?? []), "--lang=en-GB"] });
+const browser = await chromium.launch({ ...launchOptions(findBrowser()), env: { ...process.env, LANGUAGE: "en_GB" } });
 try {
   const pictures = (
     [
