@@ -14,7 +14,7 @@ import { startedAs } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress, recordAddress, startAddress } from "@/lib/edge/bench-address";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
-import { counted } from "@/lib/edge/counted";
+import { inWordsFirst } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { keepBatchCodes } from "./actions";
@@ -42,9 +42,12 @@ export default async function BenchPage(): Promise<ReactNode> {
         {open.length === 0 ? (
           "Nothing is being weighed."
         ) : (
-          <b>{counted(open.length, "batch is", "batches are")} open.</b>
+          <b>
+            {inWordsFirst(open.length)} {open.length === 1 ? "batch is" : "batches are"} open.
+          </b>
         )}{" "}
-        {held.length > 0 && `${counted(held.length, "batch waits", "batches wait")} for a second look. `}
+        {held.length > 0 &&
+          `${inWordsFirst(held.length)} ${held.length === 1 ? "batch waits" : "batches wait"} for a second look. `}
         {toStart.length === 0
           ? NOTHING_TO_START
           : "Start a planned run as a batch; each weight leaves the shelf as it is written down."}
