@@ -1,57 +1,31 @@
 "use client";
 
 import { Combobox } from "@base-ui/react/combobox";
-import { type FocusEvent, type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { typedOf, unchosen } from "@/lib/edge/forms/unchosen";
-import { calledSo, type Choice, type ChoiceGroup, choiceWords, matching, meantBy } from "./choice-filter";
+import {
+  type FocusEvent,
+  type ReactNode,
+  type RefObject,
+  useEffect,
+  useEffectEvent,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from "react";
+import { typedOf } from "@/lib/edge/forms/unchosen";
+import { type Choice, type ChoiceGroup, choiceWords, matching } from "./choice-filter";
+import { optionOf, useChosen } from "./chosen";
 import type { RecordChoiceProps } from "./record-choice-props";
 
 export interface ChoiceListProps extends RecordChoiceProps {
   /** Whether what it takes the place of had the focus when it left the page. */
   readonly hadFocus: RefObject<boolean>;
+  readonly come: Come;
 }
 
-/** What is chosen, and what stands in the field. */
-interface Chosen {
-  readonly value: string;
-  readonly text: string;
-}
-
-const optionOf = (groups: readonly ChoiceGroup[], value: string): Choice | null =>
-  groups.flatMap(({ options }) => options).find((option) => option.value === value) ?? null;
-
-function chosenFrom(groups: readonly ChoiceGroup[], value: string): Chosen {
-  const option = optionOf(groups, value);
-  const text = option === null ? (typedOf(value) ?? (value === "" ? "" : "No longer there")) : choiceWords(option);
-  return { value, text };
-}
-
-/** What is chosen by picking or by typing, and what becomes of what was typed when the field is left. */
-function useChosen({ value: first, groups, either }: ChoiceListProps) {
-  const [chosen, setChosen] = useState(() => chosenFrom(groups, first));
-  /** What was chosen before the typing, to which Escape goes back; null where nothing was typed since. */
-  const [before, setBefore] = useState<Chosen | null>(null);
-  const isTyping = before !== null;
-  const pick = (option: Choice | null): void => {
-    setChosen(option === null || option.value === "" ? { value: "", text: "" } : chosenFrom(groups, option.value));
-    setBefore(null);
-  };
-  const type = (text: string): void => {
-    const value = text.trim() === "" ? "" : (calledSo(groups, text)?.value ?? unchosen(text.trim(), either ?? null));
-    setBefore(before ?? chosen);
-    setChosen({ value, text });
-  };
-  const leave = (): void => {
-    if (!isTyping) return;
-    const meant = meantBy(groups, chosen.text);
-    if (meant !== null) setChosen(chosenFrom(groups, meant.value));
-    setBefore(null);
-  };
-  const goBack = (): void => {
-    if (before !== null) setChosen(before);
-    setBefore(null);
-  };
-  return { ...chosen, isTyping, pick, type, leave, goBack };
+/** How somebody came to the choice before its list was there: whether it was pressed, and what was typed. */
+export interface Come {
+  readonly pressed: boolean;
+  readonly typed: string;
 }
 
 /**
@@ -59,15 +33,12 @@ function useChosen({ value: first, groups, either }: ChoiceListProps) {
  * chosen. Leaving the field takes what was typed where it can mean only one; else it stays, is told, and is refused.
  */
 export function ChoiceList(props: ChoiceListProps): ReactNode {
-  const { id, name, none, groups, either: _, hadFocus, value: __, ...described } = props;
+  const { id, name, none, groups, either: _, hadFocus, come, value: __, ...described } = props;
   const chosen = useChosen(props);
   const input = useRef<HTMLInputElement>(null);
-  const { isOpen, setOpen, actions } = useOpen();
+  const { isOpen, setOpen, actions } = useOpen(come.pressed);
   const sent = useSentValue(chosen.value);
-  // Before the page is drawn: a key that is pressed meanwhile would go to nobody.
-  useLayoutEffect(() => {
-    if (hadFocus.current) input.current?.focus();
-  }, [hadFocus]);
+  useArrival(props, input, chosen.settle);
   const listed = none === null || none === "Choose one" ? groups : [NONE_OF(none), ...groups];
   const { groups: shown, further } = matching(listed, chosen.isTyping ? chosen.text : "");
   const isUnknown = !chosen.isTyping && optionOf(groups, chosen.value) === null && typedOf(chosen.value) !== null;
@@ -119,6 +90,31 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
   );
 }
 
+/**
+ * Takes over the focus of what it takes the place of and goes on with what was typed there; where that was left
+ * meanwhile, what was typed is settled as on leaving.
+ */
+function useArrival(
+  { hadFocus, come: { typed } }: ChoiceListProps,
+  input: RefObject<HTMLInputElement | null>,
+  settle: (text: string) => void,
+): void {
+  const arrive = useEffectEvent((field: HTMLInputElement): void => {
+    if (hadFocus.current) field.focus();
+    if (typed === "") return;
+    if (!hadFocus.current) {
+      settle(typed);
+      return;
+    }
+    field.setRangeText(typed, 0, field.value.length, "end");
+    field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertText", data: typed }));
+  });
+  // Before the page is drawn: a key that is pressed meanwhile would go to nobody, or stand before what was typed.
+  useLayoutEffect(() => {
+    if (input.current !== null) arrive(input.current);
+  }, [input]);
+}
+
 const AS_A_FIELD = {
   className: "record-choice",
   autoComplete: "off",
@@ -127,8 +123,8 @@ const AS_A_FIELD = {
 } as const;
 
 /** Whether the list stands open. Without the library's own popup nothing else tells it that the list is gone. */
-function useOpen() {
-  const [isOpen, setOpen] = useState(false);
+function useOpen(opens: boolean) {
+  const [isOpen, setOpen] = useState(opens);
   const actions = useRef<Combobox.Root.Actions>(null);
   useEffect(() => {
     if (!isOpen) actions.current?.unmount();

@@ -1,10 +1,12 @@
 import type { ReactNode } from "react";
+import { isoDate } from "@/lib/domain/calendar";
 import { type Finding, findingKey, severityOf } from "@/lib/domain/formula-book/findings";
+import { PUBLISHED_ON } from "@/lib/domain/formula-book/published-limits";
 import { counted, inARow } from "@/lib/edge/counted";
 import { findingInWords, SEVERITY_WORDS, type WordsAbout } from "@/lib/edge/finding-words";
 import { asSentence } from "@/app/_ui/sentence";
 
-/** `1 error and 2 warnings`, or that nothing was found. */
+/** `1 error and 2 warnings`, or that the checks found nothing, which is not that there is nothing. */
 export function countedFindings(findings: readonly Finding[]): string {
   const of = (severity: "error" | "warning" | "note"): number =>
     findings.filter((finding) => severityOf(finding) === severity).length;
@@ -14,7 +16,7 @@ export function countedFindings(findings: readonly Finding[]): string {
     [of("note"), "note", "notes"],
   ] as const;
   const there = counts.filter(([count]) => count > 0).map(([count, one, many]) => counted(count, one, many));
-  return there.length === 0 ? "nothing found" : inARow(there);
+  return there.length === 0 ? "these checks found nothing" : inARow(there);
 }
 
 /** What the checks found, errors first, each with its figures, its limit and what would mend it. */
@@ -48,7 +50,8 @@ export function FindingsList({
 /** Who decides, said wherever checks are shown. */
 export const WhoDecides = (): ReactNode => (
   <p className="label">
-    These checks know what is written in the Book and a few dated rows of published law; they are no safety assessment.
-    The law in force where it is sold and a qualified assessor decide.
+    These checks know what is written in the Book and a few rows of European Union law: Regulation (EC) 1223/2009, Annex
+    V, in a copy of {isoDate(PUBLISHED_ON)}. For every other market they look only at the maxima that you copied into
+    the materials. They are no safety assessment: the law in force where it is sold and a qualified assessor decide.
   </p>
 );

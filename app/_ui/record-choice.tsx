@@ -2,6 +2,8 @@
 
 import {
   type ComponentType,
+  type KeyboardEvent,
+  type MouseEvent,
   type ReactNode,
   type SyntheticEvent,
   useLayoutEffect,
@@ -12,82 +14,79 @@ import {
 import { flushSync } from "react-dom";
 import { typedOf } from "@/lib/edge/forms/unchosen";
 import { type ChoiceGroup, choiceWords } from "./choice-filter";
-import type { ChoiceListProps } from "./choice-list";
+import type { ChoiceListProps, Come } from "./choice-list";
 import type { RecordChoiceProps } from "./record-choice-props";
 import "./record-choice.css";
 
-/** The list comes with its library when the first choice is on a page, and never before. */
-let listOnceLoaded: ComponentType<ChoiceListProps> | null = null;
-const loadList = async (): Promise<ComponentType<ChoiceListProps>> =>
-  (listOnceLoaded ??= (await import("./choice-list")).ChoiceList);
+/** The list with its library: most visits choose nothing anew, so that it comes to a choice only when somebody does. */
+const loadList = async (): Promise<ComponentType<ChoiceListProps>> => (await import("./choice-list")).ChoiceList;
 
 interface Swapped {
   readonly List: ComponentType<ChoiceListProps>;
   readonly value: string;
+  readonly come: Come;
 }
 
-/** In a form of more choices than this the list comes to one only when somebody does, since many are heavy. */
-const MANY_CHOICES = 30;
-
-const hasMany = (element: HTMLSelectElement | null): boolean =>
-  (element?.form?.querySelectorAll("select.record-choice").length ?? 0) > MANY_CHOICES;
-
-/** Swaps the browser's own choice for the list: at once where it can, later where somebody is choosing in it. */
+/** Swaps the browser's own choice for the list when somebody comes to it; what was pressed meanwhile is the list's. */
 function useSwap() {
   const [swapped, setSwapped] = useState<Swapped | null>(null);
-  const isUsed = useRef(false);
   const hadFocus = useRef(false);
+  const awaited = useRef<Come | null>(null);
   const [select] = useState(() => ({ current: null as HTMLSelectElement | null }));
-  const swap = (List: Swapped["List"]): void => {
-    if (select.current !== null) setSwapped({ List, value: select.current.value });
-  };
   const [take] = useState(() => (element: HTMLSelectElement | null): void => {
     // It is let go of before it leaves the page, so that its focus can go to what takes its place.
-    if (element === null) {
-      hadFocus.current = document.activeElement === select.current;
-      select.current = null;
-      return;
-    }
+    if (element === null) hadFocus.current = document.activeElement === select.current;
     select.current = element;
-    if (hasMany(element)) return;
-    if (listOnceLoaded !== null) {
-      swap(listOnceLoaded);
+  });
+  const come = async (by: Come): Promise<void> => {
+    if (awaited.current !== null) {
+      awaited.current = { ...awaited.current, pressed: awaited.current.pressed || by.pressed };
       return;
     }
-    loadList().then(
-      (List) => {
-        // Whoever is choosing goes on in what is open.
-        if (isUsed.current && document.activeElement === element)
-          element.addEventListener("blur", () => swap(List), { once: true });
-        else swap(List);
-      },
-      // The browser's own choice stays.
-      () => undefined,
-    );
-  });
-  const use = (): void => {
-    isUsed.current = true;
-    if (hasMany(select.current)) loadList().then(swap, () => undefined);
+    awaited.current = by;
+    try {
+      const List = await loadList();
+      if (select.current !== null) setSwapped({ List, value: select.current.value, come: awaited.current });
+    } catch {
+      // The browser's own choice stays, and opens as it would have.
+      awaited.current = null;
+      if (by.pressed) select.current?.showPicker();
+    }
   };
-  return { swapped, take, use, hadFocus };
+  const press = (event: MouseEvent<HTMLSelectElement>): void => {
+    // The browser's own would open, and be gone a moment later.
+    event.preventDefault();
+    void come({ pressed: true, typed: "" });
+    event.currentTarget.focus();
+  };
+  const type = (event: KeyboardEvent<HTMLSelectElement>): void => {
+    const isLetter = event.key.length === 1 && !event.altKey && !event.ctrlKey && !event.metaKey;
+    if (awaited.current === null || !isLetter) return;
+    event.preventDefault();
+    awaited.current = { ...awaited.current, typed: awaited.current.typed + event.key };
+  };
+  return { swapped, take, come, press, type, hadFocus };
 }
 
 /**
- * One record out of many: in the page the browser's own choice, which works without scripts; once they are there, a
- * list that filters as one types. What was chosen before that, and the focus, go along.
+ * One record out of many: in the page the browser's own choice, which works without scripts; where they run, a list
+ * that filters as one types takes its place when somebody comes to it. What was chosen, and the focus, go along.
  */
 export function RecordChoice(props: RecordChoiceProps): ReactNode {
-  const { swapped, take, use, hadFocus } = useSwap();
-  if (swapped === null) return <NativeChoice {...props} take={take} use={use} />;
-  const { List, value } = swapped;
-  return <List {...props} value={value} hadFocus={hadFocus} />;
+  const { swapped, hadFocus, ...native } = useSwap();
+  if (swapped === null) return <NativeChoice {...props} {...native} />;
+  const { List, ...asItStands } = swapped;
+  return <List {...props} {...asItStands} hadFocus={hadFocus} />;
 }
 
 const NEVER_CHANGES = (): (() => void) => () => undefined;
 
 interface Native extends RecordChoiceProps {
   readonly take: (select: HTMLSelectElement | null) => void;
-  readonly use: () => void;
+  /** Somebody has come to it. */
+  readonly come: (by: Come) => Promise<void>;
+  readonly press: (event: MouseEvent<HTMLSelectElement>) => void;
+  readonly type: (event: KeyboardEvent<HTMLSelectElement>) => void;
 }
 
 /**
@@ -95,7 +94,7 @@ interface Native extends RecordChoiceProps {
  * Drawn by a script it is given what can be chosen only when somebody comes to it: hundreds of rows that each hold
  * hundreds of names are more than a page carries lightly.
  */
-function NativeChoice({ value, none, groups, either: _, take, use, ...select }: Native): ReactNode {
+function NativeChoice({ value, none, groups, either: _, take, come, press, type, ...select }: Native): ReactNode {
   const isByScript = useSyncExternalStore(
     NEVER_CHANGES,
     () => true,
@@ -120,12 +119,12 @@ function NativeChoice({ value, none, groups, either: _, take, use, ...select }: 
       className="record-choice"
       defaultValue={value}
       ref={take}
-      onFocus={fill}
-      onPointerDown={(event) => {
-        use();
+      onFocus={(event) => {
         fill(event);
+        void come({ pressed: false, typed: "" });
       }}
-      onKeyDown={use}
+      onMouseDown={press}
+      onKeyDown={type}
     >
       {none !== null && <option value="">{none}</option>}
       {isFull

@@ -19,9 +19,7 @@ export function bytesOf(name: string): Uint8Array {
   } catch (fault) {
     throw new Refusal([`${name}: ${inWords(fault)}`]);
   }
-  throw new Refusal([
-    `${name}: larger than ${String(UPLOAD_LIMIT_BYTES / 2 ** 20)} MiB; a workshop file is a few kilobytes`,
-  ]);
+  throw new Refusal([`${name}: larger than ${String(UPLOAD_LIMIT_BYTES / 2 ** 20)} MiB, the most that is read`]);
 }
 
 /** Why the system would not read or write a file. */

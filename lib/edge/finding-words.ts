@@ -8,7 +8,7 @@ import type { Formula, FormulaLine, Material } from "@/lib/domain/workshop";
 import { inARow } from "./counted";
 import { dayShown, massInFull, percentShown } from "./figures";
 import { NO_BREAK } from "./shown-digits";
-import { MARKET_WORDS, USE_WORDS } from "./forms/fact-words";
+import { MARKET_IN_A_SENTENCE, USE_WORDS } from "./forms/fact-words";
 import { resultInWords } from "./forms/total-in-words";
 import { percentText } from "./written-figures";
 
@@ -60,7 +60,7 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
   }),
   "over a legal maximum": ({ substance, market, use, amount, maximum, source, copied, materials }, { today }) => ({
     says: `Over the legal maximum: ${substance}`,
-    why: `${percentOf(amount)} with ${names(materials)}; at most ${percentText(maximum)} % in the ${MARKET_WORDS[market]}${
+    why: `${percentOf(amount)} with ${names(materials)}; at most ${percentText(maximum)} % in ${MARKET_IN_A_SENTENCE[market]}${
       use === null ? "" : `, ${USE_WORDS[use].toLowerCase()}`
     } (${source}, as copied on ${dayShown(copied, today)})`,
     mend: "Use less of it. The law in force and a qualified assessor decide.",
@@ -128,6 +128,11 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
     says: "No legal maximum was looked up",
     why: `nobody has chosen where it is sold, and there are maxima for ${names(limited)}`,
     mend: "Choose where it is sold.",
+  }),
+  "no published maxima": ({ market }) => ({
+    says: `No published maxima are held for ${MARKET_IN_A_SENTENCE[market]}`,
+    why: "only the maxima that you copied into the materials are looked at",
+    mend: "Look up what the law there allows of each material, and copy it into the material.",
   }),
   "no limit held for this use": ({ substance, heldFor, source }) => ({
     says: `No maximum is held for this use of ${substance}`,

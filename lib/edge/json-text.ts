@@ -67,10 +67,7 @@ function readDocument(cursor: Cursor): Json | None {
 function beginValue(cursor: Cursor): Json | None {
   cursor.values += 1;
   if (cursor.values > MOST_VALUES)
-    return refuse(
-      cursor,
-      `holds more than ${MOST_VALUES.toLocaleString("en-GB")} JSON values; no workshop file is that large`,
-    );
+    return refuse(cursor, `holds more than ${MOST_VALUES.toLocaleString("en-GB")} JSON values, the most that is read`);
   const character = nextCharacter(cursor);
   if (character === "{" || character === "[") return openNested(cursor, character);
   if (character === '"') return readText(cursor);

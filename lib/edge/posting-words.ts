@@ -32,6 +32,9 @@ export const PLACE_WORDS: Readonly<Record<PlaceKind, string>> = {
   overhead: "overhead",
 };
 
+/** Said where the figures of a lot do not add up; the command is that of README. */
+export const DISAGREE = "The figures disagree: run npm run check-books, and read what it prints.";
+
 export const placeWords = (place: Place): string => PLACE_WORDS[place.kind];
 
 /** Where something is. */

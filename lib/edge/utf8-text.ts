@@ -11,7 +11,7 @@ export type Utf8Reading =
 export function utf8Text(bytes: Uint8Array): Utf8Reading {
   const refused = (fault: string): Utf8Reading => ({ kind: "refused", fault });
   if (bytes.length > LARGEST_FILE_BYTES) {
-    return refused(`is larger than ${String(LARGEST_FILE_MIB)} MiB; a workshop file is never that large`);
+    return refused(`is larger than ${String(LARGEST_FILE_MIB)} MiB, the most that is read`);
   }
   if (looksLikeUtf16(bytes)) return refused("not JSON in UTF-8: it looks like UTF-16; save it as UTF-8");
   const nul = bytes.indexOf(0);

@@ -46,6 +46,7 @@ const about = (finding: Finding): string => {
     case "does not add up":
     case "water and no preservative":
     case "no market":
+    case "no published maxima":
     case "nothing marked as water or preservative":
       return finding.code;
   }

@@ -148,7 +148,7 @@ describe("[FILE-1] depth and size", () => {
 
   test("more than 64 MiB is refused by its size", () => {
     expect(reading(new Uint8Array(64 * 2 ** 20 + 1).fill(0x20)).lines).toEqual([
-      "file: is larger than 64 MiB; a workshop file is never that large",
+      "file: is larger than 64 MiB, the most that is read",
     ]);
   });
 
@@ -167,7 +167,7 @@ describe("[FILE-1] depth and size", () => {
 
   test("too many values are refused before they fill the memory", () => {
     expect(reading(`[${"0,".repeat(2_000_001)}0]`).lines).toEqual([
-      "file: holds more than 2,000,000 JSON values; no workshop file is that large",
+      "file: holds more than 2,000,000 JSON values, the most that is read",
     ]);
   });
 });

@@ -44,10 +44,20 @@ describe("words", () => {
       "Hand cream",
       "50 g",
       "Ingredients: Aqua.",
-      "Best before 28 Nov 2027. 12M after opening",
+      "Best used before the end of 28 Nov 2027. 12M after opening",
       "Batch B-1. Made 2026-11-28",
       "An invented maker, 1 Lane, Town, hello@maker.example, Made in Nowhere",
     ]);
+  });
+
+  // Regulation (EC) 1223/2009, Article 19(1)(c), as read in a summary.
+  test.each([
+    ["EU", "Best used before the end of 28 Nov 2027"],
+    ["GB", "Best used before the end of 28 Nov 2027"],
+    ["US", "Best before 28 Nov 2027"],
+  ] as const)("[LABEL-5] before the day, in %s: %s", (market, words) => {
+    const printed = parts({ market }).find(({ called }) => called === "how long it keeps");
+    expect(printed?.text.replaceAll("\u00a0", " ")).toBe(words);
   });
 
   test("[LABEL-4] in the United States customary units first, ingredients in capitals", () => {

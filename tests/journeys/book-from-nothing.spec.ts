@@ -1,7 +1,7 @@
 /** From an empty workshop to the price of a jar. The figures are worked by hand beside each check. */
 import type { Page } from "@playwright/test";
 import { expect, expectAccessible, test } from "./fixtures";
-import { type Hand, KEYBOARD, MOUSE } from "./hands";
+import { expectChosen, type Hand, KEYBOARD, MOUSE } from "./hands";
 
 test.use({ opened: "nothing" });
 
@@ -57,7 +57,7 @@ for (const hand of [MOUSE, KEYBOARD]) {
       ["Tin", "24 pcs", "12"],
     ] as const) {
       await choose(page, "Material", material);
-      await expect(page.getByLabel("Supplier")).toHaveValue("Hollin Wharf");
+      await expectChosen(page.getByLabel("Supplier"), "Hollin Wharf");
       await write(page, "Pack", pack);
       await write(page, "Price of one pack", price);
       await press(page, "Keep it and add another");

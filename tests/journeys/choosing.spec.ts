@@ -1,9 +1,11 @@
 /** Choosing a record out of many, and what the Shelf marks after a change. */
 import type { Page } from "@playwright/test";
 import { expect, expectAccessible, test } from "./fixtures";
-import { MOUSE } from "./hands";
+import { expectChosen, MOUSE } from "./hands";
 
-/** A field once its list is there. */
+/** A choice, whether its list has come or the browser's own still stands there. */
+const choice = (page: Page, name: string) => page.getByRole("combobox", { name, exact: true });
+/** A choice once its list is there. */
 const list = (page: Page, name: string) => page.getByRole("combobox", { name, exact: true }).and(page.locator("input"));
 const sentAs = (page: Page, name: string) => page.locator(`input[type=hidden][name="${name}"]`);
 
@@ -13,7 +15,8 @@ test.describe("in the demonstration", () => {
   }) => {
     await page.goto("/book/lots/new");
     const material = list(page, "Material");
-    await material.click();
+    await choice(page, "Material").click();
+    await expect(page.getByRole("option", { name: "Beeswax" })).toBeVisible();
     await material.fill("ALCOHOL");
     await expect(page.getByRole("option")).toHaveText(["Cetyl alcohol"]);
     await expectAccessible(page);
@@ -32,10 +35,42 @@ test.describe("in the demonstration", () => {
     await expect(material).toHaveValue("oil");
   });
 
+  test("What is typed while the list is on its way is in it when it comes, and nothing is lost where it does not", async ({
+    page,
+    expectFault,
+  }) => {
+    expectFault(/^request failed: .*\.js: net::ERR_FAILED$/);
+    expectFault(/^console error: Failed to load resource: net::ERR_FAILED$/);
+    await page.goto("/book/lots/new");
+    let letPass = (): void => undefined;
+    const passing = new Promise<void>((pass) => (letPass = pass));
+    await page.route("**/*.js", async (route) => {
+      await passing;
+      await route.continue();
+    });
+    const asked = page.waitForRequest("**/*.js");
+    await choice(page, "Material").focus();
+    await asked;
+    await page.keyboard.type("cety");
+    letPass();
+    await expect(list(page, "Material")).toHaveValue("cety");
+    await page.keyboard.press("Enter");
+    await expect(list(page, "Material")).toHaveValue("Cetyl alcohol");
+
+    await page.goto("/book/offers/new");
+    await page.unroute("**/*.js");
+    await page.route("**/*.js", (route) => route.abort());
+    const failed = page.waitForEvent("requestfailed");
+    await choice(page, "Material").focus();
+    await failed;
+    await choice(page, "Material").selectOption({ label: "Beeswax" });
+    await expectChosen(choice(page, "Material"), "Beeswax");
+  });
+
   test("By keyboard alone: arrows, Enter, Escape, and leaving the field", async ({ page }) => {
     await page.goto("/book/lots/new");
     const material = list(page, "Material");
-    await material.focus();
+    await choice(page, "Material").focus();
     await page.keyboard.type("glyc");
     await expect(page.getByRole("option")).toHaveCount(2);
     await page.keyboard.press("ArrowDown");
@@ -58,7 +93,7 @@ test.describe("in the demonstration", () => {
     await page.waitForFunction(() => Object.values(sessionStorage).some((kept) => String(kept).includes("m-beeswax")));
     await page.reload();
     await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
-    await expect(list(page, "Material")).toHaveValue("Beeswax");
+    await expectChosen(choice(page, "Material"), "Beeswax");
   });
 });
 
@@ -71,7 +106,7 @@ test.describe("in a workshop of its own", () => {
     await page.getByRole("button", { name: "Keep the material", exact: true }).click();
     await expect(page.getByRole("status").filter({ hasText: "kept" })).toBeVisible();
     await page.goto("/book/offers/new");
-    await list(page, "Material").click();
+    await choice(page, "Material").click();
     await expect(page.getByRole("option", { name: /^Oat protein/ })).toHaveText([
       /entered second/,
       /from Larch Wholesale/,

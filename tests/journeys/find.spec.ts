@@ -77,7 +77,7 @@ test.describe("in a workshop of one's own", () => {
     await expect(page.getByRole("button", { name: "Turn single keys off" })).toBeVisible();
     await page.keyboard.press("w");
     await expect(page.getByRole("link", { name: "Plan a run", exact: true })).toBeVisible();
-    await page.keyboard.press("/");
+    await page.keyboard.press("f");
     await expect(page.getByLabel("Find anything")).toBeFocused();
     await page.keyboard.type("week");
     await expect(page.getByRole("heading", { level: 1, name: "Find" })).toBeVisible();

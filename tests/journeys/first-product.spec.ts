@@ -1,5 +1,6 @@
 /** A newcomer is led from an empty workshop to what a jar costs, and from there to what is still missing. */
 import { expect, test } from "./fixtures";
+import { expectChosen } from "./hands";
 
 test.use({ opened: "nothing" });
 
@@ -20,7 +21,7 @@ test("A newcomer pastes a list, takes an offered density over, and is led to the
   await page.getByLabel(/^One line for each material/).fill("Glycerin ..... 40 %\nBeeswax\tqs");
   await page.getByRole("button", { name: "Put the lines into the formula", exact: true }).click();
   const goesIn = page.getByRole("group", { name: "What goes in" });
-  await expect(goesIn.getByLabel("Line 1, Material", { exact: true })).toHaveValue("Glycerin");
+  await expectChosen(goesIn.getByLabel("Line 1, Material", { exact: true }), "Glycerin");
   await goesIn.getByLabel("Line 1, Bought in packs of").fill("1 L");
   await goesIn.getByLabel("Line 1, Price of a pack").fill("12.613");
   const density = goesIn.getByLabel("Line 1, Density, g/mL");
@@ -37,7 +38,7 @@ test("A newcomer pastes a list, takes an offered density over, and is led to the
     .getByRole("link", { name: "Beeswax", exact: true })
     .click();
   await expect(page.getByRole("heading", { level: 1, name: "Add an offer" })).toBeVisible();
-  await expect(page.getByLabel("Material", { exact: true })).toHaveValue("Beeswax");
+  await expectChosen(page.getByLabel("Material", { exact: true }), "Beeswax");
   await page.getByLabel("Pack", { exact: true }).fill("1 kg");
   await page.getByLabel("Price of one pack").fill("20");
   await page.getByRole("button", { name: "Keep the offer", exact: true }).click();

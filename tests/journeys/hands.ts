@@ -1,5 +1,5 @@
 /** The same journey by mouse and by keyboard alone: how a maker reaches a field, a button or a link with either. */
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 
 export interface Hand {
   readonly name: "mouse" | "keyboard" | "touch";
@@ -38,7 +38,8 @@ export const MOUSE: Hand = {
       return;
     }
     await field(page, label).click();
-    await page.getByRole("option", { name: option, exact: true }).click();
+    await listCome(page, label);
+    await listed(page, option).click();
     await expect(field(page, label)).toHaveValue(shownAs(option));
   },
 };
@@ -59,7 +60,8 @@ export const TOUCH: Hand = {
       return;
     }
     await field(page, label).tap();
-    await page.getByRole("option", { name: option, exact: true }).tap();
+    await listCome(page, label);
+    await listed(page, option).tap();
     await expect(field(page, label)).toHaveValue(shownAs(option));
   },
 };
@@ -68,12 +70,17 @@ export const TOUCH: Hand = {
 const shownAs = (text: string): RegExp =>
   new RegExp(`^${text.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&").replaceAll(" ", "\\s")}$`);
 
-/** Whether it is chosen from a few, by the browser's own; else it waits until the list that filters has come. */
-async function isShort(page: Page, label: string): Promise<boolean> {
-  const chosenIn = field(page, label);
-  await expect(chosenIn.and(page.locator("select:not(.record-choice), input"))).toBeVisible();
-  return await chosenIn.evaluate((element) => element.tagName === "SELECT");
-}
+/** Whether it is chosen from a few, by the browser's own; a longer list takes its place when somebody comes to it. */
+const isShort = (page: Page, label: string): Promise<boolean> =>
+  field(page, label).evaluate((element) => element.matches("select:not(.record-choice)"));
+
+/** What can be chosen in the list that stands open. */
+const listed = (page: Page, option: string): Locator =>
+  page.getByRole("listbox", { name: "To choose from" }).getByRole("option", { name: option, exact: true });
+
+/** What waits until the list that filters has come. */
+const listCome = (page: Page, label: string): Promise<void> =>
+  expect(field(page, label).and(page.locator("input"))).toBeFocused();
 
 export const KEYBOARD: Hand = {
   name: "keyboard",
@@ -103,8 +110,9 @@ export const KEYBOARD: Hand = {
       }).toPass();
       return;
     }
+    await listCome(page, label);
     await page.keyboard.type(option);
-    await expect(page.getByRole("option", { name: option, exact: true })).toBeVisible();
+    await expect(listed(page, option)).toBeVisible();
     await page.keyboard.press("Enter");
     await expect(page.locator(":focus")).toHaveValue(shownAs(option));
   },
@@ -134,3 +142,15 @@ const focusedName = (page: Page): Promise<string> =>
     const label = "labels" in element ? (element as HTMLInputElement).labels?.[0]?.firstChild?.textContent : undefined;
     return (element.getAttribute("aria-label") ?? label ?? element.textContent).trim();
   });
+
+/** Expects a choice to show a record, whether its list has come or the browser's own still stands there. */
+export const expectChosen = (choice: Locator, name: string): Promise<void> =>
+  expect
+    .poll(() =>
+      choice.evaluate((element) =>
+        element instanceof HTMLSelectElement
+          ? (element.selectedOptions[0]?.text ?? "")
+          : (element as HTMLInputElement).value,
+      ),
+    )
+    .toBe(name);

@@ -25,7 +25,7 @@ test("A maker prints the label of a batch, at true size on A4 and on Letter", as
   await page.getByLabel("Starting at label").fill("20");
   await page.getByLabel("How many").fill("4");
   await press(page, "Show the labels");
-  await expect(page.getByText("Everything is there that our list for the European Union asks.")).toBeVisible();
+  await expect(page.getByText("Of what the European Union asks, all that the app can check is there.")).toBeVisible();
   await expect(page.getByText("Local rules and a qualified assessor decide")).toBeVisible();
   const says = await drawn(page).getAttribute("aria-label");
   expect(says).toContain("Butyrospermum Parkii Butter, Glycerin");

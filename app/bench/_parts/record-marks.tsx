@@ -3,7 +3,7 @@ import { LabelDrawing } from "@/app/_ui/label-drawing";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { formulaCalled } from "@/lib/domain/bench/started-as";
 import type { KeptLabel } from "@/lib/domain/label/kept-label";
-import { LABEL_MARKET_WORDS } from "@/lib/edge/forms/forms-of-labels";
+import { MARKET_IN_A_SENTENCE } from "@/lib/edge/forms/fact-words";
 import { dayShown } from "@/lib/edge/figures";
 import { keptLayout, saidOnLabel } from "@/lib/edge/label/kept-layout";
 import type { BatchOnPage } from "../batch-for-page";
@@ -56,7 +56,7 @@ function Kept({ kept }: { readonly kept: KeptLabel }): ReactNode {
   return (
     <figure className="record-label">
       <figcaption>
-        For the {LABEL_MARKET_WORDS[market]}, as it was when the batch was released
+        For {MARKET_IN_A_SENTENCE[market]}, as it was when the batch was released
         {size === null ? "; no label paper was measured then" : `, ${size.width} × ${size.height} mm`}
       </figcaption>
       {size === null || layout === null || layout.left.length > 0 ? (

@@ -3,7 +3,7 @@ import { isoDate } from "@/lib/domain/calendar";
 import type { Asked, LabelSource } from "@/lib/domain/label/asked-by-market";
 import { asSentence } from "@/app/_ui/sentence";
 
-/** What a label still lacks, what only a person can judge, and what is done at most benches. */
+/** What a label still lacks, what only a person can judge, and what is common practice. */
 export const AskedOfLabelList = ({
   missing,
   toJudge,
@@ -21,7 +21,7 @@ export const AskedOfLabelList = ({
     {notes.length > 0 && (
       <section className="matters" aria-labelledby="practice">
         <h2 id="practice">
-          Common practice <small>asked by no law</small>
+          Common practice <small>no source</small>
         </h2>
         <ul className="findings">
           {notes.map((note) => (

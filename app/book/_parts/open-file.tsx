@@ -88,7 +88,8 @@ function LookedInto({
         ))}
       </Ledger>
       <p className="foot label">
-        All of the present workshop is replaced, with its drafts, what is retired, your hours and all that was posted; a
+        All of the present workshop is replaced, with its drafts of formulas, what is retired, your bench hours, how
+        often you count, how batches are called, how figures are written, and all that the shelf has been through; a
         copy of all that is kept in a file beside the store.
       </p>
       <input type="hidden" name="mark" value={answer.mark} readOnly />

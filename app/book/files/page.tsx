@@ -24,8 +24,9 @@ export default async function FilesPage(): Promise<ReactNode> {
         </h2>
         <div className="also">
           <p>
-            Drafts, what is retired and your hours stay in the app; a file does not hold them. All that the shelf has
-            been through goes with it.
+            Drafts of formulas, what is retired, your bench hours, how often you count, how batches are called and how
+            figures are written stay in the app: a file does not hold them. All that the shelf has been through goes
+            with it.
           </p>
           <a className="button first" href="/workshop-file" download>
             Save it as a file

@@ -154,6 +154,6 @@ export function timeWorking(cost: Fraction, perHour: MicroUnits, view: CostView)
       { operator: "×", figure: priceShown(perHour, currency), reason: "for an hour of 60 min" },
       result(inWorking(cost, view), "for one unit"),
     ],
-    notes: perHour === 0n ? ["No hourly rate is set in the workshop file."] : [],
+    notes: perHour === 0n ? ["No hourly rate is set. Set it in the Book, under Rates and calendar."] : [],
   };
 }

@@ -4,7 +4,7 @@ import { Ledger } from "@/app/_ui/ledger";
 import type { IntoBatch } from "@/lib/domain/ledger/trace";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
-import { POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
+import { DISAGREE, POSTING_WORDS, WHERE_WORDS } from "@/lib/edge/posting-words";
 import { materialLot } from "@/lib/domain/ledger/posting";
 import { makingAddress, postingAddress, recallAddress } from "@/lib/edge/ledger-address";
 import { type LotView, muchOf } from "./lot-view";
@@ -54,7 +54,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
       <p className={trace.unaccounted === 0n ? "label" : "fault"}>
         {trace.unaccounted === 0n
           ? "All of it is accounted for."
-          : `${shown(trace.unaccounted)} is not accounted for; check the books.`}
+          : `${shown(trace.unaccounted)} is not accounted for. ${DISAGREE}`}
       </p>
       <p className="screen-only">
         <Link className="more" href={recallAddress(materialLot(view.lot.id))} prefetch={false}>

@@ -12,6 +12,7 @@ import { counted } from "@/lib/edge/counted";
 import { longDayShown, shareShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { makingAddress, lotPageAddress, recallCsvAddress } from "@/lib/edge/ledger-address";
+import { DISAGREE } from "@/lib/edge/posting-words";
 import { recallPlaceWords } from "@/lib/edge/recall-text";
 import { realToday } from "@/lib/edge/real-today";
 import { ShelfCrumb } from "../_parts/shelf-crumb";
@@ -47,9 +48,9 @@ export default async function RecallPage({ searchParams }: Addressed): Promise<R
         <>
           <Lines lot={lot} recall={recall} words={words} />
           <p className="label recall-note">
-            As the books stand on {longDayShown(today, today)}. Who bought what is sold stands in your sales papers: the
-            books know units, not people. Samples are among what was written off. A recall follows local rules; tell the
-            authority and take advice.
+            As it is written down on {longDayShown(today, today)}. Who bought what is sold stands in your sales papers:
+            the app knows units, not people. Samples are among what was written off. In a real recall local rules
+            decide: tell the authority and take advice.
           </p>
           <p className="in-a-row screen-only">
             <a className="button" href={recallCsvAddress(lot)} download>
@@ -76,9 +77,9 @@ function Finding({ lot, recall: { came, lines, accounted, share }, words }: Show
       <b>
         {compare(share, ONE) === 0 ? "All" : shareShown(share)} of {shown(came)} is accounted for
       </b>
-      {compare(share, ONE) !== 0 && <> ({shown(accounted)}): check the books</>}.{" "}
+      {compare(share, ONE) === 0 ? ". " : ` (${shown(accounted)}). ${DISAGREE} `}
       {lot.of === "material" && <>It went into {countOf(finished.size, "finished lot", "finished lots")}. </>}
-      {sold > 0n ? <b>{countOf(sold, "unit was", "units were")} sold.</b> : "Nothing of it was sold."}
+      {sold > 0n ? <b>{countOf(sold, "unit was", "units were")} sold.</b> : "None of it is written down as sold."}
     </>
   );
 }

@@ -37,6 +37,7 @@ export type Finding =
       readonly bestBefore: Day;
     }
   | { readonly code: "no market"; readonly limited: readonly Material[] }
+  | { readonly code: "no published maxima"; readonly market: Market }
   | {
       readonly code: "no limit held for this use";
       readonly substance: string;
@@ -90,6 +91,7 @@ const SEVERITIES: Readonly<Record<Code, Severity>> = {
   "balance too coarse": "warning",
   "lot expires before the product": "warning",
   "no market": "note",
+  "no published maxima": "note",
   "no limit held for this use": "note",
   "nothing marked as water or preservative": "note",
   "no target pH": "note",
@@ -146,6 +148,8 @@ function keyParts(finding: Finding): readonly (string | bigint | number | null)[
       return [finding.lot.id, finding.expires, finding.bestBefore];
     case "lot is out of date":
       return [finding.lot.id];
+    case "no published maxima":
+      return [finding.market];
     case "no limit held for this use":
       return [finding.substance, finding.heldFor];
     // About the formula as a whole, whichever materials are behind it.

@@ -38,8 +38,14 @@ export function limitFindings(
     if (compare(amount, ratio(limit.maximum, WHOLE)) <= 0) return [];
     return [{ code: "over a legal maximum", ...limit, amount, materials: parts.map(({ material }) => material) }];
   });
-  return [...over, ...withoutOneForThisUse(counted, applies)];
+  return [...over, ...withoutOneForThisUse(counted, applies), ...withoutPublished(market, inIt)];
 }
+
+/** Where no published row is held for a market, silence is no answer. */
+const withoutPublished = (market: Market, inIt: readonly Material[]): readonly Finding[] =>
+  inIt.length === 0 || PUBLISHED_LIMITS.some((limit) => limit.market === market)
+    ? []
+    : [{ code: "no published maxima", market }];
 
 const bears = (limited: WayOfUse | null, used: WayOfUse | null): boolean =>
   limited === null || used === null || limited === used;

@@ -86,6 +86,11 @@ const articleNineteen = (from: (point: string) => LabelSource, where: string): r
   { says: INGREDIENTS, source: from("19(1)(g)"), has: hasIngredients },
   { says: USE, source: ALLERGENS, has: hasUse },
   {
+    says: "the words before the day, in the language of the country, or the symbol of Annex VII in their place: this label says “best used before the end of”",
+    source: from("19(1)(c)"),
+    has: null,
+  },
+  {
     says: "the open jar of Annex VII beside the months after opening: this label says them in words",
     source: { ...from("19(1)(c)"), read: "memory" },
     has: null,
@@ -166,6 +171,9 @@ const POINTS: Readonly<Record<LabelMarket, readonly Point[]>> = {
     },
   ],
 };
+
+/** Whether the law of a market asks for the batch code. */
+export const asksForBatch = (market: LabelMarket): boolean => POINTS[market].some(({ has }) => has === hasBatch);
 
 /** What the draft's market asks that is not there, and what only a person can judge. */
 export function whatIsMissing(draft: LabelDraft): AskedOfLabel {

@@ -1,6 +1,7 @@
 /** What stands on a label, part by part, in the order in which it is printed. @rule LABEL-1 to LABEL-5 */
 import { isoDate } from "@/lib/domain/calendar";
 import type { Day } from "@/lib/domain/calendar";
+import type { LabelMarket } from "@/lib/domain/label/label";
 import type { LabelDraft, PhRange } from "@/lib/domain/label/label-draft";
 import type { ContentFigure, NetContent } from "@/lib/domain/label/net-content";
 import type { LabelPart } from "./kept-label";
@@ -49,11 +50,18 @@ function ingredientsShown({ ingredients: { listed }, market }: LabelDraft): stri
   return `Ingredients: ${market === "US" ? names.toUpperCase() : names}.`;
 }
 
-function durabilityShown({ durability, monthsOpen }: LabelDraft): string {
+function durabilityShown({ durability, monthsOpen, market }: LabelDraft): string {
   const open = monthsOpen === null ? null : `${String(monthsOpen)}M after opening`;
-  const day = durability.kind === "best before" ? `Best before ${dayInOrder(durability.day)}` : null;
+  const day = durability.kind === "best before" ? `${BEFORE_THE_DAY[market]} ${dayInOrder(durability.day)}` : null;
   return joined([day, open], ". ");
 }
+
+/** The words of Regulation (EC) 1223/2009, Article 19(1)(c), read in a summary; the United States ask for no day. */
+const BEFORE_THE_DAY: Readonly<Record<LabelMarket, string>> = {
+  EU: "Best used before the end of",
+  GB: "Best used before the end of",
+  US: "Best before",
+};
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 

@@ -15,4 +15,11 @@ export const MARKET_WORDS: Readonly<Record<Market, string>> = {
   AU: "Australia",
 };
 
+/** As it stands in a sentence: `at most 1 % in the European Union`. */
+export const MARKET_IN_A_SENTENCE: Readonly<Record<Market, string>> = {
+  ...MARKET_WORDS,
+  EU: `the ${MARKET_WORDS.EU}`,
+  US: `the ${MARKET_WORDS.US}`,
+};
+
 export const USE_WORDS: Readonly<Record<WayOfUse, string>> = { "leave-on": "Left on", "rinse-off": "Rinsed off" };

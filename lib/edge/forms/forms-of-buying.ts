@@ -62,7 +62,7 @@ export const MATERIAL_FORM: readonly FormField[] = [
   optional("phFrom", "Works from pH", NUMBER),
   optional("phTo", "Works up to pH", NUMBER),
   optional("role", "In a formula it is", choice(ROLE_WORDS), {
-    hint: "The checks ask for a preservative wherever there is water.",
+    hint: "The checks ask for a preservative wherever there is water. They do not tell whether it protects.",
   }),
   optional("flammable", "Flammable", YES_OR_NO),
   optional("allergen", "Holds an allergen", YES_OR_NO),

@@ -31,7 +31,10 @@ export const LABEL_FORM: readonly FormField[] = [
     hint: "A telephone number, an e-mail address or a page. The United States ask for it.",
   }),
   optional("cautions", "Cautions", TEXT, { hint: "What the law and your assessor ask for, as they say it." }),
-  optional("monthsOpen", "Keeps after opening", WHOLE_NUMBER, { unit: "months" }),
+  optional("monthsOpen", "Keeps after opening", WHOLE_NUMBER, {
+    unit: "months",
+    hint: "Only tests show how long a product keeps.",
+  }),
   optional("madeIn", "Made in", TEXT, { hint: "The country, where it is imported." }),
   optional("code", "Draw the batch code as", choice({ QR: "QR code", "Code 128": "Code 128" }), {
     hint: "It stands there in letters anyway.",

@@ -54,7 +54,7 @@ export const FORMULA_FORM: readonly FormField[] = [
   }),
   optional("keepsDays", "Keeps for", WHOLE_NUMBER, {
     unit: "days",
-    hint: "From the day it is made to its best before.",
+    hint: "From the day it is made to its best before. Only tests show how long a product keeps.",
   }),
   optional(
     "phases",

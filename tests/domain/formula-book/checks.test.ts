@@ -5,6 +5,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { checksOf } from "@/lib/domain/formula-book/checks";
+import { MARKETS } from "@/lib/domain/formula-book/facts";
 import { type Finding, findingKey, severityOf } from "@/lib/domain/formula-book/findings";
 import type { Formula, Lot, Material } from "@/lib/domain/workshop";
 import { day, decimal, formula, g, limit, lot, material, percent } from "@/tests/helpers/notation";
@@ -216,14 +217,26 @@ describe("what is found about a formula", () => {
           }),
         ],
       },
-      finds: ["error over a legal maximum", "error over a legal maximum"],
+      finds: ["error over a legal maximum", "error over a legal maximum", "note no published maxima"],
     },
     {
       rule: "CHECK-2",
       says: "the maxima of another market say nothing",
       of: conditioner({ ...GOOD, one: "0.6 A" }, { market: "US" }),
       beside: { materials: [...ON_THE_BENCH, material("one", { limits: [limit("GB")], role: "neither" })] },
-      finds: [],
+      finds: ["note no published maxima"],
+    },
+    ...MARKETS.map((market) => ({
+      rule: "CHECK-2",
+      says: `whether published maxima are held for ${market}`,
+      of: conditioner(GOOD, { market }),
+      finds: market === "EU" ? [] : ["note no published maxima"],
+    })),
+    {
+      rule: "CHECK-2",
+      says: "nothing of a market before anything goes in",
+      of: conditioner({}, { market: "US" }),
+      finds: ["error does not add up"],
     },
     {
       rule: "CHECK-2",

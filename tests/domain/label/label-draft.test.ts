@@ -177,6 +177,24 @@ describe("what the maker wants besides", () => {
     );
     expect(notes.join(" ")).toMatch(/glass.*pump/s);
     expect(labelNotes(labelDraft(subject())).join(" ")).not.toMatch(/glass|pump|batch code/);
-    expect(labelNotes(labelDraft(subject({ batch: null }))).join(" ")).toContain("batch code");
+  });
+
+  test.each([
+    ["EU", false],
+    ["GB", false],
+    ["US", true],
+  ] as const)("[LABEL-8] a batch code is common practice where the law does not ask for it: %s, %s", (market, told) => {
+    const draft = labelDraft(subject({ label: { ...ALL_TYPED, market }, batch: null }));
+    expect(labelNotes(draft).join(" ").includes("batch code")).toBe(told);
+    expect(whatIsMissing(draft).missing.some(({ says }) => says.includes("batch code"))).toBe(!told);
+  });
+
+  test.each([
+    ["EU", true],
+    ["GB", true],
+    ["US", false],
+  ] as const)("[LABEL-6] the words before the day are for the maker to judge: %s, %s", (market, told) => {
+    const { toJudge } = whatIsMissing(labelDraft(subject({ label: { ...ALL_TYPED, market } })));
+    expect(toJudge.some(({ says }) => says.includes("best used before the end of"))).toBe(told);
   });
 });

@@ -39,8 +39,8 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
         afterwards.
       </Opening>
       <p className="bench-caution">
-        Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common
-        practice.)
+        Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice;
+        local rules and the safety sheets come first.)
       </p>
       {partsOf(batch.lines).map(({ part, lines }) => (
         <PaperPart key={part} found={found} part={part} lines={lines} />

@@ -62,7 +62,7 @@ function Starting({
       </Opening>
       <section className="bench-list" aria-labelledby="checks">
         <h2 id="checks">Checks of the day</h2>
-        {errors.length + warnings.length === 0 && <p>Nothing stands against it.</p>}
+        {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
         <FindingsList findings={[...errors, ...warnings]} about={about} />
         {accepted.length > 0 && (
           <p className="label">
@@ -71,7 +71,7 @@ function Starting({
         )}
         <p className="label">
           Wear gloves and goggles with preservatives, keep hands off hot vessels, use clean and dry containers, and
-          taste nothing. (Common practice.)
+          taste nothing. (Common practice; local rules and the safety sheets come first.)
         </p>
         <WhoDecides />
       </section>

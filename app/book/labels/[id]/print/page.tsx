@@ -7,7 +7,7 @@ import type { LabelSize } from "@/lib/domain/label/kept-label";
 import { labelNotes } from "@/lib/domain/label/label-notes";
 import { type LabelPaper, sheetsOf } from "@/lib/domain/label/paper";
 import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
-import { LABEL_MARKET_WORDS } from "@/lib/edge/forms/forms-of-labels";
+import { MARKET_IN_A_SENTENCE } from "@/lib/edge/forms/fact-words";
 import { type LabelAsked, readLabelAsked } from "@/lib/edge/forms/label-asked";
 import { keptLayout, type LabelContent, saidOnLabel } from "@/lib/edge/label/kept-layout";
 import type { LabelLayout } from "@/lib/edge/label/label-layout";
@@ -38,7 +38,7 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
   const printed = page.kept ?? page.typed;
   const layout = paper && keptLayout(printed, sizeOf(paper));
   const { missing, toJudge } = whatIsMissing(draft);
-  const market = LABEL_MARKET_WORDS[label.market];
+  const market = MARKET_IN_A_SENTENCE[label.market];
   return (
     <div className="label-page">
       <Opening
@@ -46,13 +46,13 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
         title={`The label of ${product.name}`}
       >
         {missing.length === 0 ? (
-          <>Everything is there that our list for the {market} asks.</>
+          <>Of what {market} asks, all that the app can check is there. The rest is for you to judge.</>
         ) : (
           <>
             <b>
               {inWordsFirst(missing.length)} {missing.length === 1 ? "thing is" : "things are"} missing
             </b>{" "}
-            that the {market} asks of a label.
+            that {market} asks of a label.
           </>
         )}
         {lot === null && " No batch is chosen yet."}
@@ -95,8 +95,8 @@ function Notices({ page: { batch, kept, typed, lot } }: { readonly page: LabelOn
       )}
       {kept && isOtherwise(kept, typed) && (
         <p className="done" role="status">
-          This is the label that batch {lot?.id} was released with, as its record keeps it. What was typed or renamed
-          since stands on the labels of the next batch.
+          This is the label that batch {lot?.id} was released with, as its record keeps it. What has changed since
+          stands on the labels of the next batch.
         </p>
       )}
     </>
