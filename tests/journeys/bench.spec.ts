@@ -39,7 +39,7 @@ test("A planned run is weighed with a deviation and without a network, its pH co
   await start(page);
   // NEED-1, WEIGH-1: (10 × 100 + 12) / 0.96 = 1054.166667 g, in whole steps of 0.1 g; WEIGH-4: 1 % of it, rounded up
   await expect(weigh(page)).toContainText("1,054.2 g");
-  await expect(weigh(page)).toContainText("± 10.6 g");
+  await expect(weigh(page)).toContainText("±10.6 g");
   await expect(weigh(page).getByLabel("Balance shows")).toBeFocused();
   await weigh(page).getByLabel("Balance shows").fill("600");
   await weigh(page).getByRole("button", { name: "Write it down" }).click();

@@ -67,7 +67,7 @@ test("A maker writes down opening stock by volume and what is on the way, and th
 
   await page.goto("/book/orders/new");
   await page.getByLabel("Order", { exact: true }).fill("GLY-8");
-  await MOUSE.choose(page, "Supplier", "Imagined Ingredients (invented)");
+  await MOUSE.choose(page, "Supplier", "Imagined Ingredients");
   await page.getByLabel("Ordered on").fill("2026-11-24");
   await page.getByLabel("Due", { exact: true }).fill("2026-12-03");
   await MOUSE.choose(page, "Line 1, Material", "Glycerin");
@@ -86,7 +86,7 @@ test("A maker writes down opening stock by volume and what is on the way, and th
 
 test("A price that is changed changes what the product costs", async ({ page }) => {
   await page.goto("/book/materials/m-btms");
-  await page.getByRole("link", { name: "Imagined Ingredients (invented)" }).first().click();
+  await page.getByRole("link", { name: "Imagined Ingredients" }).first().click();
   await page.getByLabel("Price of one pack").fill("12,345");
   await press(page, "Keep the offer");
   await expect(refused(page)).toContainText("can be read two ways; write 12345 or 12.345");

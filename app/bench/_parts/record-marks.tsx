@@ -22,8 +22,8 @@ export function Marks({ found: { batch, workshop, as, today } }: { readonly foun
         Planned for {dayShown(batch.run.date, today, { year: true })}. Weighed in {as.workshop}.
       </p>
       {["Made by", "Checked by", "Released by"].map((label) => (
-        <p key={label}>
-          {label} <u className="paper-blank" /> Date <u className="paper-blank" />
+        <p key={label} className="record-mark">
+          <span>{label}</span> <u className="paper-blank" /> <span>Date</span> <u className="paper-blank" />
         </p>
       ))}
     </section>

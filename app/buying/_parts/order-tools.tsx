@@ -4,6 +4,7 @@ import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { frameFields } from "@/lib/edge/forms/buying-frame";
 import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderText } from "@/lib/edge/order-text";
+import { whose } from "@/lib/edge/whose";
 import { draftTheOrder, placeTheOrder } from "../actions";
 import { arrivesOn, type BuyingView, moneyIn } from "./buying-view";
 import { frameCarried } from "./deed";
@@ -33,7 +34,7 @@ export function OrderTools({ order, workshop, view, newId, isFirst }: Tools): Re
           Save as CSV<span className="unseen">, {supplier.name}</span>
         </a>
         <Press act={draftTheOrder} carried={{ ...fields, state: "drafted", frame: frameCarried(asked) }}>
-          Draft {supplier.name}’s order, {moneyIn(view, total)}
+          Draft {whose(supplier.name)} order, {moneyIn(view, total)}
         </Press>
         <Press
           act={placeTheOrder}

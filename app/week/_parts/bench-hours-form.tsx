@@ -30,6 +30,7 @@ export function BenchHoursForm({ view: { desk, monday } }: { readonly view: Week
           value: shown[at] ?? "",
         }))}
         button="Keep these hours"
+        isFirst
       />
       <p className="week-form-end">
         <Link href={weekWith(monday, {})} scroll={false}>

@@ -77,6 +77,7 @@ export function MakeForm({
         className="asking-grouped"
         fields={[...aboutTheRun(making), ...uses.flatMap((use) => drawsOf(use, making)), ...lots.map(spiltOf)]}
         button="Close it as made, drawing this"
+        isFirst
         {...(outOfDate && { other: { deed: "out of date", label: "The same, with lots that are out of date" } })}
       />
       {outOfDate && (

@@ -53,6 +53,7 @@ export function PlanARun({ view, day, product, size, newId }: Planning): ReactNo
             },
           ]}
           button="Plan it"
+          isFirst
         />
       )}
       <p className="week-form-end">

@@ -60,6 +60,7 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         className="asking-grouped"
         fields={[...aboutTheBatch(found), ...draws.map((draw) => drawField(draw))]}
         button="Close the batch"
+        isFirst
       />
       <p className="label">
         Whether a batch may be sold is decided by its record, by local rules and by whoever is qualified to judge it.

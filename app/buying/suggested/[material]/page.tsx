@@ -8,6 +8,7 @@ import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { planForPage } from "@/app/plan-for-page";
 import { plannedUse } from "@/lib/domain/buying/planned-use";
+import { counted } from "@/lib/edge/counted";
 import { readSuggestion, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
 import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -42,7 +43,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
       <Opening crumb={<BuyingCrumb />} title={`Safety stock and order size of ${material.name}`}>
         {use === null
           ? "No planned run uses it, so the use of a day is yours to write."
-          : `Suggestions of the textbook, from what the planned runs use over ${String(use.weeks)} weeks. They change nothing: what the plan buys follows the runs.`}
+          : `Suggestions of the textbook, from what the planned runs use over ${counted(use.weeks, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`}
       </Opening>
       <div className="suggested">
         <Form
