@@ -12,6 +12,7 @@ import { dayShown } from "@/lib/edge/figures";
 import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { openFirstWorkshop, openWorkshop } from "@/lib/operations/open-workshop";
 import { setToday } from "@/lib/operations/set-today";
 import type { DayAnswer } from "./_parts/day-answer";
@@ -32,7 +33,7 @@ export async function switchScheme(form: FormData): Promise<void> {
 /** Plans from the real date again, where the day that was set is still the one that was shown. */
 export async function backToRealDate(_before: DayAnswer, form: FormData): Promise<DayAnswer> {
   const from = day.safeParse(form.get("from"));
-  if (!from.success) return { kind: "refused", says: "The form did not say which day is set. Load the page again." };
+  if (!from.success) return { kind: "refused", says: PAGE_OUT_OF_DATE };
   const told = await setToday({ from: from.data, to: null, realToday: realToday() });
   revalidatePath("/", "layout");
   switch (told.kind) {

@@ -37,7 +37,8 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
       {kept && (
         <p className="done" role="status">
           The workshop is open. The one before it was kept as {kept}, beside the store; to go back to it, stop the app
-          and start it with <code>STILLROOM_STORE</code> set to that file.
+          and start it with <code>STILLROOM_STORE=data/{kept} npm start</code>; where the store lies in another folder
+          than data, write that one.
         </p>
       )}
       <Opening title={longDayShown(today, today)} beside={<AtTheBench of={of} planned={planned} />}>

@@ -1,6 +1,7 @@
 import type { Route } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { inWords } from "@/lib/edge/counted";
 import { materialAddress } from "@/lib/edge/material-address";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
 import { ribbonOf } from "@/lib/edge/ribbon";
@@ -74,7 +75,7 @@ export function DocketGroup({ name, of, dockets, more }: Grouped): ReactNode {
         <ul>{dockets.slice(0, MOST_SHOWN)}</ul>
         {left > 0 && (
           <Link className="more" href={more.href} prefetch={false}>
-            {more.name}, {left} more here
+            {more.name}: {inWords(left)} more
           </Link>
         )}
       </div>

@@ -2,7 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { type Day, daysAfter, mondayOf } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
-import { counted, inWordsFirst } from "@/lib/edge/counted";
+import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
 import { dayShown, stockShown, weekdayShown } from "@/lib/edge/figures";
 import type { Today } from "./today";
 
@@ -21,6 +21,9 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
   const later = matters.notMakeable.length - (first === undefined ? 0 : others.length + 1);
   const thisWeek = plan.runs.filter(({ run }) => run.date <= sunday);
   const passed = matters.notClosed.filter(({ makeable }) => !makeable).length;
+  const atBench = plan.runs.find(
+    (outlook) => !outlook.makeable && !matters.notMakeable.includes(outlook) && !matters.notClosed.includes(outlook),
+  );
   const isMade = plan.runs.every(({ makeable }) => makeable);
   const isCovered = isMade && matters.orderNow.length + matters.notOffered.length === 0;
   return (
@@ -30,10 +33,11 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
         `${inWordsFirst(others.length)} more ${others.length === 1 ? "run" : "runs"} of this week cannot be made either. `}
       {later > 0 && (
         <>
-          {inWordsFirst(later)} {later === 1 ? "run" : "runs"} of a later week <b className="warn">cannot be made</b>{" "}
-          yet.{" "}
+          {inWordsFirst(later)} {later === 1 ? "run of a later week" : "runs of later weeks"}{" "}
+          <b className="warn">cannot be made</b> yet.{" "}
         </>
       )}
+      {atBench !== undefined && <ShortAtBench outlook={atBench} />}
       <Orders of={of} />
       {matters.notOffered.length > 0 && (
         <>
@@ -73,6 +77,18 @@ function Short({ outlook, today }: { readonly outlook: RunOutlook; readonly toda
     </>
   );
 }
+
+/** `Oat conditioner, at the bench, is short of 86 g of Oat protein.` */
+const ShortAtBench = ({ outlook: { product, short } }: { readonly outlook: RunOutlook }): ReactNode => (
+  <>
+    {product.name}, at the bench, is{" "}
+    <b className="warn">
+      short of{" "}
+      {inARow(short.map(({ by, material }) => `${stockShown(by, material.measure, "lacking")} of ${material.name}`))}
+    </b>
+    .{" "}
+  </>
+);
 
 function Orders({ of: { matters, basket, today } }: { readonly of: Today }): ReactNode {
   const { orderNow, orderSoon } = matters;

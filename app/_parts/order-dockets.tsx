@@ -17,6 +17,7 @@ import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderAddress, orderOfBasketAddress, receiveAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { shortAmount } from "@/lib/edge/ribbon-sentence";
+import { whose } from "@/lib/edge/whose";
 import { planInsteadAddress } from "@/lib/edge/run-instead-words";
 import { Docket, Strip } from "./docket";
 import type { Today } from "./today";
@@ -153,7 +154,7 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
       .map((line) => `${countShown(line.packs)}${NO_BREAK}×${NO_BREAK}${amountShown(line.offer.pack.typed)}`);
     return (
       <Link className="button plain" href={orderOfBasketAddress(order.supplier.id)} prefetch={false}>
-        {inARow(packs)} on {order.supplier.name}’s order
+        {inARow(packs)} on {whose(order.supplier.name)} order
       </Link>
     );
   }
@@ -173,7 +174,7 @@ function OrderIt({ outlook, of, again = false }: OfMaterial): ReactNode {
         frame: "",
       }}
     >
-      Draft {order.supplier.name}’s order, {moneyShown(order.total, workshop.settings.currency)}
+      Draft {whose(order.supplier.name)} order, {moneyShown(order.total, workshop.settings.currency)}
     </Press>
   );
 }

@@ -103,7 +103,7 @@ export const NotClosedDocket = ({ outlook, of }: OfRun): ReactNode => (
     }
     act={
       <Link className="button" href={runAddress(outlook.run)} prefetch={false}>
-        Made, moved or deleted?<span className="unseen"> {nameOf(outlook, of)}</span>
+        Say what became of it<span className="unseen">: {nameOf(outlook, of)}</span>
       </Link>
     }
   >

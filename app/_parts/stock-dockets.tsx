@@ -45,9 +45,9 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
           <Press
             act={putRun}
             carried={{ ...of.carriedOf(forward.outlook.run), to: isoDate(forward.day), before: "" }}
-            name={`Bring it to ${dayShown(forward.day, of.today)}: ${forward.outlook.product.name}`}
+            name={`Move to ${dayShown(forward.day, of.today)}: ${forward.outlook.product.name}`}
           >
-            Bring it to {dayShown(forward.day, of.today)}
+            Move to {dayShown(forward.day, of.today)}
           </Press>
         ) : (
           <Link className="button" href={materialAddress(material.id)} prefetch={false}>
@@ -56,7 +56,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
         )
       }
     >
-      {isGone ? "Was good" : "Good"} to {dayShown(daysAfter(first.on, -1), of.today)}
+      Last day of use {dayShown(daysAfter(first.on, -1), of.today)}
       <Worth expiry={first} of={of} />.{" "}
       {others.length > 0 && `${counted(others.length, "more lot follows", "more lots follow").replace(/^./, upper)}. `}
       {forward &&
@@ -107,7 +107,7 @@ export const CountDocket = ({
       </Link>
     }
   >
-    The book says <b>{stockShown(outlook.onHand, outlook.material.measure, "there")}</b>.{" "}
+    On the shelf, as written down: <b>{stockShown(outlook.onHand, outlook.material.measure, "there")}</b>.{" "}
     {counted(due.draws, "run has", "runs have").replace(/^./, upper)} drawn on it since.
   </Docket>
 );

@@ -3,6 +3,9 @@ import type { ReactNode } from "react";
 import type { Workshop } from "@/lib/domain/workshop";
 import { countShown } from "@/lib/edge/figures";
 
+const many = ({ length }: { readonly length: number }, what: string): string =>
+  `${countShown(length)} ${length === 1 ? what : `${what}s`}`;
+
 /** The workshop as a file: what is in it, saving it, and the way to another. */
 export function TheFile({ workshop }: { readonly workshop: Workshop }): ReactNode {
   const { settings, materials, products, runs, lots, suppliers } = workshop;
@@ -13,8 +16,14 @@ export function TheFile({ workshop }: { readonly workshop: Workshop }): ReactNod
       </h2>
       <div>
         <p className="quiet">
-          {countShown(products.length)} products, {countShown(materials.length)} materials, {countShown(lots.length)}{" "}
-          lots, {countShown(suppliers.length)} suppliers, {countShown(runs.length)} runs.
+          {[
+            many(products, "product"),
+            many(materials, "material"),
+            many(lots, "lot"),
+            many(suppliers, "supplier"),
+            many(runs, "run"),
+          ].join(", ")}
+          .
         </p>
         <a className="button" href="/workshop-file" download>
           Save it as a file

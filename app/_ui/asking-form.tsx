@@ -47,6 +47,8 @@ interface Asking {
   readonly carried: Readonly<Record<string, string>>;
   readonly kept?: Readonly<Record<string, string>>;
   readonly button: string;
+  /** Whether it is the one thing to do on its page. */
+  readonly isFirst?: boolean;
   readonly other?: OtherButton;
   readonly className?: string;
   /** Whether the first field takes the focus when the form is opened. */
@@ -89,7 +91,7 @@ function useAsking({ act, fields, carried, kept = {}, button, takesFocus }: Aski
  * stands under the field that it is about, and comes back after a reload.
  */
 export function AskingForm(asking: Asking): ReactNode {
-  const { fields, carried, kept: given = {}, button, other, className } = asking;
+  const { fields, carried, kept: given = {}, button, isFirst = false, other, className } = asking;
   const [kept] = useState(given);
   const { form, send, submit, waiting, refused, typed, isBack } = useAsking(asking);
   return (
@@ -130,7 +132,7 @@ export function AskingForm(asking: Asking): ReactNode {
             </fieldset>
           );
         })}
-        <Buttons button={button} others={[other, refused?.yes]} waiting={waiting} />
+        <Buttons button={button} isFirst={isFirst} others={[other, refused?.yes]} waiting={waiting} />
       </div>
     </form>
   );
@@ -138,15 +140,16 @@ export function AskingForm(asking: Asking): ReactNode {
 
 interface FormButtons {
   readonly button: string;
+  readonly isFirst: boolean;
   readonly others: readonly (OtherButton | undefined)[];
   readonly waiting: boolean;
 }
 
-function Buttons({ button, others, waiting }: FormButtons): ReactNode {
+function Buttons({ button, isFirst, others, waiting }: FormButtons): ReactNode {
   const busy = waiting ? true : undefined;
   return (
     <div className="asking-buttons">
-      <button className="button" aria-disabled={busy}>
+      <button className={isFirst ? "button first" : "button"} aria-disabled={busy}>
         {button}
       </button>
       {others.map(

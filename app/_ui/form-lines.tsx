@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import { eitherName, eitherOf, isEither } from "./either";
+import { midSentence } from "./sentence";
 import { type Drawing, EitherControl, faultOf, fieldId, FormControl, UnderField } from "./form-control";
 import { rowsDrawn } from "./form-values";
 
@@ -24,7 +25,7 @@ export function FormLines({ field, fields, called = "Line", drawing, children }:
   const columns = columnsOf(fields);
   const fault = faultOf(drawing, list);
   return (
-    <fieldset className={`form-lines of-${String(columns.length)}`} id={fieldId(list)} tabIndex={-1}>
+    <fieldset className={`form-lines of-${String(columns.length)} list-${list}`} id={fieldId(list)} tabIndex={-1}>
       <legend>{label}</legend>
       <UnderField name={list} drawing={drawing} />
       <LineHints fields={fields} />
@@ -56,7 +57,7 @@ function LineHints({ fields }: { readonly fields: readonly FormField[] }): React
     <p className="label line-hints">
       {hinted.map(({ name, label, hint }) => (
         <span key={name}>
-          {label}: {hint}{" "}
+          {label}: {midSentence(hint ?? "")}{" "}
         </span>
       ))}
     </p>

@@ -39,7 +39,7 @@ export function RecordForm(props: RecordFormProps): ReactNode {
         <p className="label typing-back" role="status">
           What you had typed here before is back.{" "}
           <button type="button" className="button plain" onClick={state.beginAfresh}>
-            Begin afresh
+            Clear what I typed
           </button>
         </p>
       )}

@@ -5,11 +5,17 @@ import { useFollowed } from "./followed-links";
 import { isHeldWith } from "./ribbon-keys";
 import { type RibbonWalk, useRibbonWalk } from "./ribbon-walk";
 
+interface Rows {
+  readonly children: ReactNode;
+  /** Whether the rows have ribbons. */
+  readonly ribbons?: boolean;
+}
+
 /**
  * Up and Down walk through the rows. Right opens one that opens in its place, then walks along its ribbon; Left walks
  * back, then closes it. Enter and Space are the browser's own.
  */
-export function RowKeys({ children }: { readonly children: ReactNode }): ReactNode {
+export function RowKeys({ children, ribbons: hasRibbons = false }: Rows): ReactNode {
   const said = useRef<HTMLParagraphElement>(null);
   const ribbons = useRibbonWalk(said);
   return (
@@ -21,7 +27,7 @@ export function RowKeys({ children }: { readonly children: ReactNode }): ReactNo
       onClick={useFollowed()}
     >
       {children}
-      <p className="ribbon-says" role="status" ref={said} />
+      {hasRibbons && <p className="ribbon-says" role="status" ref={said} />}
     </div>
   );
 }

@@ -27,7 +27,7 @@ export function TakeItBack({ act, title, says, carried, newKey, day, button }: T
         className="asking-in-a-row"
         fields={[
           { name: "reason", label: "Why", type: "text", value: "" },
-          { name: "day", label: "On", type: "date", value: day },
+          { name: "day", label: "Day", type: "date", value: day },
         ]}
         button={button}
       />

@@ -20,18 +20,18 @@ import { codeTaken, noteRefused } from "@/lib/edge/forms/bench-refusals";
 import { typedIn } from "@/lib/edge/forms/posting-forms";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { realToday } from "@/lib/edge/real-today";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { setBatchCodes } from "@/lib/operations/set-batch-codes";
 import { startBatch } from "@/lib/operations/start-batch";
 import { instantOf, isWritten, writeDown } from "@/lib/operations/write-down";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 
 /** Starts a planned run as a batch and goes to the bench. */
 export async function startABatch(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, START_FIELDS);
   const read = readStart(form);
-  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if (read === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await startBatch({ ...read.asked, at: instantOf(new Date()), realToday: realToday() });
   switch (told.kind) {
@@ -68,7 +68,7 @@ export async function writeANote(_before: AskingAnswer, form: FormData): Promise
   const kind = WRITTEN_KINDS.find((known) => known === textIn(form, "kind"));
   const typed = typedIn(form, kind === undefined ? [] : FIELDS_TYPED[kind]);
   const read = readBenchNote(form, instantOf(new Date()));
-  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if (read === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await writeDown({ ...read.asked, closing: null, realToday: realToday() });
   // What is asked at closing is answered on its page, which leads on to the record once the batch is closed.
@@ -82,7 +82,7 @@ export async function writeANote(_before: AskingAnswer, form: FormData): Promise
 export async function closeABatch(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, CLOSE_FIELDS);
   const read = readClosing(form, instantOf(new Date()));
-  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if (read === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const { batch, note, draws, minutes } = read.asked;
   const told = await writeDown({ batch, note, seen: [], closing: { draws, minutes }, realToday: realToday() });
@@ -96,7 +96,7 @@ export async function closeABatch(_before: AskingAnswer, form: FormData): Promis
 export async function judgeABatch(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, JUDGE_FIELDS);
   const read = readJudgement(form, instantOf(new Date()));
-  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if (read === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await writeDown({ ...read.asked, seen: [], closing: null, realToday: realToday() });
   if (isWritten(told)) return goOn(recordAddress(read.asked.batch));

@@ -4,14 +4,17 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
+import { Sign } from "@/app/_ui/sign";
 import { type Planned, planForPage } from "@/app/plan-for-page";
 import { type Batch, codeOf, openBatches, stateOf } from "@/lib/domain/bench/batch";
 import { type BatchCodeScheme, DATINGS } from "@/lib/domain/bench/batch-code";
+import type { RunOutlook } from "@/lib/domain/plan-figures";
+import type { Day } from "@/lib/domain/calendar";
 import { startedAs } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress, recordAddress, startAddress } from "@/lib/edge/bench-address";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
-import { counted } from "@/lib/edge/counted";
+import { inWordsFirst } from "@/lib/edge/counted";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { keepBatchCodes } from "./actions";
@@ -39,35 +42,21 @@ export default async function BenchPage(): Promise<ReactNode> {
         {open.length === 0 ? (
           "Nothing is being weighed."
         ) : (
-          <b>{counted(open.length, "batch is", "batches are")} open.</b>
+          <b>
+            {inWordsFirst(open.length)} {open.length === 1 ? "batch is" : "batches are"} open.
+          </b>
         )}{" "}
-        {held.length > 0 && `${counted(held.length, "batch waits", "batches wait")} for a second look. `}
+        {held.length > 0 &&
+          `${inWordsFirst(held.length)} ${held.length === 1 ? "batch waits" : "batches wait"} for a second look. `}
         {toStart.length === 0
-          ? "No run is planned."
+          ? NOTHING_TO_START
           : "Start a planned run as a batch; each weight leaves the shelf as it is written down."}
       </Opening>
       {open.length > 0 && <Batches title="Open" batches={open} found={found} address={batchAddress} />}
       {held.length > 0 && (
         <Batches title="Waiting for a second look" batches={held} found={found} address={recordAddress} />
       )}
-      {toStart.length > 0 && (
-        <section className="bench-list" aria-labelledby="to-start">
-          <h2 id="to-start">Planned, to be started</h2>
-          <ul>
-            {toStart.map(({ run, product, makeable }) => (
-              <li key={run.id}>
-                <Link className="button" href={startAddress(run.id)} prefetch={false}>
-                  Start {product.name}, {unitsInWords(run.units)}
-                </Link>
-                <span>
-                  {dayShown(run.date, today)}
-                  {!makeable && "; the shelf does not hold all of it"}
-                </span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      {toStart.length > 0 && <ToStart runs={toStart} today={today} />}
       {closed.length > 0 && <Batches title="Closed" batches={closed} found={found} address={recordAddress} />}
       <Codes scheme={desk.batchCodeScheme} next={await nextCodeForPage()} />
     </>
@@ -75,6 +64,43 @@ export default async function BenchPage(): Promise<ReactNode> {
 }
 
 const MOST_TO_START = 20;
+
+const NOTHING_TO_START = (
+  <>
+    No run is planned: <Link href="/week?plan=run">plan one on the week</Link>, and it is started here.
+  </>
+);
+
+/** What is planned, soonest first, each with the way to start it. */
+const ToStart = ({ runs, today }: { readonly runs: readonly RunOutlook[]; readonly today: Day }): ReactNode => (
+  <section className="bench-list" aria-labelledby="to-start">
+    <h2 id="to-start">Planned, to be started</h2>
+    <ul>
+      {runs.map(({ run, product, makeable }) => (
+        <li key={run.id} className="to-start">
+          <span className="soft">{dayShown(run.date, today)}</span>
+          <span>
+            {product.name}, {unitsInWords(run.units)}
+          </span>
+          <span className="small">
+            {!makeable && (
+              <Sign sign="box" tone="wrong">
+                the shelf does not hold all of it
+              </Sign>
+            )}
+          </span>
+          <Link className="button" href={startAddress(run.id)} prefetch={false}>
+            Start
+            <span className="unseen">
+              {" "}
+              {product.name}, {unitsInWords(run.units)}
+            </span>
+          </Link>
+        </li>
+      ))}
+    </ul>
+  </section>
+);
 
 function Batches({
   title,
@@ -131,7 +157,7 @@ function Codes({ scheme, next }: { readonly scheme: BatchCodeScheme | null; read
         carried={{}}
         button="Call batches like this"
         fields={[
-          { name: "before", label: "Text before (may be empty)", type: "text", value: scheme?.before ?? "" },
+          { name: "before", label: "Text before (optional)", type: "text", value: scheme?.before ?? "" },
           {
             name: "dating",
             label: "Date in the code",
@@ -141,7 +167,7 @@ function Codes({ scheme, next }: { readonly scheme: BatchCodeScheme | null; read
           },
           {
             name: "between",
-            label: "Text before the number (may be empty)",
+            label: "Text before the number (optional)",
             type: "text",
             value: scheme?.between ?? "-",
           },

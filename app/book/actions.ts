@@ -37,7 +37,7 @@ const EMPTY: FormReading = { record: {}, faults: [], rows: {} };
 export async function keep(list: string, id: string | null, _before: FormAnswer, data: FormData): Promise<FormAnswer> {
   const sent = sentFrom(data);
   const section = sectionOf(list);
-  if (section === null) return answerSaid(sent, "There is no such section in the book.");
+  if (section === null) return answerSaid(sent, "There is no such section in the Book.");
   switch (sent.deed) {
     case "keep":
     case "another":

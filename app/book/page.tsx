@@ -10,7 +10,7 @@ import { Contents } from "./_parts/contents";
 import { SECTIONS } from "./_parts/sections";
 import { booksForPage } from "./books-for-page";
 
-export const metadata: Metadata = { title: "The book" };
+export const metadata: Metadata = { title: "The Book" };
 
 /** The workshop's book: what it holds, section by section, and what the workshop is set to. */
 export default async function BookPage({
@@ -26,7 +26,7 @@ export default async function BookPage({
   return (
     <>
       <Opening
-        title="The book"
+        title="The Book"
         beside={
           isEmpty ? (
             <Link className="button first" href="/book/first">

@@ -4,6 +4,7 @@ import { revalidatePath } from "next/cache";
 import { price } from "@/lib/edge/figure-fields";
 import { readTypedMoney } from "@/lib/edge/forms/typed-amount";
 import { decimalText } from "@/lib/edge/written-figures";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { setPrice } from "@/lib/operations/set-price";
 import { type PriceAnswer, pricesCarried, type TypedPrices } from "./_parts/price-answer";
 import type { PriceName, Prices } from "./_parts/sold";
@@ -28,7 +29,7 @@ export async function setPrices(
   const sent = { typed: { priceToShops, priceToCustomers }, seen: textOf(form.get("seen")) };
   const [deed = "", ...about] = textOf(form.get("deed")).split(" ");
   const from = carried(sent.seen);
-  if (from === null) return refused(sent, "The form did not say which prices it was drawn from. Load the page again.");
+  if (from === null) return refused(sent, PAGE_OUT_OF_DATE);
   const read =
     deed === "use" ? used(from, about) : deed === "back" ? went(about.join(" ")) : readPrices(sent.typed, currency);
   if ("faults" in read) return { kind: "refused", ...sent, faults: read.faults, says: null };

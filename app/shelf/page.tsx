@@ -60,7 +60,7 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
           <div className="shelf">
             <ShelfHead shelf={shelf} />
             {materials.length === 0 && <NothingFound asked={asked} />}
-            <RowKeys>
+            <RowKeys ribbons>
               <Bands materials={materials} asked={asked} shelf={shelf} />
             </RowKeys>
           </div>

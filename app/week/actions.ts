@@ -5,6 +5,7 @@ import { revalidatePath } from "next/cache";
 import { redirect, RedirectType } from "next/navigation";
 import { readTypedRunSize } from "@/lib/edge/forms/typed-run-size";
 import { carriedDay, readDayTyped, readNewId, seenRunIn, textIn } from "@/lib/edge/forms/week-forms";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { deleteRun } from "@/lib/operations/delete-run";
 import { moveRun } from "@/lib/operations/move-run";
 import { planRun } from "@/lib/operations/plan-run";
@@ -20,11 +21,10 @@ type SeenRun = NonNullable<ReturnType<typeof seenRunIn>>;
 type Day = SeenRun["date"];
 
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
-const NO_RUN = "The form did not say which run it is about. Load the page again.";
 const MADE = "The run was closed as made meanwhile, in another tab. Nothing was changed.";
 const NO_SUCH_SIZE = {
   "fills none": "does not fill one unit; write a larger weight, or the units, as 24",
-  "too many": "is more than can be reckoned with, over 9,007 tonnes in the vessel; write fewer",
+  "too many": "is too large, over 9,007 tonnes in the vessel; write fewer",
 } as const;
 
 function goneOrUnknown(product: string): string {
@@ -38,7 +38,7 @@ export async function planARun(_before: AskingAnswer, form: FormData): Promise<A
   const { product = "" } = typed;
   const [date, size] = [readDayTyped(typed.date ?? ""), readTypedRunSize(typed.size ?? "")];
   const id = readNewId(form, "id");
-  if (id === null) return refused(typed, {}, NO_RUN);
+  if (id === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if (product === "" || "fault" in date || "fault" in size)
     return refused(typed, {
       ...(product === "" && { product: "is needed; choose one" }),
@@ -73,7 +73,7 @@ export async function planARun(_before: AskingAnswer, form: FormData): Promise<A
 export async function moveARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, "date");
   const [seen, date] = [seenRunIn(form), readDayTyped(typed.date ?? "")];
-  if (seen === null) return refused(typed, {}, NO_RUN);
+  if (seen === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("fault" in date) return refused(typed, { date: date.fault });
   if (date.value === seen.date)
     return refused(typed, { date: "is the day it is on; write another, or put it earlier or later in its day" });
@@ -129,7 +129,7 @@ async function moved(
 export async function resizeARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, "size");
   const [seen, size] = [seenRunIn(form), readTypedRunSize(typed.size ?? "")];
-  if (seen === null) return refused(typed, {}, NO_RUN);
+  if (seen === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("fault" in size) return refused(typed, { size: size.fault });
   const told = await resizeRunToSize({ run: seen.id, from: seen.units, size: size.value });
   switch (told.kind) {

@@ -10,11 +10,11 @@ import {
   readHoursTyped,
   textIn,
 } from "@/lib/edge/forms/week-forms";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { setBenchHours } from "@/lib/operations/set-bench-hours";
 import { addressOfDeed, type Deed } from "./_parts/deed";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 
 /** Keeps the maker's hours at the bench, as they were typed. */
@@ -24,7 +24,7 @@ export async function setHours(_before: AskingAnswer, form: FormData): Promise<A
     string
   >;
   const [from, of] = [carriedHours(textIn(form, "hours")), carriedDay(form, "of")];
-  if (from === undefined || of === null) return refused(typed, {}, LOAD_AGAIN);
+  if (from === undefined || of === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   const read = readHoursTyped(typed);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await setBenchHours({ from, to: read.minutes });

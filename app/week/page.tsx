@@ -57,7 +57,7 @@ export default async function WeekPage({ searchParams }: Page): Promise<ReactNod
       <Opening
         title={weekTitle(monday, today)}
         crumb={<WeekLinks monday={monday} thisMonday={mondayOf(today)} lifted={view.lifted?.id ?? null} />}
-        beside={<WeekButtons view={view} offered={offered} />}
+        beside={<WeekButtons view={view} offered={offered} parameters={parameters} />}
       >
         {workshop.products.length === 0 ? (
           "No products yet. A run makes one of them: write down the first, and plan its runs here."
@@ -150,9 +150,12 @@ function firstOffered(
 interface Buttons {
   readonly view: WeekView;
   readonly offered: ReturnType<typeof firstOffered>;
+  readonly parameters: Parameters;
 }
 
-function WeekButtons({ view, offered }: Buttons): ReactNode {
+function WeekButtons({ view, offered, parameters }: Buttons): ReactNode {
+  // Where a form is open its own button is the first.
+  const asking = ["plan", "hours"].some((form) => textOf(parameters, form) !== "");
   const { monday, desk, workshop } = view;
   if (workshop.products.length === 0)
     return (
@@ -164,8 +167,11 @@ function WeekButtons({ view, offered }: Buttons): ReactNode {
     );
   return (
     <div className="week-buttons">
-      {offered && <MoveTo outlook={offered.run} day={offered.day} view={view} first />}
-      <Link className={offered ? "button" : "button first"} href={`${weekWith(monday, { plan: "run" })}#plan-a-run`}>
+      {offered && <MoveTo outlook={offered.run} day={offered.day} view={view} first={!asking} />}
+      <Link
+        className={offered || asking ? "button" : "button first"}
+        href={`${weekWith(monday, { plan: "run" })}#plan-a-run`}
+      >
         Plan a run
       </Link>
       <Link className="button plain" href={`${weekWith(monday, { hours: "1" })}#bench-hours`}>

@@ -19,11 +19,11 @@ export const NOTE_WORDS: Readonly<Record<NoteKind, string>> = {
   acidity: "pH",
   seen: "Seen",
   checked: "Checked",
-  recoded: "Called anew",
+  recoded: "Given another code",
   closed: "Closed",
   released: "Released",
   rejected: "Rejected",
-  annexed: "Annexed",
+  annexed: "Added later",
 };
 
 /** What a check asks, as whoever looks reads it: `from 8000 to 14000 mPa·s`, `smooth and white`. @rule BENCH-11 */

@@ -53,7 +53,7 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
     ...workshop.lots.map(({ id, material, expires, remaining }): Findable => ({
       kind: "Lots",
       name: `Lot ${id}`,
-      says: `${materialOf(material)}, ${stockShown(remaining, measureOf(workshop, material), "there")}${expires === null ? "" : `, good to ${dayShown(expires, today, { year: true })}`}`,
+      says: `${materialOf(material)}, ${stockShown(remaining, measureOf(workshop, material), "there")}${expires === null ? "" : `, last day of use ${dayShown(expires, today, { year: true })}`}`,
       href: lotAddress(id),
     })),
     ...formulasOf({ workshop, desk }, (line) => (line.kind === "material" ? materialOf : formulaOf)(line.id)),

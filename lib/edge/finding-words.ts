@@ -115,7 +115,7 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
     };
   },
   "lot expires before the product": ({ material, lot, expires, bestBefore }, { today }) => ({
-    says: `Lot ${lot.id} of ${material.name} expires before the product`,
+    says: `Lot ${lot.id} of ${material.name} goes out of date before the product`,
     why: `its last day of use is ${dayShown(expires, today)}; made today, the product keeps to ${dayShown(bestBefore, today)}`,
     mend: "Draw a later lot, or give the batch an earlier best before.",
   }),

@@ -3,8 +3,7 @@ import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
-import { countShown, stockInFull } from "./figures";
-import { NO_BREAK } from "./shown-digits";
+import { stockInFull } from "./figures";
 import { unitsInWords } from "./forms/posting-forms";
 
 export interface LotWords {
@@ -15,8 +14,9 @@ export interface LotWords {
   readonly measure: Measure | null;
 }
 
-/** Of a lot whose material was taken out of the Book nobody knows any more whether it was weighed or counted. */
-export const ofUnknownMeasure = (quantity: bigint): string => `${countShown(quantity)}${NO_BREAK}µg or pieces`;
+/** Of a lot whose material was taken out of the Book nobody knows any more whether it was weighed or counted: both. */
+export const ofUnknownMeasure = (quantity: bigint): string =>
+  `${stockInFull(quantity, "mass")} or ${stockInFull(quantity, "count")}`;
 
 /** @param struckOff  lots that the ledger names and no list shows */
 export function lotWords(

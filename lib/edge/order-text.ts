@@ -40,7 +40,7 @@ export function orderText({
   today,
 }: Ordering): string {
   const words = [
-    `Order from ${workshop} to ${supplier.name}`,
+    `Order of ${workshop}, to ${supplier.name}`,
     longDayShown(today, today),
     "",
     ...lines.map(
@@ -56,7 +56,7 @@ export function orderText({
   return `${words.join("\n").replaceAll(NO_BREAK, " ")}\n`;
 }
 
-const COLUMNS = ["Supplier", "Material", "Offer", "Pack", "Packs", "Price of a pack", "Cost", "Currency", "Comes"];
+const COLUMNS = ["Supplier", "Material", "Offer", "Pack", "Packs", "Price of a pack", "Cost", "Currency", "Comes on"];
 
 /** An order as rows for a spreadsheet. */
 export function orderCsv({

@@ -12,15 +12,15 @@ export const recallPlaceWords = (place: RecallPlace): string =>
 
 const COLUMNS = [
   "Lot",
-  "Of",
+  "Material or product",
   "Went into lot",
-  "Which is",
+  "Material or product made",
   "Run",
   "Where",
   "Units",
   "Holds of the lot",
-  "In",
-  "Percent of it",
+  "Unit",
+  "Percent of the lot",
 ];
 
 interface Called {

@@ -132,9 +132,9 @@ const materialLines = ({ materials }: Report, names: Names): readonly string[] =
     tableLines(
       [
         left("Material"),
-        right("On hand"),
-        right("Short on"),
-        right("Low on"),
+        right("On the shelf"),
+        right("Short from"),
+        right("Below safety from"),
         right("Short by"),
         right("To buy"),
         right("Order by"),
@@ -164,7 +164,7 @@ const expiryLines = ({ materials }: Report, names: Names): readonly string[] =>
 
 function basketLines({ basket }: Report, workshop: Workshop, names: Names): readonly string[] {
   const materialByOffer = new Map(workshop.offers.map(({ id, material }) => [id, material]));
-  const columns = [left("Supplier"), left("Offer"), left("Material"), right("Packs"), right("Cost"), left("Arrives")];
+  const columns = [left("Supplier"), left("Offer"), left("Material"), right("Packs"), right("Cost"), left("Comes")];
   const rows = basket.orders.flatMap(({ supplier, goods, shipping, total, lines }) => [
     ...lines.map(({ offer, packs, cost, arrives, late }, at) => [
       at === 0 ? names.supplier(supplier) : "",
@@ -174,7 +174,7 @@ function basketLines({ basket }: Report, workshop: Workshop, names: Names): read
       cost,
       late ? `${arrives}, late` : arrives,
     ]),
-    ["", "", `goods ${goods}, shipping ${shipping}`, "", total, ""],
+    ["", "", `goods ${goods}, delivery ${shipping}`, "", total, ""],
   ]);
   if (rows.length === 0) return ["Nothing is to be bought."];
   const proof = basket.gap === null ? "no basket costs less" : `not proven: a basket may cost up to ${basket.gap} less`;

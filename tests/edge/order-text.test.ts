@@ -31,7 +31,7 @@ const order: PlannedOrder = {
 
 test("an order reads as words without no-break spaces", () => {
   const text = orderText({ order, workshop: "Shop", currency, today });
-  expect(text).toContain('Order from Shop to =Larch, "the old"\nWednesday 25 November\n');
+  expect(text).toContain('Order of Shop, to =Larch, "the old"\nWednesday 25 November\n');
   expect(text).toMatch(/\n2 × 250 g Oat oil, \S1\.2345 each, \S2\.47\n/);
   expect(text).not.toContain("\u00a0");
 });

@@ -95,6 +95,9 @@ describe("as rows", () => {
 
   test("[RECALL-2] a head, a row for each line, what is accounted for and all that came", () => {
     expect(rows).toHaveLength(1 + 8 + 2 + 1);
+    expect(rows[0]).toBe(
+      "Lot,Material or product,Went into lot,Material or product made,Run,Where,Units,Holds of the lot,Unit,Percent of the lot",
+    );
     expect(rows.slice(-3)).toEqual([
       `'=L1,"Oil, cold-pressed",,,,accounted for,,1000.000000,g,100`,
       `'=L1,"Oil, cold-pressed",,,,all that came,,1000.000000,g,100`,

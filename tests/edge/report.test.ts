@@ -214,12 +214,12 @@ describe("[REPORT-1] the tables", () => {
 
       Materials, if every run goes ahead
       ----------------------------------
-      Material   On hand    Short on      Low on   Short by     To buy    Order by  Days late
-      ---------  -------  ----------  ----------  ---------  ---------  ----------  ---------
-      Quill oil    640 g  2026-11-30  2026-11-28  1070.62 g  1070.62 g  2026-11-24          1
-      Osel wax       0 g           -           -        0 g        0 g           -          -
-      Jar 60      0 each  2026-11-30  2026-11-30    25 each    25 each  2026-11-25          0
-      Gloves      0 each  2026-11-30  2026-11-30     4 each     4 each           -          -
+      Material   On the shelf  Short from  Below safety from   Short by     To buy    Order by  Days late
+      ---------  ------------  ----------  -----------------  ---------  ---------  ----------  ---------
+      Quill oil         640 g  2026-11-30         2026-11-28  1070.62 g  1070.62 g  2026-11-24          1
+      Osel wax            0 g           -                  -        0 g        0 g           -          -
+      Jar 60           0 each  2026-11-30         2026-11-30    25 each    25 each  2026-11-25          0
+      Gloves           0 each  2026-11-30         2026-11-30     4 each     4 each           -          -
 
       What goes out of date
       ---------------------
@@ -229,12 +229,12 @@ describe("[REPORT-1] the tables", () => {
 
       What to buy, GBP
       ----------------
-      Supplier   Offer  Material                    Packs   Cost  Arrives
+      Supplier   Offer  Material                    Packs   Cost  Comes
       ---------  -----  --------------------------  -----  -----  ----------
       Tarn Mill  o1     Quill oil                       1   8.40  2026-11-30
                  o2     Quill oil                       1   6.10  2026-11-30
                  o3     Jar 60                          3  16.20  2026-11-30
-                        goods 30.70, shipping 4.95         35.65
+                        goods 30.70, delivery 4.95         35.65
 
       Total 35.65 (no basket costs less).
 

@@ -39,7 +39,7 @@ test("A planned run is weighed with a deviation and without a network, its pH co
   await start(page);
   // NEED-1, WEIGH-1: (10 × 100 + 12) / 0.96 = 1054.166667 g, in whole steps of 0.1 g; WEIGH-4: 1 % of it, rounded up
   await expect(weigh(page)).toContainText("1,054.2 g");
-  await expect(weigh(page)).toContainText("± 10.6 g");
+  await expect(weigh(page)).toContainText("±10.6 g");
   await expect(weigh(page).getByLabel("Balance shows")).toBeFocused();
   await weigh(page).getByLabel("Balance shows").fill("600");
   await weigh(page).getByRole("button", { name: "Write it down" }).click();
@@ -206,7 +206,7 @@ test.describe("without scripts", () => {
 
 test("A maker says how batches are called, and the next one is called so", async ({ page }) => {
   await page.goto("/bench");
-  await page.getByLabel("Text before (may be empty)").fill("PO ");
+  await page.getByLabel("Text before (optional)").fill("PO ");
   await page.getByRole("button", { name: "Call batches like this" }).click();
   await expect(page.getByText("PO 261125-01")).toBeVisible();
   await page.getByRole("link", { name: "Start Plain oil, 10 units" }).click();

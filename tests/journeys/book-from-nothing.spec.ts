@@ -14,7 +14,7 @@ async function begin(page: Page, { write, press }: Hand): Promise<void> {
 
 async function add(page: Page, { press }: Hand, section: string, what: string): Promise<void> {
   await press(page, "Book");
-  await expect(page.getByRole("heading", { level: 1, name: "The book" })).toBeVisible();
+  await expect(page.getByRole("heading", { level: 1, name: "The Book" })).toBeVisible();
   await press(page, section);
   await expect(page.getByRole("heading", { level: 1, name: section, exact: true })).toBeVisible();
   await press(page, what);

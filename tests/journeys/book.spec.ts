@@ -67,7 +67,7 @@ test("A maker writes down opening stock by volume and what is on the way, and th
 
   await page.goto("/book/orders/new");
   await page.getByLabel("Order", { exact: true }).fill("GLY-8");
-  await MOUSE.choose(page, "Supplier", "Imagined Ingredients (invented)");
+  await MOUSE.choose(page, "Supplier", "Imagined Ingredients");
   await page.getByLabel("Ordered on").fill("2026-11-24");
   await page.getByLabel("Due", { exact: true }).fill("2026-12-03");
   await MOUSE.choose(page, "Line 1, Material", "Glycerin");
@@ -86,7 +86,7 @@ test("A maker writes down opening stock by volume and what is on the way, and th
 
 test("A price that is changed changes what the product costs", async ({ page }) => {
   await page.goto("/book/materials/m-btms");
-  await page.getByRole("link", { name: "Imagined Ingredients (invented)" }).first().click();
+  await page.getByRole("link", { name: "Imagined Ingredients" }).first().click();
   await page.getByLabel("Price of one pack").fill("12,345");
   await press(page, "Keep the offer");
   await expect(refused(page)).toContainText("can be read two ways; write 12345 or 12.345");
@@ -160,15 +160,15 @@ test("A form that was changed in another tab is not overwritten before somebody 
   await page.goto("/book/suppliers/s-ingredients");
   const other = await context.newPage();
   await other.goto(page.url());
-  await other.getByLabel("Shipping of one order").fill("5.95");
+  await other.getByLabel("Delivery of one order").fill("5.95");
   await press(other, "Keep the supplier");
   await expect(other.getByRole("row").filter({ hasText: "kept" })).toContainText("£5.95");
 
-  await page.getByLabel("Shipping of one order").fill("6.50");
+  await page.getByLabel("Delivery of one order").fill("6.50");
   await page.getByLabel("Lead time", { exact: true }).fill("7");
   await press(page, "Keep the supplier");
   const told = page.getByRole("alert").filter({ hasText: "Changed meanwhile" });
-  await expect(told).toContainText("Shipping of one order: there 5.95; here 6.50");
+  await expect(told).toContainText("Delivery of one order: there 5.95; here 6.50");
   await expect(told).toBeFocused();
   await expect(page.getByLabel("Lead time", { exact: true })).toHaveValue("7");
   await expectAccessible(page);
@@ -220,7 +220,7 @@ test("A reload in the middle loses nothing that was typed, rows that were added 
   await expect(page.getByLabel("Name", { exact: true })).toHaveValue("Half written");
   await expect(page.getByLabel("Line 6, Percent by weight, %")).toHaveValue("12.5");
   await expect(page.getByLabel("Line 6, Phase")).toHaveValue("C");
-  await press(page, "Begin afresh");
+  await press(page, "Clear what I typed");
   await expect(page.getByLabel("Name", { exact: true })).toHaveValue("");
 });
 
@@ -266,7 +266,7 @@ test("A formula that is pasted as lines is matched to what the book knows, and w
   await expectChosen(chosen(2), "Glycerin");
   await expect(chosen(3)).toHaveValue("");
   await expect(page.getByText("Is “Oat protein” one of these?")).toBeVisible();
-  await expect(page.getByText("Nothing in the book is called “Moon dust”.")).toBeVisible();
+  await expect(page.getByText("Nothing in the Book is called “Moon dust”.")).toBeVisible();
   await expect(page.getByText("can be read two ways; write 1500 or 1.5")).toBeVisible();
   await expectAccessible(page);
   await press(page, "Hydrolysed oat protein");

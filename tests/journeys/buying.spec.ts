@@ -17,7 +17,7 @@ const finding = (page: Page) =>
     .getByText(/with delivery|needs to be bought|can be bought/)
     .first();
 const larch = (page: Page) => page.getByRole("region", { name: "Larch Wholesale" });
-const PLACE = "I have ordered it at Larch Wholesale, £42.00";
+const PLACE = "I have ordered it, £42.00, from Larch Wholesale";
 
 test("A maker sees the least-cost basket, what it saves and why, and the frame changes it", async ({ page }) => {
   await page.goto("/");
@@ -26,7 +26,7 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   await expect(finding(page)).toHaveText(
     "One order, £42.00 with delivery. That is £7.00 less than by hand, and proven: no basket costs less.",
   );
-  const order = page.getByRole("table", { name: "The order at Larch Wholesale" });
+  const order = page.getByRole("table", { name: "The order from Larch Wholesale" });
   await expect(order.getByRole("row", { name: /^Oat kernel oil 1.50 kg 2 × 1 kg £12.00 £24.00/ })).toBeVisible();
   await expect(order.getByRole("row", { name: /^Jar, 100 g 20 pieces 2 × 10 pieces £9.00 £18.00/ })).toBeVisible();
   await expect(order.getByRole("row", { name: /^Delivery .*reached\. £0.00/ })).toBeVisible();
@@ -55,11 +55,11 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   );
   await page.getByRole("checkbox", { name: "Alder Supplies", exact: true }).check();
   await page.getByRole("button", { name: "Find the least cost" }).click();
-  await expect(finding(page)).toHaveText("Nothing can be bought in this frame. Two materials cannot be bought.");
-  await expect(page.getByRole("region", { name: "What cannot hold" })).toContainText(
+  await expect(finding(page)).toHaveText("Nothing can be bought as you asked. Two materials cannot be bought.");
+  await expect(page.getByRole("region", { name: "What cannot be done" })).toContainText(
     "Oat kernel oil: offered only by Larch Wholesale and Alder Supplies, and left out with them.",
   );
-  await page.getByRole("link", { name: "As set in the book" }).click();
+  await page.getByRole("link", { name: "As set in the Book" }).click();
   await expect(finding(page)).toContainText("£42.00");
   await expect(page.getByRole("checkbox", { name: "Larch Wholesale", exact: true })).not.toBeChecked();
 
@@ -79,9 +79,9 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   await expect(page.getByText("It cannot be made.").first()).toBeVisible();
   await page.goto("/buying");
   await page.getByText("The order as text").click();
-  await expect(page.getByLabel("The order at Larch Wholesale as text")).toHaveValue(
+  await expect(page.getByLabel("The order from Larch Wholesale as text")).toHaveValue(
     [
-      "Order from A small purchase (invented) to Larch Wholesale",
+      "Order of A small purchase (invented), to Larch Wholesale",
       "Wednesday 25 November",
       "",
       "2 × 10 pieces Jar, 100 g, £9.00 each, £18.00",
@@ -99,7 +99,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   const csv = await page.request.get("/buying/order?supplier=s1");
   expect(await csv.text()).toBe(
     [
-      "Supplier,Material,Offer,Pack,Packs,Price of a pack,Cost,Currency,Comes",
+      "Supplier,Material,Offer,Pack,Packs,Price of a pack,Cost,Currency,Comes on",
       'Larch Wholesale,"Jar, 100 g",j1,10 each,2,9.00,18.00,GBP,2026-11-27',
       "Larch Wholesale,Oat kernel oil,o1,1 kg,2,12.00,24.00,GBP,2026-11-27",
       "Larch Wholesale,Delivery,,,,,0.00,GBP,",
@@ -108,7 +108,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
   );
 
   await page.getByRole("button", { name: PLACE }).click();
-  await expect(page.getByRole("status")).toContainText("Ordered: two lines at Larch Wholesale, due Fri 27 Nov.");
+  await expect(page.getByRole("status")).toContainText("Ordered: two lines from Larch Wholesale, due Fri 27 Nov.");
   await expect(finding(page)).toHaveText(/^Nothing needs to be bought/);
   const onTheWay = page.getByRole("region", { name: "On the way" });
   await expect(onTheWay).toContainText("Oat kernel oil, 2.00 kg, £24.00");
@@ -119,7 +119,7 @@ test("A maker places an order, and the plan counts it until it is taken back", a
 
   await page.goBack();
   await page.getByRole("button", { name: "Take it back" }).click();
-  await expect(page.getByRole("status")).toHaveText("Taken back: the order at Larch Wholesale. It counts no more.");
+  await expect(page.getByRole("status")).toHaveText("Taken back: the order from Larch Wholesale. It counts no more.");
   await expect(finding(page)).toContainText("£42.00");
   await expect(onTheWay).toContainText("Nothing is on order.");
 });
@@ -136,7 +136,7 @@ test.describe("without scripts", () => {
     await page.getByRole("link", { name: "Why these? Jar, 100 g" }).click();
     await expect(page.getByText("No other offer of Jar, 100 g could serve")).toBeVisible();
     await page.getByRole("button", { name: PLACE }).click();
-    await expect(page.getByRole("status")).toContainText("Ordered: two lines at Larch Wholesale");
+    await expect(page.getByRole("status")).toContainText("Ordered: two lines from Larch Wholesale");
     await expect(page.getByRole("checkbox", { name: "Alder Supplies", exact: true })).toBeChecked();
   });
 });

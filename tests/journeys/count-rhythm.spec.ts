@@ -21,11 +21,11 @@ test("What is due for a count is told where a maker looks, and is quiet once it 
   await page.getByRole("link", { name: "Enter the count of Oat kernel oil", exact: true }).click();
   await expect(page.getByRole("row", { name: /^Oat kernel oil/ }).first()).toBeVisible();
   await expect(page.getByRole("row", { name: /^Jar/ })).toHaveCount(0);
-  await page.getByRole("textbox", { name: /^Scale says.*lot L1$/ }).fill("600");
+  await page.getByRole("textbox", { name: /^Balance shows.*lot L1$/ }).fill("600");
   await page.getByLabel("Why it was counted").fill("as often as I said");
   await page.getByRole("button", { name: "Show the differences" }).click();
   await expect(page.getByText("All that was counted is as it is written down.").first()).toBeVisible();
-  await page.getByRole("button", { name: "Post the count" }).click();
+  await page.getByRole("button", { name: "Keep the count" }).click();
   await expect(page.getByRole("heading", { level: 1, name: /^Counted/ })).toBeVisible();
   await page.goto("/shelf/count/due");
   await expect(row).not.toContainText("count due");

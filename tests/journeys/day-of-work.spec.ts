@@ -51,7 +51,7 @@ async function ordersWhatIsShort(page: Page, hand: Hand): Promise<void> {
   await hand.press(page, "Today");
   await expect(page.getByText("One order should go today; four materials are late.")).toBeVisible();
   await hand.pressLike(page, /^Draft My supplier’s order, £50.50$/);
-  await heading(page, "Order at My supplier");
+  await heading(page, "Order from My supplier");
   await hand.press(page, "I have ordered it");
   await expect(page.getByText(/^Ordered .*It is due/)).toBeVisible();
 }

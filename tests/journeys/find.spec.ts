@@ -43,7 +43,7 @@ test.describe("in a workshop of one's own", () => {
     page,
   }) => {
     await page.goto("/book/screen");
-    await page.getByLabel("Masses").selectOption("Ounces and pounds");
+    await page.getByLabel("Weights").selectOption("Ounces and pounds");
     await page.getByLabel("Numbers, money and dates as in").selectOption("Germany");
     await page.getByRole("button", { name: "Write figures like this" }).click();
     await expect(page.getByText("Figures are written like this from now on")).toBeVisible();

@@ -70,7 +70,7 @@ test.describe("before any workshop is open", () => {
     await page.getByRole("button", DEMO_BUTTON).click();
     await expect(page.getByRole("heading", { level: 1, name: "Wednesday\u00a025\u00a0November" })).toBeVisible();
     await expect(page.getByText("Set to Wed\u00a025\u00a0Nov\u00a02026")).toBeVisible();
-    await expect(page.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
+    await expect(page.getByText("13 runs of later weeks cannot be made yet.")).toBeVisible();
     // What is owed on that day, as the ribbon beside it says; by the plan's end it is 1.84 kg.
     await expect(page.getByText(/900.g left; short by 198.g on Tue.8.Dec/)).toBeVisible();
     await expectAccessible(page);
@@ -99,17 +99,17 @@ test.describe("before any workshop is open", () => {
     const other = await context.newPage();
     await other.goto("/");
     await other.getByRole("button", DEMO_BUTTON).click();
-    await expect(other.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
+    await expect(other.getByText("13 runs of later weeks cannot be made yet.")).toBeVisible();
     await page.getByLabel("Name of the workshop").fill("Merrow bench");
     await page.getByRole("button", { name: "Begin with an empty workshop" }).click();
     await expect(page.getByRole("alert").filter({ hasText: "A workshop was opened meanwhile" })).toBeVisible();
     await expect(page.getByLabel("Name of the workshop")).toHaveValue("Merrow bench");
     await other.reload();
-    await expect(other.getByText("13 runs of a later week cannot be made yet.")).toBeVisible();
+    await expect(other.getByText("13 runs of later weeks cannot be made yet.")).toBeVisible();
 
     // On purpose, from the files of the book, it does; and the copy is named.
     await other.goto("/book/files");
-    await other.getByRole("link", { name: "Begin afresh" }).click();
+    await other.getByRole("link", { name: "Start another workshop" }).click();
     await other.getByLabel("Name of the workshop").fill("pounds of");
     await other.getByLabel("Currency, three letters").fill("pounds");
     await other.getByRole("button", { name: "Begin with an empty workshop" }).click();

@@ -16,7 +16,7 @@ const press = (page: Page, name: string) => page.getByRole("button", { name, exa
 /** Weighs a trial of 100 g with so much of the blend, and writes down what it was like a day after. */
 async function tryWith(page: Page, percent: number, viscosity: string): Promise<void> {
   await page.goto(`/book/formulas/f/trials/new?line=1&percent=${String(percent)}`);
-  await expect(page.getByLabel("Called")).toHaveValue(`Emulsifier blend at ${String(percent)} %`);
+  await expect(page.getByLabel("Name", { exact: true })).toHaveValue(`Emulsifier blend at ${String(percent)} %`);
   await page.getByLabel("Water, g").fill(String(87 - percent));
   await page.getByLabel("Emulsifier blend, g").fill(`${String(percent)} g`);
   await page.getByLabel("Humectant, g").fill("12");

@@ -45,10 +45,10 @@ test.describe("A small purchase", () => {
   test("A maker sets each part of the frame, and the address carries it", async ({ page }) => {
     await page.goto("/buying");
     await expect(finding(page)).toContainText("£42.00");
-    await page.getByText("Order day, spending, leftovers, and whom to hold to").click();
+    await page.getByText("Order day, spending, leftovers, and whom to buy from").click();
     await page.getByLabel("May be spent, GBP").fill("40");
     await find(page);
-    const cannot = page.getByRole("region", { name: "What cannot hold" });
+    const cannot = page.getByRole("region", { name: "What cannot be done" });
     await expect(cannot).toHaveText(/The least that it costs is £42.00, £2.00 more than may be spent\./);
     await expect(page).toHaveURL(/\/buying\?cap=40$/);
 
@@ -90,7 +90,7 @@ test.describe("A small purchase", () => {
     test("what was typed stays where it was not understood", async ({ page, expectFault }) => {
       expectFault(STOPPED_SCRIPT);
       await page.goto("/buying");
-      await page.getByText("Order day, spending, leftovers, and whom to hold to").click();
+      await page.getByText("Order day, spending, leftovers, and whom to buy from").click();
       await page.getByLabel("Useful leftovers count, % of their price").fill("150");
       await page.getByLabel("Only what must be ordered by").fill("soon");
       await find(page);
@@ -161,7 +161,7 @@ test.describe("A large purchase", () => {
     await page.getByRole("button", { name: "Stop", exact: true }).click();
     await expect(finding(page)).toContainText("you stopped the search");
     await expect(page.getByText("Stopped. This is the best basket so far.")).toBeVisible();
-    await expect(page.getByRole("button", { name: /^I have ordered it at/ }).first()).toBeVisible();
+    await expect(page.getByRole("button", { name: /^I have ordered it, £/ }).first()).toBeVisible();
     await expectAccessible(page);
     await page.getByRole("button", { name: "Search again" }).click();
     await expect(page.getByRole("button", { name: "Stop", exact: true })).toBeVisible();

@@ -67,7 +67,7 @@ test("A maker types a label for another market, and measures a sheet that is too
   await page.goto("/book/papers/a4-21");
   await expect(title(page)).toHaveText("21 on A4");
   await page.getByRole("textbox", { name: /^From the left edge/ }).fill("20");
-  await press(page, "Keep the label paper");
+  await press(page, "Keep the label sheet");
   await expect(page.getByText("go over the page to the right by 5.50 mm").first()).toBeVisible();
 });
 

@@ -62,7 +62,7 @@ test("A run is made as proposed lot by lot, sold from, read in the books, and ca
   await page.getByRole("link", { name: "Made", exact: true }).click();
   await expect(finding(page)).toContainText("one jar slipped");
   await page.getByLabel("Why").fill("entered twice");
-  await page.getByRole("button", { name: "Reverse it" }).click();
+  await page.getByRole("button", { name: "Take it back" }).click();
   await expect(page.getByRole("alert").filter({ hasText: "would fall below nothing" })).toContainText(
     /Since then: 4.units sold on/,
   );
@@ -70,9 +70,9 @@ test("A run is made as proposed lot by lot, sold from, read in the books, and ca
 
   await page.goto("/shelf/finished");
   await page.getByRole("link", { name: "Plain oil" }).click();
-  const back = page.getByRole("region", { name: "Take back what was sold" });
+  const back = page.getByRole("region", { name: "Returned by a customer" });
   await back.getByLabel("Units").fill("1");
-  await back.getByRole("button", { name: "Take back" }).click();
+  await back.getByRole("button", { name: "Put back in stock" }).click();
   await expect(finding(page)).toContainText(/6.units in stock/);
   const off = page.getByRole("region", { name: "Write off" });
   await off.getByLabel("Units").fill("1");
@@ -111,7 +111,7 @@ test("Other lots are chosen, a batch fails, and what was made by mistake is take
   await expect(finding(page)).toContainText("it was another run");
   await page.getByRole("link", { name: "an earlier posting" }).click();
   await expect(finding(page)).toContainText("It was taken back");
-  await expect(page.getByRole("button", { name: "Reverse it" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Take it back" })).toHaveCount(0);
 });
 
 test("Two tabs: the second is told what happened, and a run changed meanwhile is not closed unseen", async ({
@@ -124,11 +124,11 @@ test("Two tabs: the second is told what happened, and a run changed meanwhile is
   await other.goto("/week?run=r1");
   const tools = other.getByRole("region", { name: "Change Plain oil of Tue 24 Nov" });
   await tools.getByLabel("Units, or a weight in the vessel").fill("5");
-  await tools.getByRole("button", { name: "Change", exact: true }).click();
+  await tools.getByRole("button", { name: "Change the size", exact: true }).click();
   await expect(other.locator(".week-notice")).toContainText("to 5 units; it was 10 units");
   await close(page);
   await expect(page.getByRole("alert").filter({ hasText: "Changed meanwhile" })).toContainText(
-    "it is on Tue 24 Nov 2026 now, with 5 units. Nothing was posted",
+    "it is on Tue 24 Nov 2026 now, with 5 units. Nothing was changed",
   );
   await expect(page.getByLabel("Units that came out")).toHaveValue("8");
   // (5 × 100 + 12) / 0.96 = 533.333334 g

@@ -14,7 +14,7 @@ test("From a short run to a draft, an order, received packs and a run that can b
   await expect(cannotBeMade(page)).toBeVisible();
   await page.goto("/buying");
   await page.getByRole("button", { name: "Draft Larch Wholesale’s order, £42.00" }).click();
-  await expect(page.getByRole("heading", { name: "Order at Larch Wholesale", level: 1 })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Order from Larch Wholesale", level: 1 })).toBeVisible();
   await expect(page.getByText("not ordered yet, so the plan does not expect it")).toBeVisible();
   await expectAccessible(page);
 
@@ -64,11 +64,11 @@ test("From a short run to a draft, an order, received packs and a run that can b
 
 test("What is given up is expected no more, and another tab is told", async ({ page, context }) => {
   await page.goto("/buying");
-  await page.getByRole("button", { name: "I have ordered it at Larch Wholesale, £42.00" }).click();
-  await expect(page.getByText(/^Ordered: two lines at Larch Wholesale/)).toBeVisible();
+  await page.getByRole("button", { name: "I have ordered it, £42.00, from Larch Wholesale" }).click();
+  await expect(page.getByText(/^Ordered: two lines from Larch Wholesale/)).toBeVisible();
   await page.getByRole("region", { name: "On the way" }).getByRole("link", { name: "Larch Wholesale" }).click();
   await page.waitForURL(/\/buying\/orders\//);
-  await expect(page.getByRole("heading", { name: "Order at Larch Wholesale", level: 1 })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Order from Larch Wholesale", level: 1 })).toBeVisible();
   const other = await context.newPage();
   await other.goto(page.url());
   await page.getByRole("button", { name: "Give it up" }).click();
@@ -85,7 +85,7 @@ test("What is given up is expected no more, and another tab is told", async ({ p
   await page.goto("/buying/suggested/~oil");
   await expect(page.getByRole("table", { name: /^Suggestions for/ })).toBeVisible();
   await page.getByLabel("Orders that should not run short, %").fill("100");
-  await page.getByRole("button", { name: "Reckon again" }).click();
+  await page.getByRole("button", { name: "Work it out again" }).click();
   await expect(page.getByText(/^Must be above 0 and below 100/)).toBeVisible();
   await expectAccessible(page);
 });

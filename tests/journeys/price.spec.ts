@@ -110,7 +110,7 @@ test.describe("with a workshop of its own", () => {
     await page.reload();
     await expect(page.getByText("What you had typed here before is back.")).toBeVisible();
     await expect(customers(page)).toHaveValue("15");
-    await page.getByRole("button", { name: "Begin afresh" }).click();
+    await page.getByRole("button", { name: "Clear what I typed" }).click();
     await expect(customers(page)).toHaveValue("13.50");
   });
 

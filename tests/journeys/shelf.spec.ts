@@ -125,7 +125,7 @@ test("A maker walks along a ribbon by keyboard: each thing that it shows is mark
 }) => {
   await page.goto("/shelf");
   const row = page.locator("summary", { hasText: "Cationic emulsifier" });
-  const said = page.locator(".ribbon-says").first();
+  const said = page.locator(".ribbon-says");
   await row.focus();
   await page.keyboard.press("ArrowRight");
   await expect(page.locator("details[open]", { hasText: "Cationic emulsifier" })).toBeVisible();

@@ -13,7 +13,7 @@ const finding = (page: Page) => page.locator(".finding");
 
 async function fillDelivery(page: Page, choose = MOUSE.choose): Promise<void> {
   await page.getByLabel("Line 1, Lot number").fill("OP-77");
-  await page.getByLabel("Line 1, Best before").fill("2028-03");
+  await page.getByLabel("Line 1, Last day of use").fill("2028-03");
   await choose(page, "Line 2, Offer or material", "Jar, 200 g, 50 pieces, Larch Wholesale");
   await page.getByLabel("Line 2, Packs").fill("1");
   await page.getByLabel("Line 2, Lot number").fill("J-9");
@@ -51,19 +51,19 @@ test("Packs come in against an order: each line's cost is shown first, posted on
   await received.getByRole("link", { name: "Oat protein, lot OP-77" }).click();
   // A month means its last day (LEDGER-9, DAY-1)
   await expect(finding(page)).toContainText(
-    "250 g on the shelf, worth £15.40. Came in Wed 25 Nov, best before Fri 31 Mar",
+    "250 g on the shelf, worth £15.40. Came in Wed 25 Nov, last day of use Fri 31 Mar",
   );
   await page.goto("/shelf/receive");
   await expect(finding(page)).toContainText("Nothing is on order");
 
   await page.goBack();
   await page.getByRole("link", { name: "Received" }).first().click();
-  await page.getByRole("button", { name: "Reverse it" }).click();
+  await page.getByRole("button", { name: "Take it back" }).click();
   await expect(page.getByLabel("Why")).toHaveAccessibleDescription(/needed/i);
   await page.getByLabel("Why").fill("entered twice");
-  await page.getByRole("button", { name: "Reverse it" }).click();
+  await page.getByRole("button", { name: "Take it back" }).click();
   await expect(finding(page)).toContainText(/It was taken back for Wed.25.Nov.2026: “entered twice”/);
-  await expect(page.getByRole("button", { name: "Reverse it" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Take it back" })).toHaveCount(0);
 });
 
 test("Some of a lot is set aside, released and written off; its page says where all of it has gone", async ({
@@ -127,18 +127,18 @@ test("The shelf is counted: gross less tare, the differences and their value fir
   await page.goto("/shelf/count");
   await expect(finding(page)).toContainText("Four lots to count.");
   const oil = page.getByRole("row", { name: /Oat kernel oil, lot L1/ });
-  await oil.getByRole("textbox", { name: /^Scale says/ }).fill("850");
+  await oil.getByRole("textbox", { name: /^Balance shows/ }).fill("850");
   await oil.getByRole("textbox", { name: /^Less the vessel/ }).fill("900");
   await page
     .getByRole("row", { name: /lot L4/ })
-    .getByRole("textbox", { name: /^Scale says/ })
+    .getByRole("textbox", { name: /^Balance shows/ })
     .fill("150");
   await page.getByLabel("Why it was counted").fill("month’s end");
   await page.getByRole("button", { name: "Show the differences" }).click();
   await expect(oil.getByRole("textbox", { name: /^Less the vessel/ })).toHaveAccessibleDescription(
-    /more than the scale/,
+    /more than the balance/,
   );
-  await expect(oil.getByRole("textbox", { name: /^Scale says/ })).toHaveValue("850");
+  await expect(oil.getByRole("textbox", { name: /^Balance shows/ })).toHaveValue("850");
   await oil.getByRole("textbox", { name: /^Less the vessel/ }).fill("0.26 kg");
   await page.getByRole("button", { name: "Show the differences" }).click();
   // 850 − 260 = 590 g; LEDGER-13: 10 of 600 g that cost 7.20 are 0.12
@@ -146,7 +146,7 @@ test("The shelf is counted: gross less tare, the differences and their value fir
   await expect(shown.getByRole("row", { name: /lot L1/ })).toContainText("−10 g");
   await expect(shown.getByRole("row", { name: /lot L1/ })).toContainText("−£0.12");
   await expect(shown.getByRole("row", { name: /lot L4/ })).toContainText("none");
-  await page.getByRole("button", { name: "Post the count" }).click();
+  await page.getByRole("button", { name: "Keep the count" }).click();
   await expect(page.getByRole("heading", { level: 1, name: /^Counted/ })).toBeVisible();
   await page.getByRole("link", { name: "Oat kernel oil, lot L1" }).first().click();
   await expect(finding(page)).toContainText("590 g on the shelf, worth £7.08.");
@@ -154,7 +154,9 @@ test("The shelf is counted: gross less tare, the differences and their value fir
 
 test("A count of a lot that moved meanwhile is refused, and what was typed stays", async ({ page, context }) => {
   await page.goto("/shelf/count");
-  const oil = page.getByRole("row", { name: /Oat kernel oil, lot L1/ }).getByRole("textbox", { name: /^Scale says/ });
+  const oil = page
+    .getByRole("row", { name: /Oat kernel oil, lot L1/ })
+    .getByRole("textbox", { name: /^Balance shows/ });
   await oil.fill("580");
   await page.getByLabel("Why it was counted").fill("a spill");
   const other = await context.newPage();
@@ -163,7 +165,7 @@ test("A count of a lot that moved meanwhile is refused, and what was typed stays
   await other.getByLabel("How much").fill("20 g");
   await other.getByRole("button", { name: "Write it off" }).click();
   await expect(finding(other)).toContainText("580 g on the shelf");
-  await page.getByRole("button", { name: "Post the count" }).click();
+  await page.getByRole("button", { name: "Keep the count" }).click();
   await expect(oil).toHaveAccessibleDescription(/580.g is written down now/);
   await expect(oil).toHaveValue("580");
 });
@@ -183,12 +185,12 @@ test.describe("without scripts", () => {
     await page.goto("/shelf/count");
     await page
       .getByRole("row", { name: /lot L3/ })
-      .getByRole("textbox", { name: /^Scale says/ })
+      .getByRole("textbox", { name: /^Balance shows/ })
       .fill("30");
     await page.getByLabel("Why it was counted").fill("a check");
     await page.getByRole("button", { name: "Show the differences" }).click();
     await expect(page.getByRole("row", { name: /lot L3/ }).last()).toContainText("−6 g");
-    await page.getByRole("button", { name: "Post the count" }).click();
+    await page.getByRole("button", { name: "Keep the count" }).click();
     await expect(page.getByRole("heading", { level: 1, name: /^Counted/ })).toBeVisible();
   });
 });

@@ -6,7 +6,7 @@ test.use({ opened: "./tests/journeys/formula-workshop.json" });
 test("A trial is put back on the shelf, put right and removed", async ({ page }) => {
   const trials = page.getByRole("heading", { name: "Trials of Conditioner", exact: true });
   await page.goto("/book/formulas/f/trials/new");
-  await page.getByLabel("Called").fill("Thin one");
+  await page.getByLabel("Name", { exact: true }).fill("Thin one");
   await page.getByLabel("Water, g").fill("95");
   await page.getByLabel("Emulsifier blend, g").fill("5");
   await page.getByRole("button", { name: "Keep the trial", exact: true }).click();
@@ -21,7 +21,7 @@ test("A trial is put back on the shelf, put right and removed", async ({ page })
   await page.getByRole("link", { name: "its posting", exact: true }).click();
   await expect(page.getByRole("heading", { name: /^Written off/ })).toBeVisible();
   await page.getByLabel("Why").fill("The scale was not level.");
-  await page.getByRole("button", { name: "Reverse it", exact: true }).click();
+  await page.getByRole("button", { name: "Take it back", exact: true }).click();
   await expect(page.getByText("Taken back. Both postings stay in the history.")).toBeVisible();
 
   await page.goto("/book/formulas/f/trials");
@@ -30,7 +30,7 @@ test("A trial is put back on the shelf, put right and removed", async ({ page })
   await expect(page.getByLabel("Emulsifier blend, g")).toHaveValue("5");
   await page.getByLabel("Emulsifier blend, g").fill("5 %");
   await page.getByRole("button", { name: "Keep the correction", exact: true }).click();
-  await expect(page.getByText("Is a percent; write the grams that the scale said, as 6.02 g")).toBeVisible();
+  await expect(page.getByText("Is a percent; write the grams that the balance showed, as 6.02 g")).toBeVisible();
   await page.getByLabel("Emulsifier blend, g").fill("4.9");
   await page.getByRole("button", { name: "Keep the correction", exact: true }).click();
   await expect(trials).toBeVisible();

@@ -59,8 +59,9 @@ test.describe("what the journeys watch for is seen", () => {
     expect(cut.some((text) => text.startsWith("pre: a long line")) || pageWidth > windowWidth).toBe(true);
   });
 
-  test("controls without a name", async ({ page }) => {
+  test("controls without a name, on a page that was looked at before as well", async ({ page }) => {
     await page.goto("/", SETTLED);
+    expect(await axeFindings(page)).toEqual([]);
     await page.evaluate(() => {
       document.querySelector("main")?.append(document.createElement("button"), document.createElement("select"));
     });

@@ -153,7 +153,7 @@ describe("[BOOK-6] the forms of the week refuse nonsense at its field, and keep 
         [{ size: "900000000 kg" }, /^size: /],
         [{ size: SCRIPT }, /^size: /],
         [{ size: PASTED }, /^size: .* is too long for a number/],
-        [{ id: "" }, /^The form did not say which run it is about/],
+        [{ id: "" }, /^This page is out of date/],
       ],
     },
     {
@@ -169,7 +169,7 @@ describe("[BOOK-6] the forms of the week refuse nonsense at its field, and keep 
           { units: "9" },
           /^Changed meanwhile, in another tab: it is on Tue.24.Nov.2026 now, with 10.units\. Nothing was overwritten/,
         ],
-        [{ run: "" }, /^The form did not say which run/],
+        [{ run: "" }, /^This page is out of date/],
       ],
     },
     {

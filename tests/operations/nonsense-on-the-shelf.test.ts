@@ -73,8 +73,8 @@ const UNITS: Form["wrong"] = [
   [{ units: "5 g" }, 'units: must be a number, as 12.5, not "5 g"'],
   [{ units: SCRIPT }, `units: must be a number, as 12.5, not "${SCRIPT}"`],
   [{ units: HUGE }, `units: "${HUGE}" is too large; the most is 9007199254740991`],
-  [{ lot: "nowhere" }, "Lot nowhere is not in the books any more. Load the page again."],
-  [{ lot: "" }, "The form did not say what it is about. Load the page again."],
+  [{ lot: "nowhere" }, "Lot nowhere is not written down any more. Load the page again."],
+  [{ lot: "" }, "This page is out of date, and nothing was changed. Load it again."],
 ];
 /** With a day; the lot came on so many days. */
 const DAYS = (future: string): Form["wrong"] => [
@@ -135,10 +135,7 @@ const FORMS: readonly Form[] = [
       [{ "lines.0.packs": "0" }, "lines.0.packs: must be above zero"],
       [{ "lines.0.packs": "-1" }, 'lines.0.packs: must not be below zero, as "-1" is'],
       [{ "lines.0.packs": "1,5" }, 'lines.0.packs: must be a whole number, as 24, not "1,5"'],
-      [
-        { "lines.0.packs": "9007199254740991" },
-        "lines.0.lot: lot N1 would hold more than can be reckoned with; write less",
-      ],
+      [{ "lines.0.packs": "9007199254740991" }, "lines.0.lot: lot N1 would be too large; write less"],
       [{ "lines.0.pack": "" }, "lines.0.pack: is needed where no offer says it; write a number and a unit, as 1 kg"],
       [{ "lines.0.pack": "0 g" }, "lines.0.pack: must be above zero"],
       [
@@ -178,14 +175,14 @@ const FORMS: readonly Form[] = [
       deed: "post",
     },
     wrong: [
-      [{ "lines.0.gross": "" }, "nothing is written yet; write what the scale says of one lot at least"],
+      [{ "lines.0.gross": "" }, "nothing is written yet; write what the balance shows of one lot at least"],
       [{ "lines.0.gross": "-1" }, 'lines.0.gross: must not be below zero, as "-1" is'],
       [{ "lines.0.gross": HUGE }, `lines.0.gross: "${HUGE} g" is out of range (above 9,007,199,254 g)`],
       [
         { "lines.0.gross": "5 each" },
         "lines.0.gross: 5 each counts pieces, but Material oil is measured by mass; write it by weight, as 250 g",
       ],
-      [{ "lines.0.tare": "481" }, "lines.0.tare: is more than the scale says; write what the empty vessel weighs"],
+      [{ "lines.0.tare": "481" }, "lines.0.tare: is more than the balance shows; write what the empty vessel weighs"],
       [{ "lines.0.lot": "nowhere" }, "lines.0.gross: this lot is on no list any more; load the page again"],
       [
         { "lines.0.expected": "500000000" },
@@ -311,7 +308,7 @@ const FORMS: readonly Form[] = [
       [{ minutes: "9999999" }, "minutes: is more than a year; write the minutes that the run took"],
       [{ "takes late": "491" }, "takes late: asks for 491 g; there is 490 g on the shelf; 10 g more is on hold"],
       [{ "takes late": "-1" }, 'takes late: must not be below zero, as "-1" is'],
-      [{ "takes late": "5 mL" }, "takes late: 5 mL is a volume; write what the scale says, as 250 g"],
+      [{ "takes late": "5 mL" }, "takes late: 5 mL is a volume; write what the balance shows, as 250 g"],
       [{ "takes old": "1" }, "takes old: lot old is out of date: its last day was Fri 20 Nov 2026"],
       [{ "takes jars": "700 g" }, "takes jars: is counted; write a whole number, as 12"],
       [{ "spilt late": "91" }, "spilt late: asks for 491 g; there is 490 g on the shelf; 10 g more is on hold"],
@@ -320,9 +317,9 @@ const FORMS: readonly Form[] = [
       [{ run: "nothing" }, "goes on to /week/make/~nothing?did=gone+meanwhile"],
       [
         { units: "11" },
-        "Changed meanwhile, in another tab: it is on Thu 26 Nov 2026 now, with 10 units. Nothing was posted; look at what it needs now, and press again.",
+        "Changed meanwhile, in another tab: it is on Thu 26 Nov 2026 now, with 10 units. Nothing was changed; look at what it needs now, and press again.",
       ],
-      [{ units: "" }, "The form did not say what it is about. Load the page again."],
+      [{ units: "" }, "This page is out of date, and nothing was changed. Load it again."],
       ...AFTER_TODAY,
     ],
   },

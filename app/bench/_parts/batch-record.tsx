@@ -46,8 +46,8 @@ function Weights({ found: { batch }, grams }: Part): ReactNode {
         <caption className="unseen">What was weighed against what was to be weighed</caption>
         <thead>
           <tr>
-            {["What", "Lot", "Target", "Weighed", "Off by", "When, by whom"].map((head) => (
-              <th key={head} scope="col">
+            {WEIGHTS_HEAD.map(([head, kind]) => (
+              <th key={head} className={kind} scope="col">
                 {head}
               </th>
             ))}
@@ -62,6 +62,15 @@ function Weights({ found: { batch }, grams }: Part): ReactNode {
     </section>
   );
 }
+
+const WEIGHTS_HEAD = [
+  ["What", "text"],
+  ["Lot", "text"],
+  ["Target", "number"],
+  ["Weighed", "number"],
+  ["Off by", "number"],
+  ["When, by whom", "text"],
+] as const;
 
 function LineRows({
   weighed: { line, weights, total },

@@ -37,12 +37,12 @@ export function BenchDesk({ view }: { readonly view: BenchOnPage }): ReactNode {
           />
           {notes.who.trim() === "" && (
             <p className="field-fault" id="bench-who-fault">
-              Is needed: a record says who wrote it, and nothing is written down without
+              Write your name: nothing is written down without it
             </p>
           )}
         </div>
         <div className="field">
-          <label htmlFor="bench-when">At, where it was written on paper before (empty for now)</label>
+          <label htmlFor="bench-when">Time, if it was written on paper before (empty: now)</label>
           <input
             id="bench-when"
             type="time"

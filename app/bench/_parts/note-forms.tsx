@@ -7,8 +7,8 @@ import { SmallForm } from "./small-form";
 import type { Notes } from "./use-notes";
 
 const METER = [
-  { name: "meter", label: "Meter (may be empty)" },
-  { name: "calibrated", label: "Calibrated on (may be empty)" },
+  { name: "meter", label: "Meter (optional)" },
+  { name: "calibrated", label: "Calibrated on (optional)" },
 ];
 
 /** Everything that is written down beside the weights. */

@@ -22,8 +22,8 @@ export function Marks({ found: { batch, workshop, as, today } }: { readonly foun
         Planned for {dayShown(batch.run.date, today, { year: true })}. Weighed in {as.workshop}.
       </p>
       {["Made by", "Checked by", "Released by"].map((label) => (
-        <p key={label}>
-          {label} <u className="paper-blank" /> Date <u className="paper-blank" />
+        <p key={label} className="record-mark">
+          <span>{label}</span> <u className="paper-blank" /> <span>Date</span> <u className="paper-blank" />
         </p>
       ))}
     </section>
@@ -57,7 +57,7 @@ function Kept({ kept }: { readonly kept: KeptLabel }): ReactNode {
     <figure className="record-label">
       <figcaption>
         For {MARKET_IN_A_SENTENCE[market]}, as it was when the batch was released
-        {size === null ? "; no label paper was measured then" : `, ${size.width} × ${size.height} mm`}
+        {size === null ? "; no label sheet was measured then" : `, ${size.width} × ${size.height} mm`}
       </figcaption>
       {size === null || layout === null || layout.left.length > 0 ? (
         <ul>

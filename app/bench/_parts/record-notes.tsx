@@ -1,7 +1,9 @@
 import type { ReactNode } from "react";
+import { midSentence } from "@/app/_ui/sentence";
 import type { BenchNote, NoteOf } from "@/lib/domain/bench/batch";
 import { NOTE_WORDS } from "@/lib/edge/bench-words";
 import { countShown, dayShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { BatchOnPage } from "../batch-for-page";
 import { type Grams, momentShown } from "./record-words";
 
@@ -44,10 +46,10 @@ function saidOf(note: BenchNote, { batch, workshop, today }: BatchOnPage, grams:
     }
     case "struck": {
       const of = batch.notes.find(({ key }) => key === note.strikes);
-      return `${of ? NOTE_WORDS[of.kind].toLowerCase() : "a note"} of ${of ? momentShown(of.at) : ""}${because}`;
+      return `${of ? midSentence(NOTE_WORDS[of.kind]) : "a note"} of ${of ? momentShown(of.at) : ""}${because}`;
     }
     case "temperature":
-      return `${note.celsius} °C${note.phase === null ? "" : ` in phase ${note.phase}`}${meterOf(note, today)}`;
+      return `${note.celsius}${NO_BREAK}°C${note.phase === null ? "" : ` in phase ${note.phase}`}${meterOf(note, today)}`;
     case "acidity":
       return `${note.ph}${meterOf(note, today)}`;
     case "seen":

@@ -80,8 +80,8 @@ function Timer({ place, minutes, step, write }: OneTimer): ReactNode {
         type="button"
         className="button"
         onClick={() => {
-          const held = Math.round((Date.now() - since) / 60_000);
-          write({ kind: "seen", what: "Held", found: `${step.text}: ${String(held)} min` });
+          const timed = Math.round((Date.now() - since) / 60_000);
+          write({ kind: "seen", what: "Timed", found: `${step.text}: ${String(timed)} min` });
           keepAt(place, null);
           setBegan(null);
         }}

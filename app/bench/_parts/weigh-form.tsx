@@ -169,7 +169,7 @@ function Target({
       {premix !== null && <p className="weigh-part">for {premix}</p>}
       {line.of.kind === "formula" && <p className="weigh-part">Pour in what was made of it.</p>}
       <p className="weigh-figure">
-        <b>{gramsShown(line.target, decimals)}</b> <span>± {gramsShown(line.tolerance, decimals)}</span>
+        <b>{gramsShown(line.target, decimals)}</b> <span>±{gramsShown(line.tolerance, decimals)}</span>
       </p>
       {all.length > 0 && (
         <p className="weigh-part">

@@ -22,7 +22,7 @@ interface Address {
 
 export async function generateMetadata({ params }: Address): Promise<Metadata> {
   const section = sectionOf((await params).section);
-  return { title: section === null ? "The book" : SECTION_WORDS[section].title };
+  return { title: section === null ? "The Book" : SECTION_WORDS[section].title };
 }
 
 /** One list of the book: what is in it, found by a word, with what is retired out of sight until asked for. */

@@ -6,7 +6,7 @@ import { SECTION_WORDS, type Section } from "./sections";
 /** Where one is in the book, as the way back. */
 export const Crumb = ({ section }: { readonly section?: Section }): ReactNode => (
   <>
-    <Link href="/book">The book</Link>
+    <Link href="/book">The Book</Link>
     {section !== undefined && (
       <>
         {" · "}

@@ -36,7 +36,7 @@ export const LabelForm = ({ label, lots, lot, papers, paper, asked, query, today
     {paper && (
       <>
         <div className="field">
-          <label htmlFor="label-paper">Label paper</label>
+          <label htmlFor="label-paper">Label sheet</label>
           <select id="label-paper" name="paper" defaultValue={paper.id} key={paper.id}>
             {papers.map((each) => (
               <option key={each.id} value={each.id}>

@@ -32,6 +32,6 @@ export const holdingsOf = (workshop: Workshop): readonly Holding[] => [
   { name: "Lots", count: workshop.lots.length },
   { name: "Orders on the way", count: workshop.orders.filter(isAwaited).length },
   { name: "Runs planned", count: workshop.runs.length },
-  { name: "Finished batches", count: workshop.finished.length },
+  { name: "Finished lots", count: workshop.finished.length },
   { name: "Sales", count: workshop.sales.length },
 ];

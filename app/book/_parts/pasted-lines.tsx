@@ -136,7 +136,7 @@ function WhichIsIt({
 }): ReactNode {
   const candidates = found.kind === "several" ? found.candidates : found.kind === "none" ? [] : [found.match];
   if (candidates.length === 0)
-    return <p>Nothing in the book is called “{pasted}”. Choose what it is, or add it to the materials first.</p>;
+    return <p>Nothing in the Book is called “{pasted}”. Choose what it is, or add it to the materials first.</p>;
   return (
     <p>
       Is “{pasted}” one of these?{" "}

@@ -23,7 +23,7 @@ export function PostingEntries({ entries, words, currency }: Entries): ReactNode
     entries.some((each) => each.place.kind === "batch" && lotKey(each.lot) === lotKey(lot));
   return (
     <Ledger
-      caption="Entries of the posting"
+      caption="What it moved"
       columns={[
         { name: "Lot" },
         { name: "Place" },

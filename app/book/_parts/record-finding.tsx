@@ -47,7 +47,7 @@ const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
   trials: ["trial", "trials"],
   products: ["product", "products"],
   runs: ["planned run", "planned runs"],
-  finished: ["finished batch", "finished batches"],
+  finished: ["finished lot", "finished lots"],
   sales: ["sale", "sales"],
   closedRuns: ["run that was made", "runs that were made"],
   batches: ["batch at the bench", "batches at the bench"],

@@ -46,7 +46,7 @@ export const offerRows = ({ materialOf, supplierOf, money, currency }: RowView):
 });
 
 export const supplierRows = ({ offersBy, money }: RowView): Shape<"suppliers"> => ({
-  columns: [text("Supplier"), text("Comes in"), number("Shipping"), number("Smallest order"), number("Offers")],
+  columns: [text("Supplier"), text("Comes in"), number("Delivery"), number("Minimum order"), number("Offers")],
   row: ({ id, name, leadDays, leadCounts, shipping, minimumOrder }) => ({
     name,
     cells: [

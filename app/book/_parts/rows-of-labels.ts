@@ -1,4 +1,4 @@
-/** Labels and label papers as rows of a ledger. */
+/** Labels and label sheets as rows of a ledger. */
 import { labelsOnASheet } from "@/lib/domain/label/paper";
 import { countShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
@@ -14,7 +14,7 @@ export const labelRows = ({ productOf }: RowView): Shape<"labels"> => ({
 });
 
 export const paperRows = (): Shape<"papers"> => ({
-  columns: [text("Label paper"), text("Page"), number("Labels"), number("Size of one")],
+  columns: [text("Label sheet"), text("Page"), number("Labels"), number("Size of one")],
   row: (paper) => ({
     name: paper.name,
     cells: [paper.page, countShown(labelsOnASheet(paper)), `${paper.labelWidth} × ${paper.labelHeight}${NO_BREAK}mm`],

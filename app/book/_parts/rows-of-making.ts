@@ -1,5 +1,6 @@
 /** Products and formulas as rows of a ledger. */
 import { amountShown, countShown, densityShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { NONE, number, type RowView, type Shape, text } from "./row-view";
 
 export const productRows = ({ formulaOf, money }: RowView): Shape<"products"> => ({
@@ -16,7 +17,7 @@ export const productRows = ({ formulaOf, money }: RowView): Shape<"products"> =>
     cells: [
       formulaOf(formula).name,
       amountShown(fill.typed),
-      countShown(usualRun),
+      unitsInWords(usualRun),
       money(priceToShops),
       money(priceToCustomers),
     ],

@@ -52,12 +52,12 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     add: "Add a label",
   },
   papers: {
-    title: "Label papers",
-    one: "label paper",
-    many: "label papers",
+    title: "Label sheets",
+    one: "label sheet",
+    many: "label sheets",
     gist: "The sheets of labels that you print on, measured in millimetres.",
-    empty: "No label papers yet. Measure the sheet that you buy.",
-    add: "Add a label paper",
+    empty: "No label sheets yet. Measure the sheet that you buy.",
+    add: "Add a label sheet",
   },
   materials: {
     title: "Materials",
@@ -84,7 +84,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     add: "Add a supplier",
   },
   lots: {
-    title: "Opening stock",
+    title: "Lots",
     one: "lot",
     many: "lots",
     gist: "What stands on the shelf, lot by lot, with its last day of use and what it cost.",
@@ -92,11 +92,11 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     add: "Add a lot",
   },
   orders: {
-    title: "On the way",
+    title: "Orders",
     one: "order",
     many: "orders",
-    gist: "What you have ordered and not received, and when it is due.",
-    empty: "Nothing is on the way.",
+    gist: "Every order, drafted, ordered, received or given up, and when it is due.",
+    empty: "No orders yet. Write down what you have ordered and not received.",
     add: "Add an order",
   },
 };

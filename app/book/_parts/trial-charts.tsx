@@ -29,7 +29,7 @@ export function TrialCharts({
   const costs = pointsOf(compared, ({ perUnit }) => perUnit && { over: perUnit.over, under: perUnit.under * MAJOR });
   const charts: readonly TrialChart[] = [
     {
-      title: `Viscosity against ${varied ?? ""}`,
+      title: `Viscosity in mPa·s against ${varied ?? ""}`,
       says: `Viscosity in mPa·s against the percent of ${varied ?? ""}, a mark for each time after making; the table says the same.`,
       unit: { before: "", decimals: 0 },
       series: viscosities.filter(({ points }) => points.length > 1),

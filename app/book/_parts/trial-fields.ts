@@ -24,7 +24,7 @@ export interface AboutTrial {
 }
 
 export const nameAndNotes = ({ name, notes }: Omit<AboutTrial, "day">): readonly AskedField[] => [
-  { name: "name", label: "Called", type: "text", value: name },
+  { name: "name", label: "Name", type: "text", value: name },
   { name: "notes", label: "Notes (optional)", type: "text", value: notes },
 ];
 
@@ -57,7 +57,7 @@ export const weighedOf = (
     type: "text",
     value: weighedIn(at),
     hint: hintOf(at),
-    group: { title: "As weighed", says: "what the scale said; leave out what did not go in" },
+    group: { title: "As weighed", says: "what the balance showed; leave out what did not go in" },
   }));
 
 /** Room for what none of the lines is. */

@@ -161,17 +161,18 @@ function Steps({ steps }: { readonly steps: readonly Step[] }): ReactNode {
       {steps.map(({ text, temperature, minutes, caution }, at) => (
         <li key={at}>
           {text}
-          {temperature !== null && (
+          {(temperature !== null || minutes !== null) && (
             <span className="label">
-              {" "}
-              to {temperature}
-              {NO_BREAK}°C
+              {[
+                temperature !== null && `to ${temperature}${NO_BREAK}°C`,
+                minutes !== null && `for ${minutesShown(minutes)}`,
+              ]
+                .filter(Boolean)
+                .join(" ")}
             </span>
           )}
-          {minutes !== null && <span className="label"> for {minutesShown(minutes)}</span>}
           {caution !== null && (
             <span>
-              {" "}
               <b>Take care:</b> {caution}
             </span>
           )}

@@ -44,7 +44,7 @@ export default async function FilesPage(): Promise<ReactNode> {
       </section>
       <section className="matters" aria-labelledby="afresh">
         <h2 id="afresh">
-          Begin afresh <small>in the place of {name}</small>
+          Start another workshop <small>in the place of {name}</small>
         </h2>
         <div className="also">
           <p>
@@ -52,7 +52,7 @@ export default async function FilesPage(): Promise<ReactNode> {
             kept in a file beside the store.
           </p>
           <Link className="button" href="/?begin=afresh">
-            Begin afresh
+            Start another workshop
           </Link>
         </div>
       </section>

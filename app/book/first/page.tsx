@@ -21,7 +21,7 @@ export default async function FirstProductPage(): Promise<ReactNode> {
     <>
       <Opening crumb={<Crumb section="products" />} title="A product in one go">
         What goes into one, in percent, and what the packs cost you: that is all a price needs. Everything written here
-        can be changed in the book later.
+        can be changed in the Book later.
       </Opening>
       <FirstProductForm
         fields={FIRST_PRODUCT_FORM}

@@ -7,6 +7,7 @@ import { typedIn } from "@/lib/edge/forms/posting-forms";
 import { readReversal, REVERSAL_FIELDS, reversalRefused } from "@/lib/edge/forms/reversal-form";
 import { postingAddress } from "@/lib/edge/ledger-address";
 import { realToday } from "@/lib/edge/real-today";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { reversePosting } from "@/lib/operations/reverse-posting";
 
 /** Takes a posting back by one that says the opposite; both stay. */
@@ -17,7 +18,7 @@ export async function reverseIt(_before: AskingAnswer, form: FormData): Promise<
     return { kind: "refused", typed, faults, says };
   };
   const read = readReversal(form);
-  if (read === null) return refused({}, "The form did not say what it is about. Load the page again.");
+  if (read === null) return refused({}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(read.faults, null);
   const told = await reversePosting({ ...read.asked, realToday: realToday() });
   if (told.kind === "no workshop") return refused({}, "No workshop is open any more. Open one on the first page.");

@@ -71,7 +71,7 @@ export default async function ScreenPage({
             fields={[
               {
                 name: "units",
-                label: "Masses",
+                label: "Weights",
                 type: "choice",
                 value: desk.notation.units,
                 options: UNIT_WORDS,

@@ -55,7 +55,7 @@ export function BuyingFinding(finding: Finding): ReactNode {
             ? "Nothing is to be bought."
             : notBought === 0 && basket !== null
               ? `Nothing needs to be bought: the shelf and what is on its way are enough to ${dayShown(lastDay, view.today)}.`
-              : "Nothing can be bought in this frame."}
+              : "Nothing can be bought as you asked."}
         {missing}
       </>
     );

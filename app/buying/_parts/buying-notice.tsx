@@ -20,10 +20,9 @@ const REFUSED: Readonly<Record<Exclude<Deed["did"], "ordered" | "taken back">, s
   "ordered meanwhile":
     "Not kept: another order at this supplier was written down since the page was drawn, perhaps this one, in another tab. What is still to be ordered is worked out anew below.",
   "already received": "This order has come in already. Nothing was changed.",
-  "too large":
-    "Not kept: a line comes to more than the books can hold. What cannot hold, below, says which and by how much.",
+  "too large": "Not kept: a line is too large to keep. What cannot be done, below, says which and by how much.",
   "not there": "The order is not open any more, so nothing was taken back.",
-  "not understood": "The form did not say what was ordered. Nothing was kept; press the button on the page again.",
+  "not understood": "This page was out of date, and nothing was kept. Press the button on it again.",
 };
 
 /** What was done last and, in the same place until the next thing is done, the way to take it back. */
@@ -39,7 +38,7 @@ function Said({ deed, view, workshop }: Notice & { readonly deed: Deed }): React
   }
   if (deed.did === "taken back") {
     const name = nameOf(deed.about);
-    return name === "" ? null : <p className="done">Taken back: the order at {name}. It counts no more.</p>;
+    return name === "" ? null : <p className="done">Taken back: the order from {name}. It counts no more.</p>;
   }
   return <p className="fault">{REFUSED[deed.did]}</p>;
 }
@@ -55,8 +54,8 @@ const Ordered = ({
 }): ReactNode => (
   <div className="done buying-notice">
     <p>
-      Ordered: {counted(order.lines.length, "line", "lines")} at {name}, due {dayShown(order.due, view.today)}. The plan
-      counts it as on the way.
+      Ordered: {counted(order.lines.length, "line", "lines")} from {name}, due {dayShown(order.due, view.today)}. The
+      plan counts it as on the way.
     </p>
     <Press act={takeTheOrderBack} carried={{ id: order.id, frame: frameCarried(view.asked) }}>
       Take it back

@@ -20,14 +20,14 @@ export function CannotHold({ view, faults, unsourced, supplierOf }: NotHeld): Re
   if (faults.length + unsourced.length === 0) return null;
   return (
     <section className="fault buying-not-held" aria-labelledby="not-held">
-      <h2 id="not-held">What cannot hold</h2>
+      <h2 id="not-held">What cannot be done</h2>
       <ul className="fault-list">
         {faults.map((fault, at) => (
           <li key={at}>{wordsFor(fault, view, supplierOf)}</li>
         ))}
         {unsourced.map((material) => (
           <li key={material.id}>
-            {material.name}: nobody offers it. <Link href="/book/offers/new">Enter an offer in the book</Link>
+            {material.name}: nobody offers it. <Link href="/book/offers/new">Enter an offer in the Book</Link>
           </li>
         ))}
       </ul>
@@ -50,7 +50,7 @@ function tooLargeWords(
 ): string {
   const measure = offer.pack.typed.unit === "each" ? "count" : "mass";
   const beyond = of === "cost" ? moneyIn(view, by) : stockShown(by, measure, "lacking");
-  return `What would be ordered of ${supplierOf(offer.supplier).name} in packs of ${amountShown(offer.pack.typed)} is ${beyond} more than the books can hold. Correct the pack or the price of that offer.`;
+  return `What would be ordered of ${supplierOf(offer.supplier).name} in packs of ${amountShown(offer.pack.typed)} is ${beyond} more than can be kept. Correct the pack or the price of that offer.`;
 }
 
 function wordsFor(fault: FrameFault, view: BuyingView, supplierOf: NotHeld["supplierOf"]): string {

@@ -31,7 +31,7 @@ const ARRIVAL_WORDS: Readonly<Record<Arrival, string>> = {
 export function FrameForm({ reading, suppliers, pinnable, horizonDays, coverDays, currency }: FrameOf): ReactNode {
   const { asked, faults } = reading;
   const words: Readonly<Record<Cover, string>> = {
-    "as set": `As set in the book: ${coverDays === null ? "the whole horizon" : daysShown(coverDays)}`,
+    "as set": `As set in the Book: ${coverDays === null ? "the whole horizon" : daysShown(coverDays)}`,
     week: "One week",
     "four weeks": "Four weeks",
     horizon: `The whole horizon, ${daysShown(horizonDays)}`,
@@ -78,7 +78,7 @@ export function FrameForm({ reading, suppliers, pinnable, horizonDays, coverDays
       <div className="buying-frame-buttons">
         <button className="button">Find the least cost</button>
         <Link className="button plain" href="/buying">
-          As set in the book
+          As set in the Book
         </Link>
       </div>
     </Form>

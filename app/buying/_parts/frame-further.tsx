@@ -27,7 +27,7 @@ export function FrameFurther({ reading: { asked, faults }, suppliers, pinnable, 
   const isSet = mustKeep || heldTo.length + pinned.length > 0 || [by, cap, left].some((typed) => typed !== "");
   return (
     <details className="buying-further" open={isSet}>
-      <summary>Order day, spending, leftovers, and whom to hold to</summary>
+      <summary>Order day, spending, leftovers, and whom to buy from</summary>
       <div className="buying-frame-fields">
         <Field
           label="Only what must be ordered by"
@@ -66,9 +66,9 @@ export function FrameFurther({ reading: { asked, faults }, suppliers, pinnable, 
           </fieldset>
         </div>
         <Ticks
-          legend="Hold to, wherever they offer"
+          legend="Buy from, wherever they offer"
           name="only"
-          all={suppliers.map(({ id, name }) => ({ id, name: `Hold to ${name}` }))}
+          all={suppliers.map(({ id, name }) => ({ id, name: `Buy from ${name}` }))}
           ticked={heldTo}
         />
       </div>

@@ -28,7 +28,7 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
     <section className="block buying-needs" aria-labelledby="needs">
       <h2 id="needs">What the plan lacks</h2>
       <Ledger caption="What is to be bought, by which day, and the first run that needs it" columns={COLUMNS}>
-        {outlooks.map(({ material, toBuy, neededBy, orderBy, events }) => (
+        {bySoonest(outlooks, view).map(({ material, toBuy, neededBy, orderBy, events }) => (
           <tr key={material.id}>
             <th scope="row">
               <Link href={materialAddress(material.id)}>{material.name}</Link>
@@ -47,6 +47,13 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
       </Ledger>
     </section>
   );
+}
+
+/** By the day on which they must be ordered; what nobody offers has none, and comes first. */
+function bySoonest(outlooks: Needs["outlooks"], view: BuyingView): Needs["outlooks"] {
+  const orderBy = ({ material, orderBy: planned }: MaterialOutlook): number =>
+    view.wanted.get(material.id)?.orderBy ?? planned ?? Number.NEGATIVE_INFINITY;
+  return outlooks.toSorted((a, b) => orderBy(a) - orderBy(b) || a.material.name.localeCompare(b.material.name, "en"));
 }
 
 const dayOr = (day: Day | null, { today }: BuyingView): string => (day === null ? "not known" : dayShown(day, today));

@@ -12,6 +12,6 @@ export const OrderAsText = ({
 }): ReactNode => (
   <details className="order-text">
     <summary>The order as text{isOneOfMany && <span className="unseen">, {supplier}</span>}</summary>
-    <textarea readOnly aria-label={`The order at ${supplier} as text`} value={text} rows={text.split("\n").length} />
+    <textarea readOnly aria-label={`The order from ${supplier} as text`} value={text} rows={text.split("\n").length} />
   </details>
 );

@@ -47,7 +47,7 @@ export function OrderSlip({ order, view, why, children }: Slip): ReactNode {
         </Sign>
       </div>
       <HowItComes lines={arrivalLines(view.deliveryOf(supplier), view.today, view.today)} />
-      <Ledger caption={`The order at ${supplier.name}`} columns={COLUMNS} className="order-lines">
+      <Ledger caption={`The order from ${supplier.name}`} columns={COLUMNS} className="order-lines">
         {lines.map((line, at) => (
           <Line
             key={line.offer.id}

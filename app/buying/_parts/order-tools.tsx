@@ -4,6 +4,7 @@ import type { PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { frameFields } from "@/lib/edge/forms/buying-frame";
 import { orderFields } from "@/lib/edge/forms/order-form";
 import { orderText } from "@/lib/edge/order-text";
+import { whose } from "@/lib/edge/whose";
 import { draftTheOrder, placeTheOrder } from "../actions";
 import { arrivesOn, type BuyingView, moneyIn } from "./buying-view";
 import { frameCarried } from "./deed";
@@ -32,17 +33,13 @@ export function OrderTools({ order, workshop, view, newId, isFirst }: Tools): Re
         <a className="button" href={`/buying/order?${download.toString()}`} download>
           Save as CSV<span className="unseen">, {supplier.name}</span>
         </a>
-        <Press
-          act={draftTheOrder}
-          carried={{ ...fields, state: "drafted", frame: frameCarried(asked) }}
-          name={`Draft ${supplier.name}’s order, ${moneyIn(view, total)}`}
-        >
-          Draft it
+        <Press act={draftTheOrder} carried={{ ...fields, state: "drafted", frame: frameCarried(asked) }}>
+          Draft {whose(supplier.name)} order, {moneyIn(view, total)}
         </Press>
         <Press
           act={placeTheOrder}
           carried={{ ...fields, frame: frameCarried(asked) }}
-          name={`I have ordered it at ${supplier.name}, ${moneyIn(view, total)}`}
+          name={`I have ordered it, ${moneyIn(view, total)}, from ${supplier.name}`}
           className={isFirst ? "button first" : "button"}
         >
           I have ordered it, {moneyIn(view, total)}

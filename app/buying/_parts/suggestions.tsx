@@ -42,7 +42,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
           name="Safety stock"
           formula="z × √(lead × deviation of a day² + use of a day² × deviation of the lead²)"
           textbook={shown(safety)}
-          plan={kept === null ? "none is kept" : amountShown(kept.typed)}
+          plan={kept === null ? "none is kept" : shown(kept.quantity)}
           lines={safetyLines(demand, material.measure)}
         />
         <Row

@@ -19,11 +19,11 @@ export type Reason =
 const DECIDED: Readonly<Record<DecidingRule, string>> = {
   "price break": "the price for more packs",
   "shipping and minimum order": "delivery and minimum orders",
-  "least packs": "the least packs that can be had",
+  "least packs": "the fewest packs that can be bought",
   "goes out of date": "what would go out of date",
   "leftovers count": "what leftovers count for",
   arrival: "the day on which it comes",
-  "who is left out or held to": "whom you leave out or hold to",
+  "who is left out or held to": "whom you leave out or buy from",
 };
 
 /** Of baskets that cost the same the one found first is taken. @rule BUY-6 */

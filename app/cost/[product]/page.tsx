@@ -82,7 +82,7 @@ function MadeUpSection({ view, before }: Shown): ReactNode {
       <p className="label foot">
         Priced for a usual run of {countShown(view.product.usualRun)}. Each figure is rounded once from the exact one,
         so the rows may differ from their total in the last digit. Costs are without tax that is reclaimed, and prices
-        to buy at are without freight.
+        to buy at are without delivery.
       </p>
     </section>
   );

@@ -41,7 +41,7 @@ export function PriceForm({ now, before, settings, send }: PriceFormProps): Reac
         <p className="label" role="status">
           What you had typed here before is back.{" "}
           <button type="button" className="button plain" onClick={typing.beginAfresh}>
-            Begin afresh
+            Clear what I typed
           </button>
         </p>
       )}

@@ -44,7 +44,7 @@ export function priceWorking(material: Material, price: Price | null, view: Cost
     return {
       lines: [],
       notes: [
-        `Nothing prices ${material.name}: no supplier offers it, and no usable lot is on the shelf. Add an offer or a lot in the book. Until then it is not counted as zero: what this product costs is not known.`,
+        `Nothing prices ${material.name}: no supplier offers it, and no usable lot is on the shelf. Add an offer or a lot in the Book. Until then it is not counted as zero: what this product costs is not known.`,
       ],
     };
   const each: WorkingLine = {
@@ -70,12 +70,12 @@ function sourceWorking(material: Material, from: PriceSource, view: CostView): O
 function offerWorking(material: Material, { offer, packs, packPrice }: From<"offer">, view: CostView): Opened {
   const { currency, supplierName, offersOf, basis } = view;
   const pack = amountShown(offer.pack.typed);
-  const order = packs > 1n ? `, at the smallest order of ${countShown(packs)} packs` : "";
+  const order = packs > 1n ? `, at its fewest packs, ${countShown(packs)}` : "";
   const others = offersOf(material.id).length;
   const why = offer.preferred
     ? "It is the preferred offer."
     : others > 1
-      ? `Of ${counted(others, "offer", "offers")} it has the lowest price for a ${material.measure === "mass" ? "gram" : "piece"} at its smallest order.`
+      ? `Of ${counted(others, "offer", "offers")} it has the lowest price for a ${material.measure === "mass" ? "gram" : "piece"} at its fewest packs.`
       : null;
   return {
     lines: [

@@ -58,7 +58,7 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
             Show the differences
           </button>
           <button className="button" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
-            Post the count
+            Keep the count
           </button>
         </p>
       </form>

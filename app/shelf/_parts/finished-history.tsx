@@ -26,9 +26,9 @@ export function FinishedHistory({ lines, currency, today }: Lines): ReactNode {
         columns={[
           { name: "Posting" },
           { name: "Units", kind: "number" },
-          { name: "Value", kind: "number" },
+          { name: "Worth", kind: "number" },
           { name: "Units after", kind: "number" },
-          { name: "Value after", kind: "number" },
+          { name: "Worth after", kind: "number" },
         ]}
       >
         {lines.map(({ posting, quantity, value, balance }) => (

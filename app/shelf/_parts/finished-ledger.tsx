@@ -25,11 +25,11 @@ export function FinishedLedger({ stock, today, currency }: Stock): ReactNode {
       caption="Finished lots in stock"
       columns={[
         { name: "Product and lot" },
-        { name: "There", kind: "number" },
+        { name: "In stock", kind: "number" },
         { name: "Materials", kind: "number" },
         { name: "Labour", kind: "number" },
         { name: "Overhead", kind: "number" },
-        { name: "Value", kind: "number" },
+        { name: "Worth", kind: "number" },
         { name: "Each", kind: "number" },
       ]}
     >

@@ -30,7 +30,7 @@ export function FinishedTrace({ trace, words, currency, today }: Traced): ReactN
       <p className="small soft">
         {places.length > 0 && `${inARow(places)}. `}
         {from.length === 0
-          ? "It was entered as finished: the books do not say what went into it."
+          ? "It was entered as finished: what went into it is not written down."
           : `Its batch took ${stockInFull(mass, "mass")} by weight from the lots below.`}{" "}
         {runs.map((run) => (
           <Link key={run} href={makingAddress(run)}>

@@ -15,7 +15,7 @@ interface Forms {
   readonly newKeys: { readonly sell: string; readonly back: string; readonly off: string };
 }
 
-/** What can be done with a finished lot: sold from it, taken back, written off. */
+/** What can be done with a finished lot: sold from it, put back, written off. */
 export function LotForms({ found: { lot, there }, sold, today, newKeys }: Forms): ReactNode {
   const carried = { lot: lot.id };
   const outOfDate = lot.bestBefore !== null && !isUsable({ expires: lot.bestBefore }, today);
@@ -44,7 +44,7 @@ export function LotForms({ found: { lot, there }, sold, today, newKeys }: Forms)
       )}
       {sold > 0n && (
         <section className="form-slip" aria-labelledby="take-back">
-          <h2 id="take-back">Take back what was sold</h2>
+          <h2 id="take-back">Returned by a customer</h2>
           <AskingForm
             key={newKeys.back}
             act={takeBackOfLot}
@@ -52,7 +52,7 @@ export function LotForms({ found: { lot, there }, sold, today, newKeys }: Forms)
             kept={{ key: newKeys.back }}
             className="asking-in-a-row"
             fields={[units(`${unitsInWords(sold)} sold`), onDay(today), note]}
-            button="Take back"
+            button="Put back in stock"
           />
         </section>
       )}
@@ -75,7 +75,7 @@ export function LotForms({ found: { lot, there }, sold, today, newKeys }: Forms)
 }
 
 const units = (hint: string): AskedField => ({ name: "units", label: "Units", type: "text", value: "", hint });
-const onDay = (today: Day): AskedField => ({ name: "day", label: "On", type: "date", value: isoDate(today) });
+const onDay = (today: Day): AskedField => ({ name: "day", label: "Day", type: "date", value: isoDate(today) });
 const note: AskedField = { name: "note", label: "Note (optional)", type: "text", value: "" };
 const why: AskedField = {
   name: "why",

@@ -12,7 +12,7 @@ import { type LotView, muchOf } from "./lot-view";
 export function LotHistory({ view }: { readonly view: LotView }): ReactNode {
   const { today, currency, lines } = view;
   return (
-    <section aria-labelledby="lot-history">
+    <section className="lot-section" aria-labelledby="lot-history">
       <h2 id="lot-history">What happened</h2>
       <Ledger
         caption="What happened, with what there was after it"

@@ -32,7 +32,7 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
         <thead>
           <tr>
             <th scope="col">Lot</th>
-            <th scope="col">Best before</th>
+            <th scope="col">Last day of use</th>
             <th scope="col" className="number">
               On the shelf
             </th>
@@ -99,7 +99,7 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
           )}
         </th>
         <td className="second-line">
-          <span className="phone-only">{lot.used === lot.quantity ? "All" : used} will be used. Best before </span>
+          <span className="phone-only">{lot.used === lot.quantity ? "All" : used} will be used. Last day of use </span>
           {bestBefore}
         </td>
         <td className="number end">{lot.order === null ? held : "–"}</td>

@@ -18,7 +18,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
   );
   const makers = new Set(first?.posting.entries.flatMap(({ place }) => (place.kind === "batch" ? [place.run] : [])));
   return (
-    <section aria-labelledby="lot-trace">
+    <section className="lot-section" aria-labelledby="lot-trace">
       <h2 id="lot-trace">Where it came from, and where it has gone</h2>
       {first && (
         <p>

@@ -59,7 +59,10 @@ export function lotsToCount(
         of: lot.of,
         lot: lot.id,
         name,
-        bestBefore: expires === null ? "" : `best before ${dayShown(expires, day, { weekday: false, year: true })}`,
+        bestBefore:
+          expires === null
+            ? ""
+            : `${lot.of === "material" ? "last day of use" : "best before"} ${dayShown(expires, day, { weekday: false, year: true })}`,
         held: held === 0n ? "" : `${shown(held)} more is on hold and not counted here`,
         there: shown(there),
         expected: there.toString(),

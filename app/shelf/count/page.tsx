@@ -33,7 +33,7 @@ const NOTHING: Readonly<Record<Asked, string>> = {
   all: "Nothing is on the shelf to be counted.",
 };
 
-/** What the scale says of some or all lots takes the place of what was written down, as one posting. */
+/** What the balance shows of some or all lots takes the place of what was written down, as one posting. */
 export default async function CountPage({ searchParams }: { readonly searchParams: Search }): Promise<ReactNode> {
   const [books, parameters] = await Promise.all([readOnce(), searchParams]);
   if (!books) redirect("/");
@@ -84,7 +84,7 @@ function option(asked: Asked, day: Day, today: Day): { readonly href: Route; rea
 function toCount(lots: number, day: Day, today: Day): string {
   const many = `${inWordsFirst(lots)} ${lots === 1 ? "lot" : "lots"} to count`;
   const when = day === today ? "" : `, as they stood at the end of ${longDayShown(day, today)}`;
-  return `${many}${when}. Write what the scale says, with its vessel and less it, of those you weigh, and how many units you find; what is left empty stays as it is.`;
+  return `${many}${when}. Write what the balance shows, with its vessel and less it, of those you weigh, and how many units you find; what is left empty stays as it is.`;
 }
 
 async function lotsAsked(books: Books, today: Day, day: Day, asked: Asked): Promise<readonly CountedLot[]> {

@@ -10,6 +10,7 @@ import { readUnitsMoved, readWriteOffReason, UNITS_FIELDS, type UnitsAsked } fro
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { realToday } from "@/lib/edge/real-today";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { sell } from "@/lib/operations/sell-units";
 import { takeUnitsBack } from "@/lib/operations/take-back";
 import { writeOffStock } from "@/lib/operations/write-off";
@@ -56,7 +57,7 @@ async function moving(form: FormData, did: string, move: (asked: UnitsAsked) => 
     return { kind: "refused", typed, faults, says };
   };
   const read = readUnitsMoved(form);
-  if (read === null) return refused({}, "The form did not say what it is about. Load the page again.");
+  if (read === null) return refused({}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(read.faults, null);
   const told = await move(read.asked);
   switch (told.kind) {

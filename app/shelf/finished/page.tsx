@@ -60,8 +60,9 @@ function Finding({ stock, currency }: Found): ReactNode {
     );
   const units = stock.reduce((sum, { there, held }) => sum + there + held, 0n);
   const value = wholeValue(stock.map((each) => each.value).reduce(plusValue, NO_VALUE));
+  const cost = value === 0n ? "what they cost is not written down" : `they cost ${moneyShown(value, currency)}`;
   const lots = counted(stock.length, "lot", "lots");
-  return `${unitsInWords(units)} in ${lots} are in stock; they cost ${moneyShown(value, currency)}. Open a lot to sell from it, take back, write off or trace it.`;
+  return `${unitsInWords(units)} in ${lots} are in stock; ${cost}. Open a lot to sell from it, put back what was returned, write off or trace it.`;
 }
 
 /** Lots of which nothing is left: what was sold of them can still come back. */

@@ -9,7 +9,8 @@ import type { LotName } from "@/lib/domain/ledger/posting";
 import type { Recall, RecallLine } from "@/lib/domain/ledger/recall";
 import { compare, ONE } from "@/lib/domain/fraction";
 import { counted } from "@/lib/edge/counted";
-import { countShown, longDayShown, shareShown } from "@/lib/edge/figures";
+import { longDayShown, shareShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { makingAddress, lotPageAddress, recallCsvAddress } from "@/lib/edge/ledger-address";
 import { DISAGREE } from "@/lib/edge/posting-words";
 import { recallPlaceWords } from "@/lib/edge/recall-text";
@@ -53,7 +54,7 @@ export default async function RecallPage({ searchParams }: Addressed): Promise<R
           </p>
           <p className="in-a-row screen-only">
             <a className="button" href={recallCsvAddress(lot)} download>
-              Take it as rows (CSV)
+              Save as CSV
             </a>
             <Link className="more" href={lotPageAddress(lot)}>
               The lot’s own page
@@ -125,7 +126,7 @@ function Lines({ lot, recall: { came, lines, accounted }, words }: Shown): React
             <Into line={line} words={words} />
           </th>
           <td>{recallPlaceWords(line.place)}</td>
-          <td className="number">{line.units === null ? "" : countShown(line.units)}</td>
+          <td className="number">{line.units === null ? "" : unitsInWords(line.units)}</td>
           <td className="number end">{shown(line.holding)}</td>
         </tr>
       ))}

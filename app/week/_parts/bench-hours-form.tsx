@@ -15,8 +15,8 @@ export function BenchHoursForm({ view: { desk, monday } }: { readonly view: Week
     <section className="week-form" id="bench-hours" aria-labelledby="bench-hours-title">
       <h2 id="bench-hours-title">Your hours at the bench</h2>
       <p className="small soft">
-        As 5, 7.5 or 5:30. A day left empty has none; leave all empty where you do not want to say. They are kept in the
-        app and not in a workshop file.
+        In hours, as 5, 7.5 or 5:30. A day left empty has none; leave all empty where you do not want to say. They are
+        kept in the app and not in a workshop file.
       </p>
       <AskingForm
         act={setHours}
@@ -30,6 +30,7 @@ export function BenchHoursForm({ view: { desk, monday } }: { readonly view: Week
           value: shown[at] ?? "",
         }))}
         button="Keep these hours"
+        isFirst
       />
       <p className="week-form-end">
         <Link href={weekWith(monday, {})} scroll={false}>

@@ -14,9 +14,9 @@ export function EarlierRuns({
   if (runs.length === 0) return null;
   return (
     <section className="week-earlier">
-      <h2>Before this week, not closed: made, move or delete?</h2>
+      <h2>Before this week, not closed: made, move or remove?</h2>
       <p className="small soft">
-        They are counted as drawing today, before today’s runs. Open one to see what it draws or to delete it.
+        They are counted as drawing today, before today’s runs. Open one to see what it draws or to remove it.
       </p>
       <ul>
         {runs.map((outlook) => (

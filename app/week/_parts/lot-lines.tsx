@@ -58,17 +58,17 @@ export const lotsTaken = ({ lots, measure, today }: Lots): readonly WorkingLine[
 
 /** A lot by its name, with what puts it in its place in the draw order. @rule LOT-1 */
 function CalledLot({ lot, today }: Pick<LotDrawn, "lot"> & { readonly today: Day }): ReactNode {
-  const bestBefore =
+  const lastUse =
     lot.expires === null
-      ? "no best before"
-      : `best before ${dayShown(lot.expires, today, { weekday: false, year: true })}`;
-  if (lot.order !== null) return `order ${lot.order}, expected ${dayShown(lot.received, today)}, ${bestBefore}`;
+      ? "no last day of use"
+      : `last day of use ${dayShown(lot.expires, today, { weekday: false, year: true })}`;
+  if (lot.order !== null) return `order ${lot.order}, expected ${dayShown(lot.received, today)}, ${lastUse}`;
   return (
     <>
       <Link href={lotAddress(lot.id)} prefetch={false}>
         lot {lot.id}
       </Link>
-      , {bestBefore}
+      , {lastUse}
     </>
   );
 }

@@ -77,6 +77,7 @@ export function MakeForm({
         className="asking-grouped"
         fields={[...aboutTheRun(making), ...uses.flatMap((use) => drawsOf(use, making)), ...lots.map(spiltOf)]}
         button="Close it as made, drawing this"
+        isFirst
         {...(outOfDate && { other: { deed: "out of date", label: "The same, with lots that are out of date" } })}
       />
       {outOfDate && (
@@ -100,7 +101,7 @@ const aboutTheRun = ({ outlook: { run, product }, today }: Making): readonly Ask
   { name: "day", label: "Made on", type: "date", value: isoDate(today) },
   {
     name: "bestBefore",
-    label: "Best before (where there is one)",
+    label: "Best before (optional)",
     type: "text",
     value: "",
     hint: "A date as 2027-11-25, or a month as 11/2027.",

@@ -6,7 +6,7 @@ const SAYS: ReadonlyMap<string, { readonly words: string; readonly isRefusal: bo
     "made meanwhile",
     {
       words:
-        "This run was closed as made meanwhile, in another tab, and stands as below. Nothing of what you sent was posted.",
+        "This run was closed as made meanwhile, in another tab, and stands as below. Nothing of what you sent was kept.",
       isRefusal: true,
     },
   ],

@@ -25,7 +25,7 @@ export function PlanARun({ view, day, product, size, newId }: Planning): ReactNo
       <h2 id="plan-a-run-title">Plan a run</h2>
       {products.length === 0 ? (
         <p>
-          There is no product yet. <Link href="/book">Enter one in the book</Link> first.
+          There is no product yet. <Link href="/book">Enter one in the Book</Link> first.
         </p>
       ) : (
         <AskingForm
@@ -53,6 +53,7 @@ export function PlanARun({ view, day, product, size, newId }: Planning): ReactNo
             },
           ]}
           button="Plan it"
+          isFirst
         />
       )}
       <p className="week-form-end">

@@ -24,7 +24,7 @@ export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; read
     <section className="run-tools" aria-label={`Change ${called}`}>
       {run.date < today && (
         <p>
-          <b>Was it made, is it to be moved, or deleted?</b>
+          <b>Was it made? If not, move it or remove it.</b>
         </p>
       )}
       <div className="run-asking">
@@ -32,7 +32,7 @@ export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; read
           act={moveARun}
           carried={carried}
           fields={[{ name: "date", label: "Move to", type: "date", value: isoDate(run.date) }]}
-          button="Move"
+          button="Move the run"
         />
         <AskingForm
           act={resizeARun}
@@ -45,7 +45,7 @@ export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; read
               value: run.units.toString(),
             },
           ]}
-          button="Change"
+          button="Change the size"
         />
       </div>
       <div className="run-buttons">
@@ -62,8 +62,8 @@ export function RunTools({ outlook, view }: { readonly outlook: RunOutlook; read
         <Link className="button" href={makingAddress(run.id)} prefetch={false}>
           It was made
         </Link>
-        <Press act={removeRun} carried={carried} name={`Delete ${called}, ${unitsShown(run.units)}`}>
-          Delete {unitsShown(run.units)}
+        <Press act={removeRun} carried={carried} name={`Remove ${unitsShown(run.units)}: ${called}`}>
+          Remove {unitsShown(run.units)}
         </Press>
       </div>
     </section>

@@ -74,7 +74,7 @@ function saidOf(deed: Deed, view: WeekView): Said | null {
       return run
         ? null
         : {
-            words: "That run was deleted meanwhile, in another tab. Nothing was changed.",
+            words: "That run was removed meanwhile, in another tab. Nothing was changed.",
             back: null,
             isRefusal: true,
           };
@@ -181,7 +181,7 @@ function saidOfDeleted(
     of: isoDate(monday),
   };
   return {
-    words: `Deleted: ${product.name} of ${dayShown(was, today)}, ${unitsShown(units)}.`,
+    words: `Removed: ${product.name} of ${dayShown(was, today)}, ${unitsShown(units)}.`,
     back: <TakeBack act={planAgain} carried={carried} />,
   };
 }

@@ -11,18 +11,18 @@ import { textIn } from "@/lib/edge/forms/week-forms";
 import { makingAddress } from "@/lib/edge/ledger-address";
 import { findingInWords } from "@/lib/edge/finding-words";
 import { realToday } from "@/lib/edge/real-today";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { makePlannedRun } from "@/lib/operations/make-run";
 import { reversePosting } from "@/lib/operations/reverse-posting";
 import { isNow } from "../_parts/run-words";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NO_WORKSHOP = "No workshop is open any more. Open one on the first page.";
 
 /** Makes a planned run: what was drawn leaves the shelf, what came out stands as a finished lot, the run is closed. */
 export async function makeARun(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, MAKE_FIELDS);
   const read = readMaking(form);
-  if (read === null) return refused(typed, {}, LOAD_AGAIN);
+  if (read === null) return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const meant = meantBy(textIn(form, "deed"));
   const unlikely = unlikelyUnits(read.asked, meant);
@@ -41,23 +41,23 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
       return refused(
         typed,
         {},
-        `It was started as batch ${told.batch.code} meanwhile: close it at the bench. Nothing was posted.`,
+        `It was started as batch ${told.batch.code} meanwhile: close it at the bench. Nothing was changed.`,
       );
     case "stale":
       return refused(
         typed,
         {},
-        `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was posted; look at what it needs now, and press again.`,
+        `Changed meanwhile, in another tab: ${isNow(told.now)}. Nothing was changed; look at what it needs now, and press again.`,
       );
     case "formula has errors": {
       const errors = told.findings.map((finding) =>
         findingInWords(finding, { today: realToday(), nameOf: ({ id: of }) => of }),
       );
       const says = errors.map(({ says: what, why, mend }) => `${what}: ${why}. ${mend ?? ""}`.trimEnd());
-      return refused(typed, {}, `A check of its formula stops this run. ${says.join(" ")} Nothing was posted.`);
+      return refused(typed, {}, `A check of its formula stops this run. ${says.join(" ")} Nothing was changed.`);
     }
     case "finished lot exists":
-      return refused(typed, {}, LOAD_AGAIN);
+      return refused(typed, {}, PAGE_OUT_OF_DATE);
     case "no workshop":
       return refused(typed, {}, NO_WORKSHOP);
     case "future day":
@@ -82,7 +82,7 @@ export async function makeARun(_before: AskingAnswer, form: FormData): Promise<A
 export async function takeMakingBack(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const typed = typedIn(form, REVERSAL_FIELDS);
   const [read, run] = [readReversal(form), textIn(form, "run")];
-  if (read === null || run === "") return refused(typed, {}, LOAD_AGAIN);
+  if (read === null || run === "") return refused(typed, {}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(typed, read.faults);
   const told = await reversePosting({ ...read.asked, realToday: realToday() });
   if (told.kind === "no workshop") return refused(typed, {}, NO_WORKSHOP);

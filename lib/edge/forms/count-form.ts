@@ -1,4 +1,4 @@
-/** The form of a count: what the scale says of each lot, gross less the vessel, and units by lot. @rule LEDGER-13, LEDGER-26 */
+/** The form of a count: what the balance shows of each lot, gross less the vessel, and units by lot. @rule LEDGER-13, LEDGER-26 */
 import type { Day } from "@/lib/domain/calendar";
 import type { CountLine } from "@/lib/domain/ledger/count-shelf";
 import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
@@ -10,8 +10,8 @@ import { judging, type Judging } from "./judged-fields";
 import { readTypedAmount, readTypedWholeNumber } from "./typed-amount";
 
 export const COUNT_REASON = needed("reason", "Why it was counted", TEXT, { hint: "As the month’s end, or a spill." });
-/** What the scale says: grams or pieces without a unit, or an amount with one. */
-export const GROSS = optional("gross", "Scale says", TEXT);
+/** What the balance shows: grams or pieces without a unit, or an amount with one. */
+export const GROSS = optional("gross", "Balance shows", TEXT);
 export const COUNTED_UNITS = optional("gross", "Counted", TEXT);
 export const TARE = optional("tare", "Less the vessel", TEXT);
 
@@ -57,7 +57,8 @@ export function readCount(workshop: Workshop, form: SentForm): CountReading {
     (line, at) => [line, `lines[${String(at)}].`] as const,
   );
   const written = typed.filter(([{ gross, tare }]) => gross !== undefined || tare !== undefined);
-  if (written.length === 0) judged.tell(null, "nothing is written yet; write what the scale says of one lot at least");
+  if (written.length === 0)
+    judged.tell(null, "nothing is written yet; write what the balance shows of one lot at least");
   const lines = written.flatMap(([line, at]) => readLine(workshop, line, at, judged) ?? []);
   const faults = judged.faults();
   if (faults.length > 0 || key === undefined || on === undefined || reason === undefined)
@@ -106,17 +107,17 @@ function filled(typed: unknown, field: string, judged: Judging): bigint | undefi
   return undefined;
 }
 
-/** What the scale says less the vessel. */
+/** What the balance shows less the vessel. */
 function net(line: TypedRecord, material: Material, at: string, judged: Judging): bigint | undefined {
   if (line.gross === undefined) {
-    judged.tell(`${at}gross`, "is needed beside the vessel’s own weight; write what the scale says");
+    judged.tell(`${at}gross`, "is needed beside the vessel’s own weight; write what the balance shows");
     return undefined;
   }
   const gross = weighed(line.gross, material, `${at}gross`, judged);
   const tare = line.tare === undefined ? 0n : weighed(line.tare, material, `${at}tare`, judged);
   if (gross === undefined || tare === undefined) return undefined;
   if (tare <= gross) return gross - tare;
-  judged.tell(`${at}tare`, "is more than the scale says; write what the empty vessel weighs");
+  judged.tell(`${at}tare`, "is more than the balance shows; write what the empty vessel weighs");
   return undefined;
 }
 

@@ -53,7 +53,7 @@ export function countShown(workshop: Workshop, differences: readonly Difference[
   const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
   return {
     says: differences.every(({ quantity }) => quantity === 0n)
-      ? "All that was counted is as it is written down. Posting the count keeps that it was counted; nothing is kept yet."
+      ? "All that was counted is as it is written down. Keep the count, so that it is known to have been counted; nothing is kept yet."
       : "What the count would change. Nothing is kept yet.",
     columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
     rows: rowsShown,

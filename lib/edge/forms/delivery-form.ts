@@ -45,8 +45,8 @@ export const DELIVERY_FORM: readonly FormField[] = [
       needed("packs", "Packs", WHOLE_NUMBER),
       optional("pack", "In a pack", AMOUNT, { hint: "needed where no offer says it, as 1 kg or 24 each." }),
       needed("lot", "Lot number", TEXT, { hint: "as it stands on the pack." }),
-      optional("expires", "Best before", LAST_DAY_OF_USE, {
-        hint: "as it stands on the pack; a month alone, as 2028-03, is its last day.",
+      optional("expires", "Last day of use", LAST_DAY_OF_USE, {
+        hint: "as it stands on the pack: expiry, use by or best before; a month alone, as 2028-03, is its last day.",
       }),
       optional("weight", "Weighs", AMOUNT, {
         hint: "of pieces, all of the line together, as 4.2 kg: only where something is shared by weight.",

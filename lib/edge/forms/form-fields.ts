@@ -26,9 +26,9 @@ export const CALLED: Readonly<Record<RecordList, string>> = {
   formulas: "formula",
   products: "product",
   runs: "run",
-  finished: "finished batch",
+  finished: "finished lot",
   labels: "label",
-  papers: "label paper",
+  papers: "label sheet",
 };
 
 export interface Option {

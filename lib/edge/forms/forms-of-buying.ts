@@ -31,11 +31,11 @@ export const SUPPLIER_FORM: readonly FormField[] = [
   needed("leadDays", "Lead time", WHOLE_NUMBER, { unit: "days", hint: "From the day you order to the day it comes." }),
   needed("leadCounts", "The lead time counts", choice({ working: "working days", calendar: "calendar days" })),
   optional("closedDays", "Closed days", DAYS, { hint: "One date a line; on these the supplier sends nothing." }),
-  optional("shipping", "Shipping of one order", MONEY, { hint: NOT_RECLAIMED }),
-  optional("shippingFreeFrom", "Shipping is free from", MONEY, {
+  optional("shipping", "Delivery of one order", MONEY, { hint: NOT_RECLAIMED }),
+  optional("shippingFreeFrom", "Delivery is free from", MONEY, {
     hint: `Of goods in one order. ${NOT_RECLAIMED} Empty for never.`,
   }),
-  optional("minimumOrder", "Smallest order", MONEY, {
+  optional("minimumOrder", "Minimum order", MONEY, {
     hint: `Of goods in one order. ${NOT_RECLAIMED} Empty for none.`,
   }),
 ];
@@ -109,7 +109,7 @@ export const OFFER_FORM: readonly FormField[] = [
   needed("material", "Material", one("materials")),
   needed("supplier", "Supplier", one("suppliers")),
   needed("pack", "Pack", AMOUNT, { hint: "As 1 kg, 500 mL or 24 each." }),
-  needed("price", "Price of one pack", MONEY, { hint: "Without freight, and without the tax that you reclaim." }),
+  needed("price", "Price of one pack", MONEY, { hint: "Without delivery, and without the tax that you reclaim." }),
   optional(
     "breaks",
     "Cheaper by the number",
@@ -139,7 +139,7 @@ export const LOT_FORM: readonly FormField[] = [
   }),
   needed("remaining", "What is left", AMOUNT),
   needed("value", "What it cost", MONEY, {
-    hint: "The part that is left, with its freight, without the tax that you reclaim.",
+    hint: "The part that is left, with its delivery, without the tax that you reclaim.",
   }),
 ];
 

@@ -27,7 +27,7 @@ export const FORMULA_FORM: readonly FormField[] = [
   NAME,
   optional("density", "Density of the product at 20 °C", NUMBER, {
     unit: "g/mL",
-    hint: "Needed only where you fill it by volume. Weigh 100 mL of it and divide by 100.",
+    hint: "Needed only where you fill it by volume. Weigh 100 mL of it at 20 °C: its grams divided by 100 are g/mL.",
   }),
   needed(
     "lines",

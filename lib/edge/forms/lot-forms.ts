@@ -14,7 +14,7 @@ export type LotDeed = (typeof LOT_DEEDS)[number];
 
 export const lotDeedIn = (text: unknown): LotDeed | null => LOT_DEEDS.find((deed) => deed === text) ?? null;
 
-const ON = needed("day", "On", DAY);
+const ON = needed("day", "Day", DAY);
 const HOW_MUCH = needed("amount", "How much", AMOUNT);
 
 /** As the reason of the posting says it. */
@@ -27,7 +27,7 @@ const WHY_OFF = {
   recalled: "Recalled",
 } as const;
 const WHY_COST = {
-  adds: "It adds to what the lot cost: freight, duty, a corrected invoice",
+  adds: "It adds to what the lot cost: delivery, duty, a corrected invoice",
   credit: "It takes from it: a credit",
 } as const;
 

@@ -46,7 +46,7 @@ export function refusalInWords(refusal: Refusal, { amount, day }: Saying): strin
     case "cost came later":
       return `a cost was posted on ${day(refusal.on)} that would then belong to nothing; take that back first`;
     case "out of range":
-      return `lot ${refusal.lot.id} would hold more than can be reckoned with; write less`;
+      return `lot ${refusal.lot.id} would be too large; write less`;
   }
 }
 

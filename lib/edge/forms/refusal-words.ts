@@ -25,10 +25,10 @@ export function refusalWords(refusal: Refusal, shown: (lot: LotName, quantity: b
         `is before lot ${refusal.lot.id} came, on ${dayInFull(refusal.since)}; write that day or a later one`,
       );
     case "no such lot":
-      return said("form", refusal.lot, `Lot ${refusal.lot.id} is not in the books any more. Load the page again.`);
+      return said("form", refusal.lot, `Lot ${refusal.lot.id} is not written down any more. Load the page again.`);
     case "nothing to post":
       return refusal.lot === null
-        ? said("form", null, "Nothing is written here yet, so that nothing was posted.")
+        ? said("form", null, "Nothing is written here yet, so that nothing was changed.")
         : said("lot", refusal.lot, "must be above zero");
     case "asked twice":
       return said("form", refusal.lot, `Lot ${refusal.lot.id} stands here twice. Load the page again.`);
@@ -47,7 +47,7 @@ export function refusalWords(refusal: Refusal, shown: (lot: LotName, quantity: b
         `A cost of lot ${refusal.lot.id} that was posted for ${dayInFull(refusal.on)} would belong to nothing. Take that posting back first, or choose that day or a later one.`,
       );
     case "out of range":
-      return said("lot", refusal.lot, "is more than can be reckoned with; write less");
+      return said("lot", refusal.lot, "is too large; write less");
   }
 }
 

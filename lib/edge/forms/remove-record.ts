@@ -72,7 +72,7 @@ const MANY: Readonly<Record<UsingList, string>> = {
   trials: "trials",
   products: "products",
   runs: "runs",
-  finished: "finished batches",
+  finished: "finished lots",
   sales: "sales",
   closedRuns: "runs that were made",
   batches: "batches at the bench",

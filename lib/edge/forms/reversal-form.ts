@@ -50,7 +50,7 @@ export function reversalRefused(
       return above(`It was taken back already, on ${inFull(told.by.day)}: nothing more was posted.`);
     case "belongs to a batch":
       return above(
-        `It is part of the record of batch ${told.batch.code}. Strike the weight there while the batch is open; after that, annex what is to be said, and count or write off what is really there.`,
+        `It is part of the record of batch ${told.batch.code}. Strike the weight there while the batch is open; after that, add to the record what is to be said, and count or write off what is really there.`,
       );
     case "is a reversal":
       return above("A posting that takes another one back is not taken back itself; post anew what it took back.");

@@ -84,7 +84,7 @@ function numberIn(typed: string, size: Fraction): Outcome<Fraction> {
   const number = readTypedNumber(typed);
   if ("fault" in number) return number;
   const value = decimalValue(number.value as DecimalText);
-  if (value.over > MOST * value.under) return { fault: "is more than can be reckoned with; write less" };
+  if (value.over > MOST * value.under) return { fault: "is too large; write less" };
   return { value: times(value, size) };
 }
 

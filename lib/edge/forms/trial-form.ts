@@ -113,7 +113,7 @@ function readLines(form: SentForm): { readonly read: readonly TrialLine[]; reado
     const typed = textIn(form, field);
     const of = ofFromText(textIn(form, ofField(at)));
     if (typed.includes("%")) {
-      faults[field] = "is a percent; write the grams that the scale said, as 6.02 g";
+      faults[field] = "is a percent; write the grams that the balance showed, as 6.02 g";
       continue;
     }
     const weighed = readTypedStock(typed, "mass");

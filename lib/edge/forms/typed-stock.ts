@@ -26,7 +26,7 @@ export function readTypedStock(typed: string, measure: Measure): Outcome<bigint 
     case "read":
       return { value: held.quantity };
     case "no density":
-      return { fault: `${written.value} is a volume; write what the scale says, as 250 g` };
+      return { fault: `${written.value} is a volume; write what the balance shows, as 250 g` };
     case "wrong measure":
       return {
         fault: measure === "mass" ? "is weighed; write a weight, as 250 g" : "is counted; write a whole number, as 12",

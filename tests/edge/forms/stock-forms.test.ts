@@ -137,19 +137,19 @@ describe("a count as it was typed", () => {
     {
       gross: "100",
       tare: "101",
-      says: "lines[0].tare: is more than the scale says; write what the empty vessel weighs",
+      says: "lines[0].tare: is more than the balance shows; write what the empty vessel weighs",
     },
     {
       gross: "",
       tare: "5",
-      says: "lines[0].gross: is needed beside the vessel’s own weight; write what the scale says",
+      says: "lines[0].gross: is needed beside the vessel’s own weight; write what the balance shows",
     },
     {
       gross: "5 each",
       tare: "",
       says: "lines[0].gross: 5 each counts pieces, but Material oil is measured by mass; write it by weight, as 250 g",
     },
-    { gross: "", tare: "", says: "-: nothing is written yet; write what the scale says of one lot at least" },
+    { gross: "", tare: "", says: "-: nothing is written yet; write what the balance shows of one lot at least" },
   ])("'$gross' less '$tare' is refused", ({ gross, tare, says }) => {
     expect(told(readCount(workshop, sent(row(gross, tare))))).toEqual([says]);
   });

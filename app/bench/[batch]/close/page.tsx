@@ -60,6 +60,7 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         className="asking-grouped"
         fields={[...aboutTheBatch(found), ...draws.map((draw) => drawField(draw))]}
         button="Close the batch"
+        isFirst
       />
       <p className="label">
         Whether a batch may be sold is decided by its record, by local rules and by whoever is qualified to judge it.
@@ -115,10 +116,10 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
       value: "",
       hint: `${unitsInWords(batch.run.units)} planned; 0 gives the batch up.`,
     },
-    { name: "leftOver", label: "Left over, g (may be empty)", type: "text", value: "" },
+    { name: "leftOver", label: "Left over, g (optional)", type: "text", value: "" },
     {
       name: "bestBefore",
-      label: "Best before (where there is one)",
+      label: "Best before (optional)",
       type: "text",
       value: keepsDays === null ? "" : isoDate(daysAfter(today, keepsDays)),
     },
@@ -141,7 +142,7 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
     },
     {
       name: "why",
-      label: "What was unusual (may be empty)",
+      label: "What was unusual (optional)",
       type: "text",
       value: "",
       hint: "A reason is needed where nothing came out.",

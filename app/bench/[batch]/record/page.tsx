@@ -89,14 +89,14 @@ const Judging = ({ found }: { readonly found: BatchOnPage }): ReactNode => (
 
 const Annexing = ({ found: { batch } }: { readonly found: BatchOnPage }): ReactNode => (
   <section className="bench-list screen-only" aria-labelledby="annex">
-    <h2 id="annex">Annex something</h2>
+    <h2 id="annex">Add to the record</h2>
     <p className="label">The record itself is not changed any more; what is learnt later stands after it.</p>
     <AskingForm
       act={writeANote}
       carried={{ batch: batch.run.id, kind: "annexed", who: batch.startedBy }}
       kept={{ key: newId() }}
-      fields={[{ name: "found", label: "What is annexed", type: "text", value: "" }]}
-      button="Annex it"
+      fields={[{ name: "found", label: "What is added", type: "text", value: "" }]}
+      button="Add it"
     />
   </section>
 );

@@ -9,6 +9,7 @@ import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { askedInWords } from "@/lib/edge/bench-words";
 import { dayShown, gramsShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
 import { decimalsOf } from "../../bench-on-page";
@@ -51,8 +52,8 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
             {formula.steps.map(({ text, temperature, minutes, caution }, at) => (
               <li key={at}>
                 {text}
-                {temperature !== null && `, ${temperature} °C`}
-                {minutes !== null && `, ${String(minutes)} min`}
+                {temperature !== null && `, ${temperature}${NO_BREAK}°C`}
+                {minutes !== null && `, ${String(minutes)}${NO_BREAK}min`}
                 {caution !== null && `. ${caution}`} <u className="paper-blank" />
               </li>
             ))}
@@ -103,7 +104,7 @@ function PaperPart({
       <caption>{formulaCalled(batch, workshop, part)}</caption>
       <thead>
         <tr>
-          {["Phase", "What", "Weigh", "Allow", "Weighed, g", "Lot"].map((head) => (
+          {["Phase", "What", "Weigh", "May be off by", "Weighed, g", "Lot"].map((head) => (
             <th key={head} scope="col">
               {head}
             </th>
@@ -115,8 +116,8 @@ function PaperPart({
           <tr key={key}>
             <td>{phase}</td>
             <th scope="row">{called}</th>
-            <td className="number">{grams(target)}</td>
-            <td className="number">± {grams(tolerance)}</td>
+            <td className="number paper-target">{grams(target)}</td>
+            <td className="number">±{grams(tolerance)}</td>
             <td className="paper-blank-cell" />
             <td className="paper-blank-cell" />
           </tr>

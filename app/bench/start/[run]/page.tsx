@@ -83,6 +83,7 @@ function Starting({
           takesFocus
           fields={fieldsOf(found, next, warnings.length > 0)}
           button="Start the batch"
+          isFirst
         />
       )}
     </>

@@ -38,7 +38,7 @@ export async function retireOrBringBack(list: string, id: string, deed: "retire"
 /** @param seen  the fingerprint of the record as it was shown */
 export async function remove(list: string, id: string, seen: string): Promise<DeedAnswer> {
   const section = sectionOf(list);
-  if (section === null) return refusedDeed("There is no such section in the book.");
+  if (section === null) return refusedDeed("There is no such section in the Book.");
   const told = await removeRecord({
     remove: (books) => takeOut(books, section, id),
     stale: ({ workshop }) => {

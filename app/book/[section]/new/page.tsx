@@ -26,7 +26,7 @@ interface Address {
 
 export async function generateMetadata({ params }: Address): Promise<Metadata> {
   const section = sectionOf((await params).section);
-  return { title: section === null ? "The book" : SECTION_WORDS[section].add };
+  return { title: section === null ? "The Book" : SECTION_WORDS[section].add };
 }
 
 /** What a new record is likely to be, what the address says of it, or another record to be copied. */

@@ -76,7 +76,7 @@ export default async function PostingPage({ params, searchParams }: Page): Promi
           }}
           newKey={randomUUID()}
           day={isoDate(today)}
-          button="Reverse it"
+          button="Take it back"
         />
       )}
     </>

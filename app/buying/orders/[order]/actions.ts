@@ -10,8 +10,8 @@ import { orderAddress } from "@/lib/edge/ledger-address";
 import { changePacks, dropDraft, giveUpRest, orderDraft } from "@/lib/operations/change-order";
 import { confirmPrice } from "@/lib/operations/confirm-price";
 import { pricePressed } from "@/lib/edge/forms/price-pressed";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 
-const UNCLEAR = "The form did not say what it is about. Load the page again.";
 /** What is said where the order does not stand any more as the form was drawn. */
 const STANDS_NO_MORE = {
   "state changed":
@@ -33,7 +33,7 @@ const refusing =
 export async function changePacksOfDraft(_before: AskingAnswer, form: FormData): Promise<AskingAnswer> {
   const refused = refusing(form);
   const read = readPacks(form);
-  if (read === null) return refused({}, UNCLEAR);
+  if (read === null) return refused({}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(read.faults);
   const told = await changePacks(read.asked);
   switch (told.kind) {
@@ -45,10 +45,10 @@ export async function changePacksOfDraft(_before: AskingAnswer, form: FormData):
         [packsField(told.line)]: `must be at least ${countShown(told.least)}, or 0 to take the line out`,
       });
     case "too many packs":
-      return refused({ [packsField(told.line)]: "is more than can be reckoned with; write fewer" });
+      return refused({ [packsField(told.line)]: "is too large; write fewer" });
     case "offer gone":
       return refused({
-        [packsField(told.line)]: "its offer is not in the book any more; write 0 to take the line out",
+        [packsField(told.line)]: "its offer is not in the Book any more; write 0 to take the line out",
       });
     case "nothing left":
       return refused({}, "An order needs a line. Write packs for one, or throw the draft away.");
@@ -64,7 +64,7 @@ export async function orderTheDraft(_before: AskingAnswer, form: FormData): Prom
   const refused = refusing(form);
   const placed = carriedDay(form, "today");
   const read = placed === null ? null : readOrdering(form, placed);
-  if (read === null || placed === null) return refused({}, UNCLEAR);
+  if (read === null || placed === null) return refused({}, PAGE_OUT_OF_DATE);
   if ("faults" in read) return refused(read.faults);
   const told = await orderDraft({ ...read.asked, placed });
   switch (told.kind) {

@@ -39,8 +39,8 @@ export default async function OrderPage({ params, searchParams }: Page): Promise
   const received = await readReceivedFor(order.id);
   return (
     <>
-      <Opening crumb={<BuyingCrumb orders />} title={`Order at ${supplier.name}`}>
-        <span className={isOverdue(order, today) ? "warn" : undefined}>{orderSays(order, today)}</span>
+      <Opening crumb={<BuyingCrumb orders />} title={`Order from ${supplier.name}`}>
+        <OrderSays order={order} today={today} />
       </Opening>
       <OrderNotice did={typeof did === "string" ? did : ""} order={order} />
       <OrderLines view={view} />
@@ -49,6 +49,18 @@ export default async function OrderPage({ params, searchParams }: Page): Promise
       <OrderSteps view={view} />
       <Receipts view={view} received={received} />
       <OrderPaper view={view} />
+    </>
+  );
+}
+
+/** How far it is, the last sentence in madder where it should have come. */
+function OrderSays({ order, today }: Pick<OrderView, "order" | "today">): ReactNode {
+  const says = orderSays(order, today);
+  const last = says.lastIndexOf(". ") + 1;
+  if (!isOverdue(order, today)) return says;
+  return (
+    <>
+      {says.slice(0, last)} <span className="warn">{says.slice(last).trim()}</span>
     </>
   );
 }

@@ -24,7 +24,7 @@ export function OrderLines({ view }: { readonly view: OrderView }): ReactNode {
   const { currency } = workshop.settings;
   const written = writtenOrder(workshop, order);
   return (
-    <Ledger caption={`The order at ${supplier.name}`} columns={COLUMNS} className="order-lines">
+    <Ledger caption={`The order from ${supplier.name}`} columns={COLUMNS} className="order-lines">
       {order.lines.map((line, at) => {
         const each = written.lines[at];
         if (each === undefined) return null;

@@ -47,7 +47,7 @@ export default async function PaidPage({ params }: Page): Promise<ReactNode> {
       <Offers received={received} material={material} found={found} />
       <p className="small paid-further">
         <Link href={materialAddress(material.id)}>On the shelf</Link> ·{" "}
-        <Link href={suggestedAddress(material.id)}>How much to keep and to order, by the textbook</Link>
+        <Link href={suggestedAddress(material.id)}>Safety stock and order size, by the textbook</Link>
       </p>
     </>
   );

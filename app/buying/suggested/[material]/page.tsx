@@ -8,6 +8,7 @@ import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { planForPage } from "@/app/plan-for-page";
 import { plannedUse } from "@/lib/domain/buying/planned-use";
+import { counted } from "@/lib/edge/counted";
 import { readSuggestion, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
 import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
@@ -16,7 +17,7 @@ import { Suggestions } from "../../_parts/suggestions";
 import { BuyingCrumb } from "../../orders/_parts/buying-crumb";
 import "../../buying.css";
 
-export const metadata: Metadata = { title: "How much to keep and to order" };
+export const metadata: Metadata = { title: "Safety stock and order size" };
 
 interface Page {
   readonly params: Promise<{ readonly material: string }>;
@@ -39,10 +40,10 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
   const faults = "faults" in read ? read.faults : {};
   return (
     <>
-      <Opening crumb={<BuyingCrumb />} title={`How much ${material.name} to keep and to order`}>
+      <Opening crumb={<BuyingCrumb />} title={`Safety stock and order size of ${material.name}`}>
         {use === null
           ? "No planned run uses it, so the use of a day is yours to write."
-          : `Suggestions of the textbook, from what the planned runs use over ${String(use.weeks)} weeks. They change nothing: what the plan buys follows the runs.`}
+          : `Suggestions of the textbook, from what the planned runs use over ${counted(use.weeks, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`}
       </Opening>
       <div className="suggested">
         <Form
@@ -52,7 +53,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
           className="buying-frame suggested-form"
           aria-labelledby="from"
         >
-          <h2 id="from">Reckoned from</h2>
+          <h2 id="from">Worked out from</h2>
           <div className="suggested-fields" key={JSON.stringify(typed)}>
             {LABELS(material.measure).map(({ field, label }) => (
               <Field
@@ -67,7 +68,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
             ))}
           </div>
           <div className="buying-frame-buttons">
-            <button className="button">Reckon again</button>
+            <button className="button">Work it out again</button>
             <Link className="button plain" href={suggestedAddress(material.id)}>
               As the plan has it
             </Link>

@@ -78,8 +78,12 @@ function Finding({ found: { lot, there, held, value }, today, currency }: Found)
   const made = `Lot ${lot.id}, made ${dayShown(lot.made, today)}`;
   if (units === 0n) return `${made}. Nothing of it is left in stock.`;
   const each = moneyShown(ratio(wholeValue(value), units), currency);
+  const cost =
+    wholeValue(value) === 0n
+      ? "What they cost is not written down"
+      : `They cost ${moneyShown(wholeValue(value), currency)}, ${each} each`;
   const onHold = held > 0n ? `, and ${unitsInWords(held)} on hold` : "";
-  return `${made}: ${unitsInWords(there)} in stock${onHold}. They cost ${moneyShown(wholeValue(value), currency)}, ${each} each.`;
+  return `${made}: ${unitsInWords(there)} in stock${onHold}. ${cost}.`;
 }
 
 /** What one unit cost. What they cost together comes about in the history below. */

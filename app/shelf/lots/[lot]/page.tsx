@@ -129,7 +129,7 @@ function LotFinding({ view }: { readonly view: LotView }): ReactNode {
         </>
       )}{" "}
       Came in {dayShown(lot.received, today)}
-      {lot.expires === null ? "; it has no best before." : `, best before ${dayShown(lot.expires, today)}.`}
+      {lot.expires === null ? "; it has no last day of use." : `, last day of use ${dayShown(lot.expires, today)}.`}
       {!isListed &&
         " It was taken out of the Book: what happened to it stays here, and nothing more can be done with it."}
     </>

@@ -131,7 +131,7 @@ const Back = ({ run }: { readonly run: Run }): ReactNode => (
 
 const Gone = ({ today }: { readonly today: Planned["today"] }): ReactNode => (
   <Opening title="This run is not planned any more">
-    It was deleted meanwhile, in another tab. Nothing was posted. See{" "}
+    It was removed meanwhile, in another tab. Nothing was changed. See{" "}
     <Link href={weekWith(mondayOf(today), {})}>the week</Link>.
   </Opening>
 );

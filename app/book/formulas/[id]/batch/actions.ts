@@ -6,10 +6,10 @@ import { units as aUnitCount } from "@/lib/edge/fields";
 import { readDayOfPosting, typedIn } from "@/lib/edge/forms/posting-forms";
 import { readNewId, textIn } from "@/lib/edge/forms/week-forms";
 import { runAddress } from "@/lib/edge/run-address";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { planBatches } from "@/lib/operations/plan-batches";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const MOST_BATCHES = 100;
 
 /** Plans every batch of a size for one day, each a run of its own. */
@@ -24,7 +24,7 @@ export async function planTheBatches(_before: AskingAnswer, form: FormData): Pro
     .split(" ")
     .map((size) => aUnitCount(1).safeParse(Number(size)));
   const units = sizes.flatMap(({ data }) => data ?? []);
-  if (id === null || product === "" || units.length !== sizes.length) return refused({}, LOAD_AGAIN);
+  if (id === null || product === "" || units.length !== sizes.length) return refused({}, PAGE_OUT_OF_DATE);
   if (units.length > MOST_BATCHES)
     return refused({}, `These are ${String(units.length)} batches; plan at most ${String(MOST_BATCHES)} at a time.`);
   const day = readDayOfPosting(form);

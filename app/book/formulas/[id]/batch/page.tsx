@@ -170,7 +170,7 @@ function PlanThem({
           carried={{ product: product.id, units: sizes.join(" ") }}
           kept={{ key: newId() }}
           className="asking-in-a-row"
-          fields={[{ name: "day", label: "On", type: "date", value: isoDate(today) }]}
+          fields={[{ name: "day", label: "Day", type: "date", value: isoDate(today) }]}
           button={`Plan ${many}`}
         />
       </div>

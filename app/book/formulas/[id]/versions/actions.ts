@@ -7,6 +7,7 @@ import { note } from "@/lib/edge/fields";
 import { readReasonTyped, typedIn } from "@/lib/edge/forms/posting-forms";
 import { textIn } from "@/lib/edge/forms/week-forms";
 import { realToday } from "@/lib/edge/real-today";
+import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
 import { acceptWarning } from "@/lib/operations/accept-warning";
 import { newId } from "@/app/_ui/new-id";
 import type { AskingAnswer } from "@/app/_ui/asking-answer";
@@ -14,7 +15,6 @@ import { recordPath } from "@/app/book/_parts/addresses";
 import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { nameOfLine } from "@/app/_ui/name-of-line";
 
-const LOAD_AGAIN = "The form did not say what it is about. Load the page again.";
 const NONE_OPEN = "No workshop is open any more. Open one on the first page.";
 const aKey = note(10_000);
 
@@ -26,7 +26,7 @@ export async function acceptTheWarning(_before: AskingAnswer, form: FormData): P
     return { kind: "refused", typed, faults, says };
   };
   const [formula, key] = [textIn(form, "formula"), aKey.safeParse(textIn(form, "key"))];
-  if (formula === "" || !key.success) return refused({}, LOAD_AGAIN);
+  if (formula === "" || !key.success) return refused({}, PAGE_OUT_OF_DATE);
   const reason = readReasonTyped(textIn(form, "reason"));
   if ("fault" in reason) return refused({ reason: reason.fault }, null);
   const told = await acceptWarning({ formula, key: key.data, reason: reason.value }, ({ workshop }) => {

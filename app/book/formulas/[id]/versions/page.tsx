@@ -95,8 +95,8 @@ function VersionSaid({ version, before, today, nameOf }: Said): ReactNode {
         <b>Version {version.number}</b>
         {version.stands && " stands"}
         {version.since !== null && <>, since {dayShown(version.since, today, { year: true })}</>}
-        {version.why !== null && <>: {version.why}</>}{" "}
-        <span className="label">
+        {version.why !== null && <>: {version.why}</>}
+        <span className="label version-made">
           {made === 0 ? "no batch was made by it" : `frozen: made ${counted(made, "batch", "batches")}`}
         </span>
       </p>

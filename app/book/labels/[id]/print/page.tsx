@@ -71,7 +71,7 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
       {paper && layout && <Preview layout={layout} paper={paper} says={saidOnLabel(printed)} />}
       {paper === null && (
         <p className="done">
-          There is no label paper yet. <Link href={newPath("papers")}>Measure the sheet that you print on</Link>.
+          There is no label sheet yet. <Link href={newPath("papers")}>Measure the sheet that you print on</Link>.
         </p>
       )}
       <AskedOfLabelList missing={missing} toJudge={toJudge} notes={labelNotes(draft)} />

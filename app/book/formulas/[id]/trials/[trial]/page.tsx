@@ -53,9 +53,9 @@ export default async function TrialPage({ params }: Address): Promise<ReactNode>
       >
         {stands ? (
           <>
-            What was weighed, and the day, stand on the ledger by{" "}
-            <Link href={postingAddress(found.posting.id)}>its posting</Link>. Reverse that first to put them right or to
-            remove the trial; its name and notes can be put right as they are.
+            What was weighed, and the day, are in the history, as{" "}
+            <Link href={postingAddress(found.posting.id)}>its posting</Link>. Take that back first to put them right or
+            to remove the trial; its name and notes can be put right as they are.
           </>
         ) : (
           <>Put right what was typed. What was read of it stays, and more can be written down beside it.</>

@@ -33,7 +33,7 @@ interface Address {
   readonly searchParams: Promise<Query>;
 }
 
-/** A small batch that is not for sale: what to weigh for it, and room for what the scale said. */
+/** A small batch that is not for sale: what to weigh for it, and room for what the balance showed. */
 export default async function NewTrialPage({ params, searchParams }: Address): Promise<ReactNode> {
   const [{ id }, query, { books, today }] = await Promise.all([params, searchParams, booksForPage()]);
   const { workshop } = books;
@@ -55,7 +55,7 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
         crumb={<Link href={trialsPath(formula.id)}>Trials of {formula.name}</Link>}
         title={`A trial of ${formula.name}`}
       >
-        Weigh it, write down what the scale said, and what came out. It is not for sale: a trial is no safety test.
+        Weigh it, write down what the balance showed, and what came out. It is not for sale: a trial is no safety test.
       </Opening>
       <TrialAims formula={formula} nameOf={nameOf} typed={typed} fault={reading.kind === "refused" ? reading : null} />
       <AskingForm
