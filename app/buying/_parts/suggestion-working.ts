@@ -32,7 +32,7 @@ export function safetyLines(demand: DemandAndLead, measure: Measure): readonly W
     {
       operator: "×",
       figure: quotientShown(deviationsFor(service)),
-      reason: `z, the standard deviations within which ${rateShown(service)} of the normal distribution lies`,
+      reason: `z: ${rateShown(service)} of the normal distribution lies below the mean and so many standard deviations`,
     },
     { figure: stockInFull(safetyStockFor(demand), measure), reason: "safety stock, rounded up", isResult: true },
   ];
