@@ -21,7 +21,7 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
   const later = matters.notMakeable.length - (first === undefined ? 0 : others.length + 1);
   const thisWeek = plan.runs.filter(({ run }) => run.date <= sunday);
   const passed = matters.notClosed.filter(({ makeable }) => !makeable).length;
-  const atBench = plan.runs.find(
+  const atBench = plan.runs.filter(
     (outlook) => !outlook.makeable && !matters.notMakeable.includes(outlook) && !matters.notClosed.includes(outlook),
   );
   const isMade = plan.runs.every(({ makeable }) => makeable);
@@ -37,7 +37,9 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
           <b className="warn">cannot be made</b> yet.{" "}
         </>
       )}
-      {atBench !== undefined && <ShortAtBench outlook={atBench} />}
+      {atBench.map((outlook) => (
+        <ShortAtBench key={outlook.run.id} outlook={outlook} />
+      ))}
       <Orders of={of} />
       {matters.notOffered.length > 0 && (
         <>

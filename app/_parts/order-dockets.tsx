@@ -45,7 +45,7 @@ export function OrderDocket({ outlook, of, again = false }: OfMaterial): ReactNo
       {leftWords(outlook, of.today)}. Ordered today, the earliest comes {dayShown(firstArrival, of.today)}.{" "}
       {order !== undefined && !again && (
         <Link href={orderOfBasketAddress(order.supplier.id)} prefetch={false}>
-          What is on {order.supplier.name}’s order
+          What is on {whose(order.supplier.name)} order
         </Link>
       )}
     </Docket>

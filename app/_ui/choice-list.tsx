@@ -38,7 +38,7 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
   const input = useRef<HTMLInputElement>(null);
   const { isOpen, setOpen, actions } = useOpen(come.pressed);
   const sent = useSentValue(chosen.value);
-  useArrival(props, input, chosen.settle);
+  useArrival(props, input, chosen.settle, setOpen);
   const listed = none === null || none === "Choose one" ? groups : [NONE_OF(none), ...groups];
   const { groups: shown, further } = matching(listed, chosen.isTyping ? chosen.text : "");
   const isUnknown = !chosen.isTyping && optionOf(groups, chosen.value) === null && typedOf(chosen.value) !== null;
@@ -98,14 +98,16 @@ function useArrival(
   { hadFocus, come: { typed } }: ChoiceListProps,
   input: RefObject<HTMLInputElement | null>,
   settle: (text: string) => void,
+  setOpen: (isOpen: boolean) => void,
 ): void {
   const arrive = useEffectEvent((field: HTMLInputElement): void => {
-    if (hadFocus.current) field.focus();
-    if (typed === "") return;
     if (!hadFocus.current) {
-      settle(typed);
+      setOpen(false);
+      if (typed !== "") settle(typed);
       return;
     }
+    field.focus();
+    if (typed === "") return;
     field.setRangeText(typed, 0, field.value.length, "end");
     field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertText", data: typed }));
   });

@@ -7,7 +7,7 @@ import { findingInWords, SEVERITY_WORDS, type WordsAbout } from "@/lib/edge/find
 import { asSentence } from "@/app/_ui/sentence";
 
 /** `1 error and 2 warnings`, or that the checks found nothing, which is not that there is nothing. */
-export function countedFindings(findings: readonly Finding[]): string {
+export function countedFindings(findings: readonly Finding[], none = "these checks found nothing"): string {
   const of = (severity: "error" | "warning" | "note"): number =>
     findings.filter((finding) => severityOf(finding) === severity).length;
   const counts = [
@@ -16,7 +16,7 @@ export function countedFindings(findings: readonly Finding[]): string {
     [of("note"), "note", "notes"],
   ] as const;
   const there = counts.filter(([count]) => count > 0).map(([count, one, many]) => counted(count, one, many));
-  return there.length === 0 ? "these checks found nothing" : inARow(there);
+  return there.length === 0 ? none : inARow(there);
 }
 
 /** What the checks found, errors first, each with its figures, its limit and what would mend it. */

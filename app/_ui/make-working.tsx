@@ -26,14 +26,18 @@ export const MakeWorking = ({
 
 function unitLines({ product, units, wanted, coming, planned }: RunInstead, measure: Measure): readonly WorkingLine[] {
   const figure = (held: bigint): string => stockInFull(held, measure);
-  const lacking = wanted > coming ? wanted - coming : 0n;
   const runs = counted(planned.length, "run that is", "runs that are");
-  return [
+  const lines: readonly WorkingLine[] = [
     { figure: figure(wanted), reason: "lacking" },
     ...(coming > 0n ? [{ operator: "−" as const, figure: figure(coming), reason: `of ${runs} planned of it` }] : []),
-    ...(coming > 0n ? [{ figure: figure(lacking), reason: "still to be made", isResult: true }] : []),
+  ];
+  if (units === 0n)
+    return [...lines, { figure: unitsInWords(units), reason: "more: what is planned is enough", isResult: true }];
+  return [
+    ...lines,
+    ...(coming > 0n ? [{ figure: figure(wanted - coming), reason: "still to be made", isResult: true }] : []),
     { operator: "÷", figure: figure(product.fill.quantity), reason: `in one unit of ${product.name}` },
-    { figure: unitsInWords(units), reason: units === 0n ? "more" : "rounded up to whole units", isResult: true },
+    { figure: unitsInWords(units), reason: "rounded up to whole units", isResult: true },
   ];
 }
 
@@ -44,10 +48,14 @@ const dayLines = ({ units, neededBy, day }: RunInstead, today: Day): readonly Wo
         { figure: dayShown(neededBy, today), reason: "needed by" },
         {
           figure: dayShown(day, today),
-          reason:
-            day > neededBy
-              ? "today, since that has passed"
-              : "the last Monday to Friday up to then that is no closed day",
+          reason: dayReason(day, neededBy, today),
           isResult: true,
         },
       ];
+
+function dayReason(day: Day, neededBy: Day, today: Day): string {
+  if (day > neededBy) return "today, since that has passed";
+  return day === today
+    ? "today, the last day that is left before then"
+    : "the last Monday to Friday up to then that is no closed day";
+}

@@ -31,7 +31,10 @@ interface Swapped {
 function useSwap() {
   const [swapped, setSwapped] = useState<Swapped | null>(null);
   const hadFocus = useRef(false);
+  /** What was pressed and typed since the list was asked for; null before. */
   const awaited = useRef<Come | null>(null);
+  const isAsked = useRef(false);
+  const hasFailed = useRef(false);
   const [select] = useState(() => ({ current: null as HTMLSelectElement | null }));
   const [take] = useState(() => (element: HTMLSelectElement | null): void => {
     // It is let go of before it leaves the page, so that its focus can go to what takes its place.
@@ -39,31 +42,38 @@ function useSwap() {
     select.current = element;
   });
   const come = async (by: Come): Promise<void> => {
-    if (awaited.current !== null) {
-      awaited.current = { ...awaited.current, pressed: awaited.current.pressed || by.pressed };
-      return;
-    }
-    awaited.current = by;
+    awaited.current = { ...(awaited.current ?? by), pressed: by.pressed || awaited.current?.pressed === true };
+    if (isAsked.current) return;
+    isAsked.current = true;
     try {
       const List = await loadList();
-      if (select.current !== null) setSwapped({ List, value: select.current.value, come: awaited.current });
+      if (select.current === null) return;
+      const { value } = select.current;
+      // At once, so that no key falls between what the list is given and its being there.
+      flushSync(() => setSwapped({ List, value, come: awaited.current ?? by }));
     } catch {
-      // The browser's own choice stays, and opens as it would have.
-      awaited.current = null;
-      if (by.pressed) select.current?.showPicker();
+      // The browser's own choice stays: what is pressed next opens it, and the focus asks for the list again.
+      [isAsked.current, hasFailed.current, awaited.current] = [false, true, null];
     }
   };
   const press = (event: MouseEvent<HTMLSelectElement>): void => {
+    if (event.button !== 0 || hasFailed.current) return;
     // The browser's own would open, and be gone a moment later.
     event.preventDefault();
     void come({ pressed: true, typed: "" });
     event.currentTarget.focus();
   };
   const type = (event: KeyboardEvent<HTMLSelectElement>): void => {
+    if (awaited.current === null) return;
+    const { typed } = awaited.current;
+    const isToOpen =
+      (event.key === " " && typed === "") || event.key === "F4" || (event.altKey && /^Arrow/.test(event.key));
     const isLetter = event.key.length === 1 && !event.altKey && !event.ctrlKey && !event.metaKey;
-    if (awaited.current === null || !isLetter) return;
+    if (!isToOpen && !isLetter) return;
     event.preventDefault();
-    awaited.current = { ...awaited.current, typed: awaited.current.typed + event.key };
+    awaited.current = isToOpen
+      ? { ...awaited.current, pressed: true }
+      : { ...awaited.current, typed: typed + event.key };
   };
   return { swapped, take, come, press, type, hadFocus };
 }

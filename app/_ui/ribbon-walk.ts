@@ -6,7 +6,7 @@ import type { RibbonStep } from "@/lib/edge/ribbon-steps";
 /** A ribbon that is being walked along. */
 interface Walked {
   readonly ribbon: SVGSVGElement;
-  readonly steps: Promise<readonly RibbonStep[]>;
+  steps: Promise<readonly RibbonStep[]>;
   /** Which step is shown; -1 before the first. */
   at: number;
 }
@@ -33,7 +33,10 @@ export function useRibbonWalk(said: RefObject<HTMLElement | null>): RibbonWalk {
     const steps = await walk.steps;
     walk.at = Math.min(walk.at, steps.length - 1);
     const step = steps[walk.at];
-    if (walked.current === walk && step !== undefined && said.current !== null) mark(walk.ribbon, step, said.current);
+    if (walked.current !== walk || step === undefined || said.current === null) return;
+    mark(walk.ribbon, step, said.current);
+    // What could not be fetched is asked for again by the next key.
+    if (steps === UNANSWERED) walk.steps = stepsOf(walk.ribbon);
   };
   const step = (row: HTMLElement, by: 1 | -1): boolean => {
     const ribbon = row.querySelector<SVGSVGElement>("svg.ribbon[data-of]");
@@ -51,14 +54,17 @@ export function useRibbonWalk(said: RefObject<HTMLElement | null>): RibbonWalk {
   return { step, leave };
 }
 
+const UNANSWERED: readonly RibbonStep[] = [
+  { at: 0, says: "The ribbon cannot be read step by step now. Load the page again if this stays so." },
+];
+
 async function stepsOf(ribbon: SVGSVGElement): Promise<readonly RibbonStep[]> {
   try {
-    const answer = await fetch(
-      `/shelf/ribbon?${new URLSearchParams({ material: ribbon.dataset.of ?? "" }).toString()}`,
-    );
-    return answer.ok ? ((await answer.json()) as readonly RibbonStep[]) : [];
+    const asked = new URLSearchParams({ material: ribbon.dataset.of ?? "" });
+    const answer = await fetch(`/shelf/ribbon?${asked.toString()}`);
+    return answer.ok ? ((await answer.json()) as readonly RibbonStep[]) : UNANSWERED;
   } catch {
-    return [{ at: 0, says: "The app does not answer, so that the ribbon cannot be read step by step. Try again." }];
+    return UNANSWERED;
   }
 }
 

@@ -43,7 +43,7 @@ export async function startABatch(_before: AskingAnswer, form: FormData): Promis
     case "already made":
       return refused(typed, {}, "That run was closed as made meanwhile. Nothing was started.");
     case "no such run":
-      return refused(typed, {}, "That run was deleted meanwhile. Nothing was started; go back to the bench.");
+      return refused(typed, {}, "That run was removed meanwhile. Nothing was started; go back to the bench.");
     case "stale":
       return refused(typed, {}, "The run was changed meanwhile. Look at it again, then press once more.");
     case "formula has errors": {

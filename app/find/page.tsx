@@ -46,7 +46,7 @@ export default async function FindPage({ searchParams }: { readonly searchParams
 
 function Says({ typed, found }: { readonly typed: string; readonly found: readonly FoundOfKind[] }): ReactNode {
   if (typed.trim() === "")
-    return "A material or what it is made of, a lot, a formula, a product, a batch, an order: part of its name is enough.";
+    return "A material or what it is made of, a lot, a formula, a trial, a product, a batch, an order: part of its name is enough.";
   const count = found.reduce((sum, each) => sum + each.found.length + each.further, 0);
   if (count === 0) return `Nothing here is called “${typed.trim()}”. Try fewer letters, or another word of the name.`;
   return (

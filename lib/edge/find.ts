@@ -96,12 +96,7 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
       says: `comes in ${counted(leadDays, "day", "days")}`,
       href: recordAddress("suppliers", id),
     })),
-    ...workshop.labels.map(({ id, product, market }): Findable => ({
-      kind: "Labels",
-      name: `Label of ${productOf(product)}`,
-      says: `for ${market}`,
-      href: recordAddress("labels", id),
-    })),
+    ...workshop.labels.map((label) => labelFound(label, productOf(label.product))),
   ];
 }
 
@@ -144,6 +139,13 @@ function formulasOf({ workshop, desk }: Books, nameOf: (of: FormulaLine["of"]) =
 }
 
 const MOST_LINES = 3;
+
+const labelFound = ({ id, market }: Workshop["labels"][number], product: string): Findable => ({
+  kind: "Labels",
+  name: `Label of ${product}`,
+  says: `for ${market}`,
+  href: recordAddress("labels", id),
+});
 
 const trialFound = ({ id, name, formula, day }: Trial, of: string, today: Day): Findable => ({
   kind: "Trials",

@@ -3,6 +3,7 @@ import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
 import type { Stock } from "@/lib/domain/quantity";
 import { dayShown, stockShown } from "./figures";
+import { lastDayOfUse } from "./ribbon-sentence";
 import { spanOf, tickOf, timed } from "./ribbon-time";
 
 export interface RibbonStep {
@@ -22,12 +23,13 @@ interface Strip {
 export function ribbonSteps(outlook: MaterialOutlook, { today, lastDay, productName }: Strip): readonly RibbonStep[] {
   const { material, onHand, events, orderBy } = outlook;
   const span = spanOf(today, lastDay);
-  const amount = (quantity: Stock, side: "there" | "lacking"): string => stockShown(quantity, material.measure, side);
+  const amount: Amount = (quantity, side) => stockShown(quantity, material.measure, side);
   const order =
     orderBy === null ? [] : [{ tick: orderBy <= today ? 0 : tickOf(orderBy, today), says: orderWords(orderBy, today) }];
+  const changeWords = wordsOfChanges(outlook, today, amount, productName);
   const changes = timed(events, today).map(({ tick, event }) => ({
     tick,
-    says: `${dayOf(event, today)}: ${changeWords(event, amount, productName)}; ${standing(event, amount)}.`,
+    says: `${changeWords(event)}; ${standing(event, amount)}.`,
   }));
   return [{ tick: 0, says: `Today: ${amount(onHand, "there")} on the shelf.` }, ...order, ...changes]
     .sort((one, other) => one.tick - other.tick)
@@ -39,25 +41,36 @@ function orderWords(orderBy: Day, today: Day): string {
   return orderBy === today ? "Order today." : `${dayShown(orderBy, today)}: the last day to order.`;
 }
 
-/** What goes out of date is told on the last day on which it could be used. */
-function dayOf({ kind, day }: ShelfEvent, today: Day): string {
-  const told = kind === "written off" ? daysAfter(day, -1) : day;
-  return told === today ? "Today" : dayShown(told, today);
-}
-
 type Amount = (quantity: Stock, side: "there" | "lacking") => string;
 
-function changeWords(event: ShelfEvent, amount: Amount, productName: (product: string) => string): string {
-  switch (event.kind) {
-    case "written off":
-      return `${amount(event.quantity, "there")} of lot ${event.lot} goes out of date`;
-    case "arrived":
-      return `${amount(event.quantity, "there")} comes in`;
-    case "settled":
-      return `${amount(event.quantity, "there")} of it goes to earlier runs`;
-    case "drawn":
-      return `${productName(event.run.product)} draws ${amount(event.need, "lacking")}`;
-  }
+/** What happens, and when; what goes out of date is told on the last day on which it could be used. */
+function wordsOfChanges(
+  { expiring }: MaterialOutlook,
+  today: Day,
+  amount: Amount,
+  productName: (product: string) => string,
+): (event: ShelfEvent) => string {
+  const lastUse = new Map(expiring.map((each) => [each.lot, lastDayOfUse(each)]));
+  const shown = (day: Day): string => (day === today ? "Today" : dayShown(day, today));
+  return (event) => {
+    switch (event.kind) {
+      case "written off": {
+        const [last, lost] = [
+          lastUse.get(event.lot) ?? event.day,
+          `${amount(event.quantity, "there")} of lot ${event.lot}`,
+        ];
+        return last < daysAfter(event.day, -1)
+          ? `${shown(event.day)}: ${lost} is out of date since ${dayShown(last, today)}`
+          : `${shown(last)}: ${lost} goes out of date`;
+      }
+      case "arrived":
+        return `${shown(event.day)}: ${amount(event.quantity, "there")} comes in`;
+      case "settled":
+        return `${shown(event.day)}: ${amount(event.quantity, "there")} of it goes to earlier runs`;
+      case "drawn":
+        return `${shown(event.day)}: ${productName(event.run.product)} draws ${amount(event.need, "lacking")}`;
+    }
+  };
 }
 
 const standing = ({ shelf, owed }: ShelfEvent, amount: Amount): string =>

@@ -8,7 +8,20 @@ import { fc, test as law } from "@fast-check/vitest";
 import { plan } from "@/lib/domain/plan";
 import type { Workshop } from "@/lib/domain/workshop";
 import { ribbonSteps } from "@/lib/edge/ribbon-steps";
-import { day, formula, g, lot, material, money, offer, order, product, run, settings, supplier } from "../helpers/notation";
+import {
+  day,
+  formula,
+  g,
+  lot,
+  material,
+  money,
+  offer,
+  order,
+  product,
+  run,
+  settings,
+  supplier,
+} from "../helpers/notation";
 
 const today = day("2026-11-25"); // a Wednesday
 
@@ -72,6 +85,17 @@ describe("a ribbon walked along", () => {
     expect(walked({ lots: [lot("L", "M", "150", "6", { expires: day("2026-11-29") })] })).toEqual([
       [0, "Today: 150 g on the shelf."],
       [35.71, "Sun 29 Nov: 150 g of lot L goes out of date; 0 g left."],
+    ]);
+  });
+
+  test("tells what is out of date already, and what comes in out of date, on the day of that", () => {
+    const gone = [lot("L", "M", "150", "6", { expires: day("2026-09-30") })];
+    const late = [{ material: "M", quantity: g("80"), cost: money("1"), expires: day("2026-11-20") }];
+    expect(walked({ lots: gone, orders: [order("O", "2026-11-30", late)] }).map(([, says]) => says)).toEqual([
+      "Today: 0 g on the shelf.",
+      "Today: 150 g of lot L is out of date since Wed 30 Sep; 0 g left.",
+      "Mon 30 Nov: 80 g comes in; 80 g left.",
+      "Mon 30 Nov: 80 g of lot O/1 is out of date since Fri 20 Nov; 0 g left.",
     ]);
   });
 

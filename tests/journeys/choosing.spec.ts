@@ -57,6 +57,14 @@ test.describe("in the demonstration", () => {
     await page.keyboard.press("Enter");
     await expect(list(page, "Material")).toHaveValue("Cetyl alcohol");
 
+    // Space opens a choice; it is no letter of a name, and takes nothing away.
+    await page.reload();
+    await expectChosen(choice(page, "Material"), "Cetyl alcohol");
+    await choice(page, "Material").focus();
+    await page.keyboard.press("Space");
+    await expect(page.getByRole("listbox").getByRole("option", { name: "Beeswax", exact: true })).toBeVisible();
+    await expect(list(page, "Material")).toHaveValue("Cetyl alcohol");
+
     await page.goto("/book/offers/new");
     await page.unroute("**/*.js");
     await page.route("**/*.js", (route) => route.abort());

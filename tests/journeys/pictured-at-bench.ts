@@ -43,7 +43,7 @@ async function tried(page: Page): Promise<void> {
     ["Thick one", "92", "8", "9100"],
   ] as const) {
     await page.goto(new URL("/book/formulas/f/trials/new", page.url()).href);
-    await page.getByLabel("Called").fill(name);
+    await page.getByLabel("Name", { exact: true }).fill(name);
     await page.getByLabel("Water, g").fill(water);
     await page.getByLabel("Emulsifier blend, g").fill(blend);
     await page.getByLabel("Viscosity, mPa·s").fill(viscosity);

@@ -48,10 +48,10 @@ const choosing = (label: string, typed: string) => async (page: Page) => {
 
 /** Another tab keeps the supplier while this one is being written. */
 async function changedMeanwhile(page: Page): Promise<void> {
-  await page.getByLabel("Shipping of one order").fill("6.50");
+  await page.getByLabel("Delivery of one order").fill("6.50");
   const other = await page.context().newPage();
   await other.goto(page.url());
-  await other.getByLabel("Shipping of one order").fill("5.95");
+  await other.getByLabel("Delivery of one order").fill("5.95");
   await press("Keep the supplier")(other);
   await other.getByRole("row").filter({ hasText: "kept" }).waitFor();
   await other.close();
@@ -66,14 +66,14 @@ const notAnswered = (pressed: string) => async (page: Page) => {
 };
 
 async function counted(page: Page): Promise<void> {
-  await page.getByLabel(/^Scale says, g, Beeswax/).fill("1080");
+  await page.getByLabel(/^Balance shows, g, Beeswax/).fill("1080");
   await page.getByLabel("Why it was counted").fill("The month’s end");
   await press("Show the differences")(page);
   await page.getByRole("alert").or(page.getByRole("status")).first().waitFor();
 }
 
 async function inPounds(page: Page): Promise<void> {
-  await page.getByLabel("Masses").selectOption({ index: 2 });
+  await page.getByLabel("Weights").selectOption({ index: 2 });
   await page.getByLabel("Numbers, money and dates as in").selectOption({ index: 2 });
   await press("Write figures like this")(page);
   await page.goto(new URL("/shelf", page.url()).href, { waitUntil: "networkidle" });

@@ -36,12 +36,12 @@ export function SwapPreviewed({
           ))}
         </ul>
       </Part>
-      <Part id="breaks" title="What breaks" beside={countedFindings(breaks)}>
+      <Part id="breaks" title="What breaks" beside={countedFindings(breaks, "nothing")}>
         <FindingsList findings={breaks} about={about} />
         <WhoDecides />
       </Part>
       {mends.length > 0 && (
-        <Part id="mends" title="What it mends" beside={countedFindings(mends)}>
+        <Part id="mends" title="What it mends" beside={countedFindings(mends, "nothing")}>
           <FindingsList findings={mends} about={about} />
         </Part>
       )}

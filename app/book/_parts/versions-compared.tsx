@@ -81,11 +81,11 @@ export function VersionsCompared({ workshop, today, product, first, second }: Tw
       )}
       {compared?.kind === "compared" && <ComparedLedger compared={compared} {...names} currency={currency} />}
       <h3>
-        Found in {names.second} and not in {names.first}: {countedFindings(notAmong(after, found))}
+        Found in {names.second} and not in {names.first}: {countedFindings(notAmong(after, found), "nothing")}
       </h3>
       <FindingsList findings={notAmong(after, found)} about={about} />
       <h3>
-        Found in {names.first} and no longer in {names.second}: {countedFindings(notAmong(found, after))}
+        Found in {names.first} and no longer in {names.second}: {countedFindings(notAmong(found, after), "nothing")}
       </h3>
       <FindingsList findings={notAmong(found, after)} about={about} />
     </>

@@ -20,7 +20,7 @@ interface Counting {
   readonly send: (before: FormAnswer, form: FormData) => Promise<FormAnswer>;
 }
 
-/** Every lot with room for what the scale says; lots left empty are not counted. */
+/** Every lot with room for what the balance shows; lots left empty are not counted. */
 export function CountForm({ id, day, lots, send }: Counting): ReactNode {
   const { answer, drawn, version, waiting, dispatch, submit, formRef, summaryRef } = useRecordForm({
     values: { id, day },

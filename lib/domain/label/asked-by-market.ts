@@ -86,12 +86,12 @@ const articleNineteen = (from: (point: string) => LabelSource, where: string): r
   { says: INGREDIENTS, source: from("19(1)(g)"), has: hasIngredients },
   { says: USE, source: ALLERGENS, has: hasUse },
   {
-    says: "the words before the day, in the language of the country, or the symbol of Annex VII in their place: this label says “best used before the end of”",
+    says: "the words before the day, in the language of the country, or the symbol of Annex VII in their place: where a label drawn now has a day it says “best used before the end of”",
     source: from("19(1)(c)"),
     has: null,
   },
   {
-    says: "the open jar of Annex VII beside the months after opening: this label says them in words",
+    says: "the open jar of Annex VII beside the months after opening: where a label has them it says them in words",
     source: { ...from("19(1)(c)"), read: "memory" },
     has: null,
   },

@@ -1,5 +1,5 @@
 /**
- * Counting: what the scale says takes the place of what was written down. One count is one posting.
+ * Counting: what the balance shows takes the place of what was written down. One count is one posting.
  * @rule LEDGER-13, LEDGER-26
  */
 import type { Day } from "@/lib/domain/calendar";

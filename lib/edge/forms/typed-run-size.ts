@@ -22,7 +22,7 @@ function readUnits(typed: string): Outcome<TypedRunSize> {
   const read = aUnitCount.safeParse(count.value);
   if (read.success) return { value: { kind: "units", units: read.data } };
   return {
-    fault: count.value === 0 ? "must be at least 1 unit; delete the run where none is to be made" : firstIssue(read),
+    fault: count.value === 0 ? "must be at least 1 unit; remove the run where none is to be made" : firstIssue(read),
   };
 }
 

@@ -89,7 +89,7 @@ function Finding({ found: { lot, there, held, value }, today, currency }: Found)
 /** What one unit cost. What they cost together comes about in the history below. */
 function OneUnit({ found: { there, held, value }, currency }: Omit<Found, "today">): ReactNode {
   const units = there + held;
-  if (units === 0n) return null;
+  if (units === 0n || wholeValue(value) === 0n) return null;
   const money = (micros: bigint): string => moneyShown(micros, currency, 2);
   return (
     <HowItComes

@@ -57,7 +57,8 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
         ) : (
           <>
             <b>{nameOf({ kind: "material", id: typed.to })}</b> in the place of{" "}
-            <b>{nameOf({ kind: "material", id: typed.from })}</b>. New in it: {countedFindings(preview.breaks)}.
+            <b>{nameOf({ kind: "material", id: typed.from })}</b>. New in it:{" "}
+            {countedFindings(preview.breaks, "nothing")}.
           </>
         )}
       </Opening>
