@@ -19,10 +19,20 @@ interface Parts<To extends string> {
   readonly act: ReactNode;
   /** Why it is here. */
   readonly children: ReactNode;
+  /** The arithmetic of a figure in it. */
+  readonly working?: ReactNode;
 }
 
 /** One matter: what it is about, its sign, why, how it will be, and the one thing to do about it. */
-export const Docket = <To extends string>({ href, name, sign, strip, act, children }: Parts<To>): ReactNode => (
+export const Docket = <To extends string>({
+  href,
+  name,
+  sign,
+  strip,
+  act,
+  children,
+  working,
+}: Parts<To>): ReactNode => (
   <li className={strip === undefined ? "docket" : "docket with-strip"}>
     <div className="docket-what">
       <h3>
@@ -32,6 +42,7 @@ export const Docket = <To extends string>({ href, name, sign, strip, act, childr
         {sign}
       </h3>
       <p>{children}</p>
+      {working}
     </div>
     {strip !== undefined && <div className="docket-strip">{strip}</div>}
     <div className="docket-act">{act}</div>

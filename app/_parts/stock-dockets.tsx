@@ -2,12 +2,14 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { putRun } from "@/app/week/actions";
 import { Press } from "@/app/_ui/press";
+import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Sign } from "@/app/_ui/sign";
+import type { BroughtForward } from "@/lib/domain/bring-forward";
 import type { CountMatter } from "@/lib/domain/matters";
 import { daysAfter, isoDate } from "@/lib/domain/calendar";
 import type { Expiry, MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted } from "@/lib/edge/counted";
-import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { Docket, Strip } from "./docket";
@@ -55,6 +57,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
           </Link>
         )
       }
+      working={forward && <SavedWorking forward={forward} outlook={outlook} of={of} />}
     >
       Last day of use {dayShown(daysAfter(first.on, -1), of.today)}
       <Worth expiry={first} of={of} />.{" "}
@@ -62,6 +65,25 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
       {forward &&
         `${forward.outlook.product.name} of ${dayShown(forward.outlook.run.date, of.today)}, made by then, would use ${shown(forward.saved)}.`}
     </Docket>
+  );
+}
+
+/** How much of the lot a run would use that is made earlier: each figure is of a whole plan. @rule SUGGEST-5 */
+function SavedWorking({ forward, outlook, of }: OfMaterial & { readonly forward: BroughtForward }): ReactNode {
+  const { lot, saved, stillLost, day } = forward;
+  const figure = (amount: bigint): string => stockInFull(amount, outlook.material.measure);
+  return (
+    <HowItComes
+      lines={[
+        { figure: figure(saved + stillLost), reason: `of lot ${lot} goes out of date unused as the runs are planned` },
+        {
+          operator: "−",
+          figure: figure(stillLost),
+          reason: `would with that run on ${dayShown(day, of.today)} and all the others as they are`,
+        },
+        { figure: figure(saved), reason: "used before it is lost", isResult: true },
+      ]}
+    />
   );
 }
 

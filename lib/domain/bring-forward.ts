@@ -16,6 +16,8 @@ export interface BroughtForward {
   readonly day: Day;
   /** How much less of the lot is lost, µg or pieces. */
   readonly saved: Stock;
+  /** What would be lost of it all the same. */
+  readonly stillLost: Stock;
 }
 
 /** Each day is a whole plan. */
@@ -46,9 +48,10 @@ export function broughtForward(
   for (const day of daysUpTo(lastUse, before.today, roomFor(turn, planned, before.today))) {
     const changed = withRunOn(workshop, outlook, day);
     const after = plan(changed, before.today, preparedFor(changed, before.today, inBatches, prepared), planned);
-    const saved = lostOf(before, material.id, lot) - lostOf(after, material.id, lot);
+    const stillLost = lostOf(after, material.id, lot);
+    const saved = lostOf(before, material.id, lot) - stillLost;
     if (saved > 0n && isMade(after, outlook) && isNoWorse(before, after))
-      return { lot, outlook, day, saved: quantity<Stock>(saved) };
+      return { lot, outlook, day, saved: quantity<Stock>(saved), stillLost: quantity<Stock>(stillLost) };
   }
   return null;
 }

@@ -12,6 +12,9 @@ export const draftAddress = (id: string): `/book/drafts/${string}` => `/book/dra
 /** One trial of a formula. */
 export const trialAddress = (formula: string, trial: string): `/book/formulas/${string}` =>
   `/book/formulas/${stepOf(formula)}/trials/${stepOf(trial)}`;
+/** What to weigh for so many units of a product, with the working of each amount, as its formula stands now. */
+export const weighUpAddress = (formula: string, product: string, units: bigint): `/book/formulas/${string}` =>
+  `/book/formulas/${stepOf(formula)}/batch?${new URLSearchParams({ product, size: units.toString() }).toString()}`;
 /** What one of a product costs. */
 export const costAddress = (product: string): `/cost/${string}` => `/cost/${stepOf(product)}`;
 /** A new offer of a material. */

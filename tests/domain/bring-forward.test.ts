@@ -24,6 +24,7 @@ function forward(parts: Parts): string {
   if (losing === undefined || expiry === undefined) return "nothing is lost";
   const planned = { workshop, plan: figures, prepared: preparedFor(workshop, today), benchMinutes: null };
   const found = broughtForward(losing, expiry, planned, []);
+  if (found !== null) expect(found.saved + found.stillLost).toBe(expiry.quantity);
   return found === null
     ? "none"
     : `${found.outlook.run.id} to ${isoDate(found.day).slice(5)}, saves ${inGrams(found.saved)} g`;

@@ -21,7 +21,8 @@ test("[BUY-14] the mean is over every day, and the deviation of a day that of a 
   // 200, 400, 0 and 0 g in the four weeks: 600 g ÷ 28 days; the weeks' sample variance is
   // ((200−150)² + (400−150)² + 2 × 150²) ÷ 3 = 36,666.67 g², of a day 5,238.095 g², deviation 72.3747 g
   const use = plannedUse(planned(run("a", "p", "2026-11-25", 2), run("b", "p", "2026-12-02", 4)), "A");
-  expect(use?.weeks).toBe(4);
+  expect(use?.byWeek).toEqual([g("200"), g("400"), 0n, 0n]);
+  expect([use?.used, use?.days]).toEqual([g("600"), 28]);
   expect(use && Number(use.mean.over) / Number(use.mean.under)).toBeCloseTo(Number(g("600")) / 28, 3);
   expect(Number(use?.deviation) / 1e6).toBeCloseTo(72.3747, 3);
 });

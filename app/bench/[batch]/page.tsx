@@ -6,6 +6,7 @@ import { Opening } from "@/app/_ui/finding";
 import { stateOf } from "@/lib/domain/bench/batch";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { closeAddress, recordAddress, sheetAddress } from "@/lib/edge/bench-address";
+import { weighUpAddress } from "@/lib/edge/book-address";
 import { countShown } from "@/lib/edge/figures";
 import { BenchDesk } from "../_parts/bench-desk";
 import { batchForPage } from "../batch-for-page";
@@ -23,7 +24,7 @@ export async function generateMetadata({ params }: Page): Promise<Metadata> {
 /** A batch while it is weighed. */
 export default async function BatchPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, as, code } = found;
+  const { batch, product, as, code } = found;
   if (stateOf(batch) !== "open") redirect(recordAddress(batch.run.id));
   const lines = linesWeighed(batch);
   const done = lines.filter(({ state }) => state === "done").length;
@@ -36,6 +37,9 @@ export default async function BatchPage({ params }: Page): Promise<ReactNode> {
           <p className="bench-ways">
             <Link className="button" href={sheetAddress(batch.run.id)} prefetch={false}>
               Weigh sheet to print
+            </Link>
+            <Link href={weighUpAddress(product.formula, product.id, batch.run.units)} prefetch={false}>
+              How the targets come about
             </Link>
             <Link className="button" href={closeAddress(batch.run.id)} prefetch={false}>
               Close the batch

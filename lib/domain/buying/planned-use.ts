@@ -8,7 +8,11 @@ export interface PlannedUse {
   readonly mean: Fraction;
   /** The standard deviation of a day's use, from whole weeks: that of a week ÷ √7. µg or pieces, rounded down. */
   readonly deviation: bigint;
-  readonly weeks: number;
+  /** What is used in each whole week from today on. */
+  readonly byWeek: readonly bigint[];
+  /** What is used over the horizon, and its days, today among them. */
+  readonly used: bigint;
+  readonly days: number;
 }
 
 /** Null where no run within the horizon uses it. */
@@ -25,7 +29,7 @@ export function plannedUse({ runs, today, lastDay }: Plan, material: string): Pl
   const byWeek = Array.from({ length: weeks }, (_, week) =>
     uses.reduce((sum, { day, need }) => (Math.floor((day - today) / 7) === week ? sum + need : sum), 0n),
   );
-  return { mean: ratio(used, BigInt(days)), deviation: deviationOfDay(byWeek), weeks };
+  return { mean: ratio(used, BigInt(days)), deviation: deviationOfDay(byWeek), byWeek, used, days };
 }
 
 /** The sample's standard deviation of weeks, in days that vary independently. */

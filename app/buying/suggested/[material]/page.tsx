@@ -14,6 +14,7 @@ import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-ad
 import { materialAddress } from "@/lib/edge/material-address";
 import { beginsWith, HINTS, LABELS } from "../../_parts/suggestion-begins";
 import { Suggestions } from "../../_parts/suggestions";
+import { UseWorking } from "../../_parts/use-working";
 import { BuyingCrumb } from "../../orders/_parts/buying-crumb";
 import "../../buying.css";
 
@@ -43,7 +44,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
       <Opening crumb={<BuyingCrumb />} title={`Safety stock and order size of ${material.name}`}>
         {use === null
           ? "No planned run uses it, so the use of a day is yours to write."
-          : `Suggestions of the textbook, from what the planned runs use over ${counted(use.weeks, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`}
+          : `Suggestions of the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`}
       </Opening>
       <div className="suggested">
         <Form
@@ -74,6 +75,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
             </Link>
           </div>
         </Form>
+        {use !== null && <UseWorking use={use} measure={material.measure} />}
         {"inputs" in read && (
           <Suggestions inputs={read.inputs} outlook={outlook} workshop={workshop} today={found.today} />
         )}
