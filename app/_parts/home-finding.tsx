@@ -50,9 +50,14 @@ export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
         </>
       )}
       {isCovered &&
-        (plan.runs.length === 0
-          ? "No runs are planned, and nothing has to be ordered today."
-          : `${plan.runs.length === 1 ? "The one run" : `All ${counted(plan.runs.length, "run", "runs")}`} can be made, and nothing has to be ordered today.`)}
+        (plan.runs.length === 0 ? (
+          <>
+            No runs are planned, and nothing has to be ordered today. <Link href="/week">Plan a run on the week</Link>{" "}
+            and this page says what it lacks.
+          </>
+        ) : (
+          `${plan.runs.length === 1 ? "The one run" : `All ${counted(plan.runs.length, "run", "runs")}`} can be made, and nothing has to be ordered today.`
+        ))}
       {passed > 0 &&
         `${inWordsFirst(passed)} ${passed === 1 ? "run of a day that has passed is" : "runs of days that have passed are"} short, and not closed. `}
       {!isCovered &&

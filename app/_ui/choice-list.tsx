@@ -22,10 +22,11 @@ export interface ChoiceListProps extends RecordChoiceProps {
   readonly come: Come;
 }
 
-/** How somebody came to the choice before its list was there: whether it was pressed, and what was typed. */
+/** How somebody came to the choice before its list was there: whether it was pressed, what was typed, and Enter after it. */
 export interface Come {
   readonly pressed: boolean;
   readonly typed: string;
+  readonly entered: boolean;
 }
 
 /**
@@ -95,7 +96,7 @@ export function ChoiceList(props: ChoiceListProps): ReactNode {
  * meanwhile, what was typed is settled as on leaving.
  */
 function useArrival(
-  { hadFocus, come: { typed } }: ChoiceListProps,
+  { hadFocus, come: { typed, entered } }: ChoiceListProps,
   input: RefObject<HTMLInputElement | null>,
   settle: (text: string) => void,
   setOpen: (isOpen: boolean) => void,
@@ -107,7 +108,8 @@ function useArrival(
       return;
     }
     field.focus();
-    if (typed === "") return;
+    if (entered) settle(typed);
+    if (typed === "" || entered) return;
     field.setRangeText(typed, 0, field.value.length, "end");
     field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertText", data: typed }));
   });

@@ -21,6 +21,8 @@ import "./record-choice.css";
 /** The list with its library: most visits choose nothing anew, so that it comes to a choice only when somebody does. */
 const loadList = async (): Promise<ComponentType<ChoiceListProps>> => (await import("./choice-list")).ChoiceList;
 
+const UNTOUCHED: Come = { pressed: false, typed: "", entered: false };
+
 interface Swapped {
   readonly List: ComponentType<ChoiceListProps>;
   readonly value: string;
@@ -60,7 +62,7 @@ function useSwap() {
     if (event.button !== 0 || hasFailed.current) return;
     // The browser's own would open, and be gone a moment later.
     event.preventDefault();
-    void come({ pressed: true, typed: "" });
+    void come({ ...UNTOUCHED, pressed: true });
     event.currentTarget.focus();
   };
   const type = (event: KeyboardEvent<HTMLSelectElement>): void => {
@@ -68,12 +70,13 @@ function useSwap() {
     const { typed } = awaited.current;
     const isToOpen =
       (event.key === " " && typed === "") || event.key === "F4" || (event.altKey && /^Arrow/.test(event.key));
+    const isEnter = event.key === "Enter" && typed !== "";
     const isLetter = event.key.length === 1 && !event.altKey && !event.ctrlKey && !event.metaKey;
-    if (!isToOpen && !isLetter) return;
+    if (!isToOpen && !isEnter && !isLetter) return;
     event.preventDefault();
-    awaited.current = isToOpen
-      ? { ...awaited.current, pressed: true }
-      : { ...awaited.current, typed: typed + event.key };
+    if (isToOpen) awaited.current = { ...awaited.current, pressed: true };
+    else if (isEnter) awaited.current = { ...awaited.current, entered: true };
+    else awaited.current = { ...awaited.current, typed: typed + event.key };
   };
   return { swapped, take, come, press, type, hadFocus };
 }
@@ -131,7 +134,7 @@ function NativeChoice({ value, none, groups, either: _, take, come, press, type,
       ref={take}
       onFocus={(event) => {
         fill(event);
-        void come({ pressed: false, typed: "" });
+        void come(UNTOUCHED);
       }}
       onMouseDown={press}
       onKeyDown={type}

@@ -124,7 +124,9 @@ export function RibbonKey(): ReactNode {
           {words}
         </li>
       ))}
-      <li className="ribbon-key-how">By keyboard: Right and Left walk along it, Enter opens the material.</li>
+      <li className="ribbon-key-how">
+        By keyboard: Right and Left walk along it, on the shelf once its row is open; Enter opens the material.
+      </li>
     </ul>
   );
 }

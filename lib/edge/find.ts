@@ -40,6 +40,8 @@ export interface Findable {
   readonly href: string;
   /** What it is found by besides what is shown. */
   readonly also?: string;
+  /** The day by which its kind is listed, where it is. */
+  readonly on?: Day;
 }
 
 /** All that can be found, each list in the workshop's order. */
@@ -68,12 +70,14 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
       kind: "Runs",
       name: `${productOf(run.product)}, ${shown(run.date)}`,
       says: `planned, ${counted(Number(run.units), "unit", "units")}`,
+      on: run.date,
       href: runAddress(run),
     })),
     ...desk.closedRuns.map(({ run, madeOn, unitsMade }): Findable => ({
       kind: "Runs",
       name: `${productOf(run.product)}, ${shown(madeOn)}`,
       says: `made, ${counted(Number(unitsMade), "unit", "units")}`,
+      on: madeOn,
       href: makingAddress(run.id),
     })),
     ...desk.batches.map((batch) => batchFound(batch, productOf(batch.run.product), today)),
@@ -209,7 +213,7 @@ export function find(all: readonly Findable[], typed: string, most: number): rea
   return FIND_KINDS.map((kind) => {
     const own = hits
       .filter(({ each }) => each.kind === kind)
-      .sort((a, b) => a.rank - b.rank || byCodePoint(a.each.name, b.each.name));
+      .sort((a, b) => a.rank - b.rank || dayOf(a.each) - dayOf(b.each) || byCodePoint(a.each.name, b.each.name));
     const found = own.slice(0, most).map(({ each }) => each);
     return { kind, found, further: own.length - found.length, best: own[0]?.rank ?? NOT_FOUND };
   })
@@ -217,6 +221,8 @@ export function find(all: readonly Findable[], typed: string, most: number): rea
     .sort((a, b) => a.best - b.best)
     .map(({ kind, found, further }) => ({ kind, found, further }));
 }
+
+const dayOf = ({ on = 0 as Day }: Findable): Day => on;
 
 const NOT_FOUND = 4;
 

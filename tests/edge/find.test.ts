@@ -63,6 +63,13 @@ describe("finding anything by typing", () => {
     expect(kind?.further).toBe(reading.workshop.lots.length - 5);
   });
 
+  test("runs of one name stand in the order of their days", () => {
+    const runs = find(all, "conditioner", 50).find(({ kind }) => kind === "Runs")?.found ?? [];
+    expect(runs.length).toBeGreaterThan(2);
+    const days = runs.map(({ on }) => on ?? 0);
+    expect(days).toEqual([...days].sort((one, other) => one - other));
+  });
+
   test("each thing stands once, under an address of its own", () => {
     const addresses = all.map(({ kind, href }) => `${kind} ${href}`);
     expect(new Set(addresses).size).toBe(addresses.length);

@@ -65,6 +65,13 @@ test.describe("in the demonstration", () => {
     await expect(page.getByRole("listbox").getByRole("option", { name: "Beeswax", exact: true })).toBeVisible();
     await expect(list(page, "Material")).toHaveValue("Cetyl alcohol");
 
+    // Nor does Enter send the form while a name is being written.
+    await page.goto("/book/offers/new");
+    await choice(page, "Material").focus();
+    await page.keyboard.type("cety");
+    await page.keyboard.press("Enter");
+    await expectChosen(choice(page, "Material"), "Cetyl alcohol");
+
     await page.goto("/book/offers/new");
     await page.unroute("**/*.js");
     await page.route("**/*.js", (route) => route.abort());

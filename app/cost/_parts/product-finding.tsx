@@ -10,7 +10,7 @@ import type { Priced } from "./priced";
 /** What one costs, and what is kept of each price. */
 export function ProductFinding({
   priced: { cost, toShops, toCustomers },
-  settings: { currency },
+  settings: { currency, labourPerHour },
 }: {
   readonly priced: Priced;
   readonly settings: Settings;
@@ -34,6 +34,7 @@ export function ProductFinding({
   return (
     <>
       One costs <b>{moneyShown(cost.perUnit, currency)}</b>.{" "}
+      {labourPerHour === 0n && "Your time is not in it: no hourly rate is set under Rates and calendar. "}
       {toShops && (
         <>
           Sold to shops at {priceShown(toShops.price, currency)} {kept(toShops)}

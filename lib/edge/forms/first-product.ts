@@ -2,6 +2,7 @@
  * A product in one go: what goes in and what it is packed in, each with the pack it is bought in, so that a jar has a
  * price after one form. It makes the same records as the forms of each would, and they are held to the same checks.
  */
+import { decimalTyped } from "@/lib/edge/notation";
 import type { Day } from "@/lib/domain/calendar";
 import type { CurrencyCode } from "@/lib/domain/money";
 import type { Workshop } from "@/lib/domain/workshop";
@@ -120,7 +121,7 @@ const inHalves = (form: SentForm): readonly SentFault[] =>
     if ((pack.trim() === "") === (price.trim() === "")) return [];
     return pack.trim() === ""
       ? [{ name: `${at}.pack`, message: "is needed for the price; write the pack, as 1 kg" }]
-      : [{ name: `${at}.price`, message: "is needed for the pack; write its price, as 8.40" }];
+      : [{ name: `${at}.price`, message: decimalTyped("is needed for the pack; write its price, as 8.40") }];
   });
 
 function readPart({ list, fields, typedAt }: Part, currency: CurrencyCode) {

@@ -103,7 +103,7 @@ function readField({ name, control, required }: FormField, at: string, sentAt: s
   if (control.kind === "lines") return readRows(name, control, sent);
   if (control.kind === "days") return readDays(sent.form.getAll(sentAt + name));
   if (isBlank(control, typed)) {
-    if (required) sent.faults.push({ field: at + name, message: MISSING[control.kind] });
+    if (required) sent.faults.push({ field: at + name, message: decimalTyped(MISSING[control.kind]) });
     return undefined;
   }
   const outcome = readControl(control, typed, sent.currency);

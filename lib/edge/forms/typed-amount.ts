@@ -2,6 +2,7 @@
 import type { CurrencyCode } from "@/lib/domain/money";
 import { UNITS } from "@/lib/domain/quantity";
 import type { Outcome } from "@/lib/edge/fields";
+import { decimalTyped } from "@/lib/edge/notation";
 import { quoted } from "@/lib/edge/shown-value";
 import { isTooLong, readTypedNumber, tooLong, withoutEnds } from "./typed-number";
 
@@ -63,7 +64,7 @@ const MOST_DIGITS_REPEATED = 15;
 function noUnit(number: string): string {
   if (!/[1-9]/.test(number)) return `${quoted(number)} is no amount; write one with its unit, as 250 g`;
   const spellings = number.length > MOST_DIGITS_REPEATED ? "250 g" : `${number} g, ${number} mL or ${number} each`;
-  return `${quoted(number)} has no unit; write it with one, as ${spellings}`;
+  return decimalTyped(`${quoted(number)} has no unit; write it with one, as ${spellings}`);
 }
 
 function unitRefusal(number: string, unit: string): string {

@@ -29,12 +29,13 @@ export const tooLong = (typed: string): { readonly fault: string } => ({
 export function readTypedNumber(typed: string): Outcome<string> {
   if (isTooLong(typed)) return tooLong(typed);
   const text = withoutEnds(typed);
-  if (text === "") return { fault: "nothing is written here; write a number, as 12.5" };
+  if (text === "") return { fault: decimalTyped("nothing is written here; write a number, as 12.5") };
   const refusal = refusalOf(text);
   if (refusal !== undefined) return { fault: refusal };
   const parts = /^\+?(\d*)([.,]?)(\d*)$/.exec(text);
   const [, whole = "", separator = "", rest = ""] = parts ?? [];
-  if (parts === null || whole + rest === "") return { fault: `must be a number, as 12.5, not ${quoted(text)}` };
+  if (parts === null || whole + rest === "")
+    return { fault: `must be a number, as ${decimalTyped("12.5")}, not ${quoted(text)}` };
   if (separator !== "" && separator !== marks().decimal && couldBeThousands(whole, rest)) {
     return { fault: `${quoted(text)} can be read two ways; ${writeOneOf(whole + rest, `${whole}.${rest}`)}` };
   }

@@ -7,7 +7,7 @@ import { Field } from "@/app/_ui/field";
 import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { planForPage } from "@/app/plan-for-page";
-import { plannedUse } from "@/lib/domain/buying/planned-use";
+import { type PlannedUse, plannedUse } from "@/lib/domain/buying/planned-use";
 import { counted } from "@/lib/edge/counted";
 import { readSuggestion, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
 import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-address";
@@ -42,9 +42,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
   return (
     <>
       <Opening crumb={<BuyingCrumb />} title={`Safety stock and order size of ${material.name}`}>
-        {use === null
-          ? "No planned run uses it, so the use of a day is yours to write."
-          : `Suggestions of the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`}
+        {saysOf(use)}
       </Opening>
       <div className="suggested">
         <Form
@@ -87,3 +85,8 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
     </>
   );
 }
+
+const saysOf = (use: PlannedUse | null): string =>
+  use === null
+    ? "No planned run uses it, so the use of a day is yours to write."
+    : `Suggestions of the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`;
