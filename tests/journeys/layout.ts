@@ -148,7 +148,8 @@ export async function expectFocusShown(page: Page, atMost: number): Promise<void
       const element = document.activeElement;
       if (!element || element === document.body) return null;
       const { outlineStyle, outlineWidth } = getComputedStyle(element);
-      const { left, top, width, height } = element.getBoundingClientRect();
+      // Of a link that goes on in the next line, the first: between its lines there is something else.
+      const { left, top, width, height } = element.getClientRects()[0] ?? element.getBoundingClientRect();
       const over = document.elementFromPoint(left + Math.min(width, innerWidth) / 2, top + Math.min(height, 40) / 2);
       return {
         name: `${element.tagName.toLowerCase()} ${(element.getAttribute("aria-label") ?? element.textContent).trim().slice(0, 40)}`,

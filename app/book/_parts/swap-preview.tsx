@@ -36,7 +36,7 @@ export function SwapPreviewed({
           ))}
         </ul>
       </Part>
-      <Part id="breaks" title="What breaks" beside={countedFindings(breaks, "nothing")}>
+      <Part id="breaks" title="What breaks" beside={countedFindings(breaks)}>
         <FindingsList findings={breaks} about={about} />
         <WhoDecides />
       </Part>
