@@ -113,9 +113,6 @@ const NothingFound = ({ asked }: { readonly asked: Asked }): ReactNode => (
   </p>
 );
 
-/** In a longer list a row opens by its address, so that the page need not carry what stands in every one of them. */
-const OPENING_HERE = 80;
-
 interface Listing {
   readonly materials: readonly MaterialOutlook[];
   readonly asked: Asked;
@@ -132,7 +129,7 @@ function Bands({ materials, asked, shelf }: Listing): ReactNode {
         shelf={shelf}
         group={groupOf(outlook, shelf)}
         asked={asked}
-        opensHere={materials.length <= OPENING_HERE}
+        listed={materials.length}
       />
     ));
   if (asked.by !== "day") return <section aria-label="Materials">{rows(materials)}</section>;

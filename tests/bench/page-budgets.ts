@@ -103,9 +103,14 @@ interface Deed {
 const DEEDS: readonly Deed[] = [
   { what: "a letter typed into Find", path: "/find", act: (page) => page.getByLabel("Find anything").press("o") },
   {
-    what: "a material opened on the shelf",
-    path: "/shelf?find=1",
-    act: (page) => page.locator("summary").first().click(),
+    what: "a material opened on the shelf, by its address",
+    path: "/shelf",
+    act: (page) => page.locator("a.shelf-line").first().click(),
+  },
+  {
+    what: "a material opened where it stands, in a list of some",
+    path: "/shelf?find=25",
+    act: (page) => page.locator("summary.shelf-line").first().click(),
   },
   { what: "the page made dark", path: "/", act: (page) => page.getByRole("button", { name: "Dark page" }).click() },
   {

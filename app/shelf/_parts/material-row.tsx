@@ -13,17 +13,20 @@ import { addressOf, type Asked, type Group, isOpen } from "./shelf-list";
 interface Row extends MaterialPart {
   readonly group: Group;
   readonly asked: Asked;
-  /** Whether it opens in its place; else it is a link to the same list with this row open. */
-  readonly opensHere: boolean;
+  /** How many rows the list has. */
+  readonly listed: number;
 }
 
+/** In a longer list a row opens by its address, so that the page need not carry what stands in every one of them. */
+const OPENING_HERE = 80;
+
 /** One material: what is there, how long it lasts, when to order, its ribbon; it opens to its lots and its working. */
-export function MaterialRow({ outlook, shelf, group, asked, opensHere }: Row): ReactNode {
+export function MaterialRow({ outlook, shelf, group, asked, listed }: Row): ReactNode {
   const { id } = outlook.material;
   const line = materialLine(outlook, shelf, group);
   const className = group === "covered" ? "shelf-row slim" : "shelf-row";
-  const open = isOpen(outlook, asked);
-  if (!open && !opensHere) {
+  const open = isOpen(outlook, asked, listed);
+  if (!open && listed > OPENING_HERE) {
     const href = `${addressOf(asked, { open: id })}#${materialAnchor(id)}`;
     const link = element("a", { class: "shelf-line", "data-row": "", href }, line);
     return <div className={className} id={materialAnchor(id)} dangerouslySetInnerHTML={{ __html: link }} />;

@@ -75,9 +75,12 @@ export const countShown = (outlooks: readonly MaterialOutlook[], show: Show, cha
 const hasLotNamed = ({ ladder }: MaterialOutlook, find: string): boolean =>
   find !== "" && ladder.some(({ lot }) => lot.toLowerCase().includes(find.toLowerCase()));
 
+/** So many rows stand open for a lot that was looked for; where a letter or two are in the names of many, none does. */
+const MOST_OPEN_BY_LOT = 6;
+
 /** Asked for by its id, or because one of its lots is what was looked for. */
-export const isOpen = (outlook: MaterialOutlook, { find, open }: Asked): boolean =>
-  outlook.material.id === open || hasLotNamed(outlook, find);
+export const isOpen = (outlook: MaterialOutlook, { find, open }: Asked, listed: number): boolean =>
+  outlook.material.id === open || (listed <= MOST_OPEN_BY_LOT && hasLotNamed(outlook, find));
 
 const isFound = (outlook: MaterialOutlook, find: string): boolean =>
   outlook.material.name.toLowerCase().includes(find.toLowerCase()) || hasLotNamed(outlook, find);
