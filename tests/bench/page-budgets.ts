@@ -79,6 +79,8 @@ async function emptyPage(browser: Browser): Promise<number> {
     join(folder, "app/page.js"),
     'export const dynamic = "force-dynamic";\nexport default () => <p>Empty</p>;\n',
   );
+  // Without one of its own the build may take up the app's, which asks for a store.
+  writeFileSync(join(folder, "instrumentation.js"), "export const register = () => undefined;\n");
   const next = createRequire(import.meta.url).resolve("next/dist/bin/next");
   const built = spawnSync(process.execPath, [next, "build"], { cwd: folder, encoding: "utf8" });
   if (built.status !== 0) throw new Error(`the empty page was not built: ${built.stdout}${built.stderr}`);
