@@ -7,6 +7,7 @@ import { z } from "zod";
 import { type Day, dayOf, FIRST_YEAR, LAST_YEAR } from "@/lib/domain/calendar";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { LARGEST_FIGURE, type Packs, quantity, type Units } from "@/lib/domain/quantity";
+import { MOST_DAYS } from "./day-count";
 import type { Json, OtherNumber } from "./json-tree";
 import { quoted, shown } from "./shown-value";
 
@@ -97,7 +98,7 @@ export const yesOrNo = z.boolean({ error: wanted("true or false") });
 const LARGEST = Number(LARGEST_FIGURE);
 
 /** A number of days: 0 to 3660. */
-export const dayCount = wholeNumber(0, 3660);
+export const dayCount = wholeNumber(0, MOST_DAYS);
 /** The place of a run within its day: 0 to a million. */
 export const sequence = wholeNumber(0, 1_000_000);
 

@@ -2,7 +2,7 @@
 import { type FormulaFacts, MARKETS, type Phase, type Step, WAYS_OF_USE } from "@/lib/domain/formula-book/facts";
 import type { DecimalText } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine, Workshop } from "@/lib/domain/workshop";
-import { dayCount } from "@/lib/edge/fields";
+import { isDayCount } from "@/lib/edge/day-count";
 import { readTypedWholeNumber } from "@/lib/edge/forms/typed-amount";
 import { readTypedNumber } from "@/lib/edge/forms/typed-number";
 import { readTypedTemperature } from "@/lib/edge/forms/typed-temperature";
@@ -67,7 +67,7 @@ function factsOf(values: FormValues): FormulaFacts {
     use: WAYS_OF_USE.find((use) => use === values.use) ?? null,
     phFrom: numberOf(values.phFrom),
     phTo: numberOf(values.phTo),
-    keepsDays: "value" in keeps && dayCount.safeParse(keeps.value).success ? keeps.value : null,
+    keepsDays: "value" in keeps && isDayCount(keeps.value) ? keeps.value : null,
     phases: rowsOf(values, "phases").flatMap((row): readonly Phase[] => {
       const name = written(row.name);
       return name === null ? [] : [{ name, temperature: temperatureOf(row.temperature) }];
