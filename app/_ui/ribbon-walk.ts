@@ -55,7 +55,7 @@ export function useRibbonWalk(said: RefObject<HTMLElement | null>): RibbonWalk {
 }
 
 const UNANSWERED: readonly RibbonStep[] = [
-  { at: 0, says: "The ribbon cannot be read step by step now. Load the page again if this stays so." },
+  { at: "0%", says: "The ribbon cannot be read step by step now. Load the page again if this stays so." },
 ];
 
 async function stepsOf(ribbon: SVGSVGElement): Promise<readonly RibbonStep[]> {
@@ -73,8 +73,7 @@ const SVG = "http://www.w3.org/2000/svg";
 /** An upright at the step's place, and its words under the ribbon. */
 function mark(ribbon: SVGSVGElement, { at, says }: RibbonStep, said: HTMLElement): void {
   const upright = ribbon.querySelector(".ribbon-step") ?? ribbon.appendChild(document.createElementNS(SVG, "line"));
-  const across = `${String(at)}%`;
-  for (const [name, value] of Object.entries({ class: "ribbon-step", x1: across, x2: across, y1: "-2", y2: "100%" }))
+  for (const [name, value] of Object.entries({ class: "ribbon-step", x1: at, x2: at, y1: "-2", y2: "100%" }))
     upright.setAttribute(name, value);
   const [place, page] = [ribbon.getBoundingClientRect(), (said.offsetParent ?? document.body).getBoundingClientRect()];
   said.style.top = `${String(place.bottom - page.top + 4)}px`;

@@ -3,7 +3,8 @@ import type { Day } from "@/lib/domain/calendar";
 import type { LeastLeft } from "@/lib/domain/to-buy";
 import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
-import { dayShown, stockInFull } from "@/lib/edge/figures";
+import { dayShown } from "@/lib/edge/figures";
+import { signedStock } from "./standing-working";
 import type { WorkingLine } from "./working";
 
 export interface ToBuy {
@@ -19,8 +20,7 @@ export interface ToBuy {
 export function toBuyLines({ material, onHand, least, wanted, today }: ToBuy): readonly WorkingLine[] {
   const { day, arrived, needed, runs, lost, left } = least;
   const safety = material.safetyStock?.quantity ?? 0n;
-  const exactly = (held: bigint): string =>
-    `${held < 0n ? "−" : ""}${stockInFull(held < 0n ? -held : held, material.measure)}`;
+  const exactly = (held: bigint): string => signedStock(held, { material });
   const until = day === today ? "today" : `to ${dayShown(day, today)}`;
   const line = (operator: "+" | "−", held: bigint, reason: string): readonly WorkingLine[] =>
     held === 0n ? [] : [{ operator, figure: exactly(held), reason }];

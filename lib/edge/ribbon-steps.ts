@@ -4,11 +4,11 @@ import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
 import type { Stock } from "@/lib/domain/quantity";
 import { dayShown, stockShown } from "./figures";
 import { lastDayOfUse } from "./ribbon-sentence";
-import { spanOf, tickOf, timed } from "./ribbon-time";
+import { percentAcross, spanOf, tickOf, timed } from "./ribbon-time";
 
 export interface RibbonStep {
-  /** Across the ribbon, percent. */
-  readonly at: number;
+  /** Across the ribbon, as its drawing has it. */
+  readonly at: string;
   readonly says: string;
 }
 
@@ -33,7 +33,7 @@ export function ribbonSteps(outlook: MaterialOutlook, { today, lastDay, productN
   }));
   return [{ tick: 0, says: `Today: ${amount(onHand, "there")} on the shelf.` }, ...order, ...changes]
     .sort((one, other) => one.tick - other.tick)
-    .map(({ tick, says }) => ({ at: Math.round((tick / span) * 10_000) / 100, says }));
+    .map(({ tick, says }) => ({ at: percentAcross(tick, span), says }));
 }
 
 function orderWords(orderBy: Day, today: Day): string {

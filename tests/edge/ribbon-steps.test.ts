@@ -22,27 +22,20 @@ import {
   settings,
   supplier,
 } from "../helpers/notation";
+import { bareWorkshop } from "../helpers/store-workshop";
 
 const today = day("2026-11-25"); // a Wednesday
 
-const walked = (given: Partial<Workshop>): readonly (readonly [number, string])[] => {
+const walked = (given: Partial<Workshop>): readonly (readonly [string, string])[] => {
   const { materials, lastDay } = plan(
-    {
+    bareWorkshop("Ribbon", {
       settings: settings({ today, horizonDays: 13 }),
       suppliers: [supplier("s")],
       materials: [material("M", { name: "Oat oil" })],
-      offers: [],
-      lots: [],
-      orders: [],
       formulas: [formula("f", { M: "100" })],
       products: [product("p", "f")],
-      runs: [],
-      finished: [],
-      sales: [],
-      labels: [],
-      papers: [],
       ...given,
-    },
+    }),
     today,
   );
   const [outlook] = materials;
@@ -61,9 +54,9 @@ describe("a ribbon walked along", () => {
         runs: [run("r1", "p", "2026-11-26", 2), run("r2", "p", "2026-11-28", 1)],
       }),
     ).toEqual([
-      [0, "Today: 600 g on the shelf."],
-      [10.71, "Thu 26 Nov: Balm draws 200 g; 400 g left."],
-      [25, "Sat 28 Nov: Balm draws 100 g; 300 g left."],
+      ["0%", "Today: 600 g on the shelf."],
+      ["10.71%", "Thu 26 Nov: Balm draws 200 g; 400 g left."],
+      ["25%", "Sat 28 Nov: Balm draws 100 g; 300 g left."],
     ]);
   });
 
@@ -74,17 +67,17 @@ describe("a ribbon walked along", () => {
       orders: [order("O", "2026-11-30", [{ material: "M", quantity: g("1000"), cost: money("10"), expires: null }])],
     });
     expect(steps).toEqual([
-      [0, "Today: 150 g on the shelf."],
-      [10.71, "Thu 26 Nov: Balm draws 200 g; short by 50 g."],
-      [37.5, "Mon 30 Nov: 1.00 kg comes in; short by 50 g."],
-      [37.5, "Mon 30 Nov: 50 g of it goes to earlier runs; 950 g left."],
+      ["0%", "Today: 150 g on the shelf."],
+      ["10.71%", "Thu 26 Nov: Balm draws 200 g; short by 50 g."],
+      ["37.5%", "Mon 30 Nov: 1.00 kg comes in; short by 50 g."],
+      ["37.5%", "Mon 30 Nov: 50 g of it goes to earlier runs; 950 g left."],
     ]);
   });
 
   test("tells what goes out of date on the last day on which it can be used", () => {
     expect(walked({ lots: [lot("L", "M", "150", "6", { expires: day("2026-11-29") })] })).toEqual([
-      [0, "Today: 150 g on the shelf."],
-      [35.71, "Sun 29 Nov: 150 g of lot L goes out of date; 0 g left."],
+      ["0%", "Today: 150 g on the shelf."],
+      ["35.71%", "Sun 29 Nov: 150 g of lot L goes out of date; 0 g left."],
     ]);
   });
 
@@ -121,7 +114,7 @@ describe("a ribbon walked along", () => {
           ),
         ),
       });
-      const places = steps.map(([at]) => at);
+      const places = steps.map(([at]) => Number.parseFloat(at));
       expect(places).toEqual([...places].sort((one, other) => one - other));
       expect(places.every((at) => at >= 0 && at <= 100)).toBe(true);
       expect(steps.filter(([, words]) => words.includes(" draws "))).toHaveLength(runs.length);

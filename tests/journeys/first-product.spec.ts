@@ -46,5 +46,8 @@ test("A newcomer pastes a list, takes an offered density over, and is led to the
   await page.goto("/cost");
   await page.getByRole("link", { name: "Foot balm", exact: true }).click();
   // 20 g at 12.613 for 1261.3 g are 0.20; 30 g at 20.00 a kilogram are 0.60.
-  await expect(page.getByText("One costs £0.80.")).toBeVisible();
+  await expect(page.getByText("One costs £0.80.")).toContainText("Your time is not in it");
+  await page.goto("/");
+  await page.getByRole("link", { name: "Plan a run on the week", exact: true }).click();
+  await expect(page.getByRole("heading", { level: 1, name: / to \d+ \w+$/ })).toBeVisible();
 });

@@ -39,7 +39,7 @@ export default async function BatchPage({ params }: Page): Promise<ReactNode> {
               Weigh sheet to print
             </Link>
             <Link href={weighUpAddress(product.formula, product.id, batch.run.units)} prefetch={false}>
-              How the targets come about
+              How the targets come about, as the formula stands now
             </Link>
             <Link className="button" href={closeAddress(batch.run.id)} prefetch={false}>
               Close the batch

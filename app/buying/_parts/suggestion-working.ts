@@ -16,7 +16,7 @@ import { gramsShown, moneyShown, pricePerGramShown, quotientShown, rateShown, st
 import type { SuggestionInputs } from "@/lib/edge/forms/suggestion-inputs";
 
 /** A use of a day has parts of a microgram, and of a piece. */
-const shareOf = (held: Fraction, measure: Measure): string =>
+export const shareOf = (held: Fraction, measure: Measure): string =>
   measure === "mass" ? gramsShown(held) : `${quotientShown(held)} pieces`;
 
 /** `√(7 × 12.50 g² + …)`, times z. */

@@ -26,7 +26,7 @@ export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFram
   const planned = frame.leftOut.size === 0 ? plan : planOf({ ...workshop, offers: kept }, plan.today);
   const deliveryOf = deliveriesOf(workshop);
   const lacking = planned.materials.flatMap((outlook) => {
-    const wanted = wantedFor(outlook, planned, frame.cover);
+    const wanted = wantedFor(outlook, planned, frame.cover, workshop);
     return wanted > 0n ? [{ outlook, wanted }] : [];
   });
   const isOffered = ({ outlook }: { readonly outlook: MaterialOutlook }) => outlook.offersConsidered.length > 0;
@@ -40,10 +40,15 @@ export function shoppingListIn(workshop: Workshop, plan: Plan, frame: BuyingFram
 }
 
 /** What the plan says is to be bought, or what would be for another number of days. @rule PLAN-8, BUY-10 */
-function wantedFor({ material, balances, firstArrival, toBuy }: MaterialOutlook, plan: Plan, cover: Cover): Stock {
+function wantedFor(
+  { material, balances, firstArrival, toBuy }: MaterialOutlook,
+  plan: Plan,
+  cover: Cover,
+  workshop: Workshop,
+): Stock {
   if (cover.kind === "workshop") return toBuy;
   const from = earlier(firstArrival, plan.lastDay);
-  const to = cover.kind === "horizon" ? plan.lastDay : earlier(daysAfter(from, cover.days), plan.lastDay);
+  const to = earlier(daysAfter(from, coverDaysOf(cover, workshop)), plan.lastDay);
   return quantity<Stock>(mostBelow(material.safetyStock?.quantity ?? 0n, balances, from, to));
 }
 
