@@ -84,6 +84,11 @@ test("What is given up is expected no more, and another tab is told", async ({ p
 
   await page.goto("/buying/suggested/~oil");
   await expect(page.getByRole("table", { name: /^Suggestions for/ })).toBeVisible();
+  // On a desk the suggestions stand beside what they are worked out from.
+  const [from, to] = [page.getByRole("form", { name: "Worked out from" }), page.getByRole("table")];
+  const [given, found] = [await from.boundingBox(), await to.boundingBox()];
+  expect(found?.x).toBeGreaterThan((given?.x ?? Infinity) + (given?.width ?? Infinity));
+  await expect(from.getByText("How the use of a day comes about")).toBeVisible();
   await page.getByLabel("Orders that should not run short, %").fill("100");
   await page.getByRole("button", { name: "Work it out again" }).click();
   await expect(page.getByText(/^Must be above 0 and below 100/)).toBeVisible();

@@ -66,6 +66,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
               />
             ))}
           </div>
+          {use !== null && <UseWorking use={use} measure={material.measure} />}
           <div className="buying-frame-buttons">
             <button className="button">Work it out again</button>
             <Link className="button plain" href={suggestedAddress(material.id)}>
@@ -73,7 +74,6 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
             </Link>
           </div>
         </Form>
-        {use !== null && <UseWorking use={use} measure={material.measure} />}
         {"inputs" in read && (
           <Suggestions inputs={read.inputs} outlook={outlook} workshop={workshop} today={found.today} />
         )}
