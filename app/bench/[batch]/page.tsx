@@ -38,11 +38,15 @@ export default async function BatchPage({ params }: Page): Promise<ReactNode> {
             <Link className="button" href={sheetAddress(batch.run.id)} prefetch={false}>
               Weigh sheet to print
             </Link>
-            <Link href={weighUpAddress(product.formula, product.id, batch.run.units)} prefetch={false}>
-              How the targets come about, as the formula stands now
-            </Link>
             <Link className="button" href={closeAddress(batch.run.id)} prefetch={false}>
               Close the batch
+            </Link>
+            <Link
+              className="button plain"
+              href={weighUpAddress(product.formula, product.id, batch.run.units)}
+              prefetch={false}
+            >
+              Targets by today’s formula
             </Link>
           </p>
         }

@@ -119,8 +119,9 @@ function Keys({ isOn }: { readonly isOn: boolean }): ReactNode {
           </button>
         </form>
         <p>
-          Always on: Tab and Enter everywhere; Up and Down through rows, Right and Left to open and close them; on the
-          week, arrow keys through the places of a run that is being moved; at the bench, Enter writes a weight down.
+          Always on: Tab and Enter everywhere; Up and Down through rows, Right and Left to open and close them and to
+          walk along their ribbons; on the week, arrow keys through the places of a run that is being moved; at the
+          bench, Enter writes a weight down.
         </p>
       </div>
     </section>
