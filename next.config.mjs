@@ -17,6 +17,8 @@ const config = {
   // Native or large, and never bundled.
   serverExternalPackages: ["better-sqlite3", "@prisma/adapter-better-sqlite3", "@prisma/client", "highs"],
   experimental: {
+    // A form or a page that meets a stopped app waits for it, with what was typed, rather than being lost to a fault.
+    useOffline: true,
     serverActions: { bodySizeLimit: LARGEST_REQUEST },
     // The proxy keeps a copy of a request's body, 10 MB of it unless told otherwise.
     proxyClientMaxBodySize: LARGEST_REQUEST,

@@ -8,9 +8,8 @@ export default function PageFault({ retry }: { readonly retry: () => void }): Re
     <section className="fault" role="alert">
       <h1>This page could not be shown</h1>
       <p>
-        Something in the app failed, or the app does not answer because it was stopped. If you were keeping something,
-        it may not be kept yet. What you typed into a form stays in this window: start the app if it was stopped, and
-        try again.
+        Something in the app failed. If you were keeping something, it may not be kept yet. What you typed into a form
+        stays in this window: try again. Where that fails too, the terminal in which the app runs says what is wrong.
       </p>
       <p>
         <button className="button" onClick={retry}>

@@ -12,6 +12,7 @@ import "./_css/controls.css";
 import "./_css/ledger.css";
 import "./_css/cost.css";
 import "./_css/start.css";
+import { Away } from "./_parts/away";
 import { SetDay } from "./_parts/set-day";
 import { Mark } from "./_ui/mark";
 import { type Place, Places } from "./_ui/places";
@@ -84,6 +85,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
             </div>
             {today !== null && <SetDay day={dayShown(today, today, { year: true })} iso={isoDate(today)} />}
           </header>
+          <Away />
           <main id="main">{children}</main>
         </div>
         {workshop && jar.get("keys")?.value === "on" && <SingleKeys />}

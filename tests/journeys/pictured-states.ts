@@ -58,9 +58,20 @@ async function changedMeanwhile(page: Page): Promise<void> {
   await pressRefused("Keep the supplier")(page);
 }
 
-/** A page that the app does not answer for, since it was stopped. */
-const notAnswered = (pressed: string) => async (page: Page) => {
-  await page.route("**/*", (route) => (route.request().isNavigationRequest() ? route.continue() : route.abort()));
+/** A form that meets an app which does not answer, since it was stopped. */
+async function unanswered(page: Page): Promise<void> {
+  await page.getByLabel("Delivery of one order").fill("6.50");
+  await page.route("**/*", (route) => route.abort());
+  await page.getByRole("button", { name: "Keep the supplier" }).click();
+  await page.getByText("Stillroom does not answer.").waitFor();
+}
+
+/** The app fails at what is asked of it. */
+const failed = (pressed: string) => async (page: Page) => {
+  await page.route("**/*", (route) => {
+    const isAsked = route.request().method() === "POST";
+    return isAsked ? route.fulfill({ status: 500, body: "failed" }) : route.continue();
+  });
   await page.getByRole("button", { name: pressed }).click();
   await page.getByRole("alert").first().waitFor();
 };
@@ -136,8 +147,9 @@ export const STATES: readonly PicturedState[] = [
   { name: "count-refused", opened: DEMO, path: "/shelf/count", act: pressRefused("Show the differences") },
   { name: "count-differences", opened: DEMO, path: "/shelf/count", act: counted },
   { name: "form-changed-meanwhile", opened: DEMO, path: "/book/suppliers/s-ingredients", act: changedMeanwhile },
-  { name: "page-fault", opened: DEMO, path: "/book/screen", act: notAnswered("Write figures like this") },
-  { name: "app-fault", opened: DEMO, path: "/book/screen", act: notAnswered("Dark page") },
+  { name: "page-fault", opened: DEMO, path: "/book/screen", act: failed("Write figures like this") },
+  { name: "app-fault", opened: DEMO, path: "/book/screen", act: failed("Dark page") },
+  { name: "away", opened: DEMO, path: "/book/suppliers/s-ingredients", act: unanswered },
   ...BENCH_STATES,
   { name: "shelf-in-pounds", opened: DEMO, path: "/book/screen", act: inPounds },
 ];

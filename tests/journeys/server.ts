@@ -32,14 +32,17 @@ export async function serveStore(opened: Opened): Promise<RunningApp> {
   return await serve(copyOfStore(opened), process.execPath, builtServer(), "SIGKILL");
 }
 
-/** The same server on a store that is there already, and that stays when the server is killed, at once and without a word. */
-export async function serveToKill(store: string): Promise<RunningApp> {
-  return await serve(store, process.execPath, builtServer(), "SIGKILL", "keep");
+/**
+ * The same server on a store that is there already, and that stays when the server is killed, at once and without a word.
+ * On the port of the one before where a page that is still open is to find it again.
+ */
+export async function serveToKill(store: string, port?: number): Promise<RunningApp> {
+  return await serve(store, process.execPath, builtServer(), "SIGKILL", { afterwards: "keep", port });
 }
 
 /** Another app than this one, from a build of its own, with nothing to store. */
 export async function serveFolder(folder: string): Promise<RunningApp> {
-  return await serve(storeFor("nothing"), process.execPath, builtServer(), "SIGKILL", "remove", folder);
+  return await serve(storeFor("nothing"), process.execPath, builtServer(), "SIGKILL", { cwd: folder });
 }
 
 /** The server of the build that is there, as arguments of Node; `built.ts` brings it up to the sources before. */
@@ -47,15 +50,21 @@ function builtServer(): readonly string[] {
   return [createRequire(import.meta.url).resolve("next/dist/bin/next"), "start", "--hostname", "127.0.0.1"];
 }
 
+interface Serving {
+  /** What becomes of the store when the server is stopped. */
+  readonly afterwards?: "remove" | "keep";
+  readonly cwd?: string;
+  readonly port?: number | undefined;
+}
+
 async function serve(
   store: string,
   program: string,
   args: readonly string[],
   end: "SIGTERM" | "SIGKILL",
-  afterwards: "remove" | "keep" = "remove",
-  cwd = PROJECT,
+  { afterwards = "remove", cwd = PROJECT, port: asked }: Serving = {},
 ): Promise<RunningApp> {
-  const port = await freePort();
+  const port = asked ?? (await freePort());
   const environment = environmentOf(store, { PORT: String(port), NODE_ENV: "production" });
   const server = spawn(program, args, {
     cwd,
