@@ -2,11 +2,15 @@
 
 import type { KeyboardEvent, ReactNode } from "react";
 import { asSentence } from "@/app/_ui/sentence";
+import { Sign } from "@/app/_ui/sign";
+import { weightShown } from "@/lib/edge/bench-weights";
 import type { LineAtHand } from "./line-at-hand";
 
 /** By tap or by scan, and never chosen beforehand: who weighs has to look at the label. */
 export function Lots({
   line,
+  rest,
+  decimals,
   lot,
   choose,
   scan,
@@ -14,6 +18,9 @@ export function Lots({
   typed,
 }: {
   readonly line: LineAtHand;
+  /** What is still to be weighed of it, µg. */
+  readonly rest: bigint;
+  readonly decimals: number;
   readonly lot: string;
   readonly choose: (lot: string) => void;
   readonly scan: (text: string) => void;
@@ -23,7 +30,7 @@ export function Lots({
   return (
     <fieldset className="weigh-lots" aria-describedby={fault === undefined ? undefined : "weigh-lot-fault"}>
       <legend>Lot</legend>
-      {line.lots.map(({ id, says, isOutOfDate }) => (
+      {line.lots.map(({ id, says, remaining, isOutOfDate }) => (
         <label key={id} className={isOutOfDate ? "weigh-lot out" : "weigh-lot"}>
           <input
             type="radio"
@@ -37,11 +44,19 @@ export function Lots({
           />
           <span>
             <b>{id}</b> {says}
+            {remaining < rest && (
+              <>
+                {" "}
+                <Sign sign="box" tone="wrong">
+                  {weightShown(rest - (remaining > 0n ? remaining : 0n), decimals)} short
+                </Sign>
+              </>
+            )}
           </span>
         </label>
       ))}
       {line.lots.length === 0 && <p>No lot of it is on the shelf: receive it first, or add it as it came.</p>}
-      <div className="field">
+      <div className="field weigh-scan">
         <label htmlFor="weigh-scanned">Or scan the label</label>
         <input
           id="weigh-scanned"
