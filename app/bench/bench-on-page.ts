@@ -8,9 +8,10 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Desk } from "@/lib/domain/desk";
 import { ratio } from "@/lib/domain/fraction";
 import { isUsable } from "@/lib/domain/lots";
+import type { PartsPerMillion } from "@/lib/domain/quantity";
 import type { Formula, Lot, Workshop } from "@/lib/domain/workshop";
 import { weightShown } from "@/lib/edge/bench-weights";
-import { countShown, dayShown, massInFull, shareShown } from "@/lib/edge/figures";
+import { countShown, dayShown, massInFull, percentShown, shareShown } from "@/lib/edge/figures";
 import { CAUTIONS } from "@/lib/edge/finding-words";
 import { ofAsText } from "@/lib/edge/forms/bench-note";
 import type { BenchOnPage, LineOnPage, LotToWeigh, PhaseOnPage, StepOnPage } from "./_parts/bench-view";
@@ -61,6 +62,7 @@ function sectionsOf(found: Found, formula: Formula): readonly PhaseOnPage[] {
       key,
       phase,
       title: phaseTitle(phase, called, isMain),
+      isMain,
       celsius: (isMain && formula.phases.find(({ name }) => name === phase)?.temperature) || null,
       lines: lines.map(({ lots, ...line }) => ({ ...line, lots: lots.map((lot) => lotToWeigh(lot, today)) })),
       steps: isFirst && phase !== null ? stepsOf(formula, (of) => of === phase) : [],
@@ -93,13 +95,16 @@ const linesOnPage = (found: Found): readonly (Omit<LineOnPage, "lots"> & { reado
   );
   return weighed.map(({ line }) => ({
     line,
-    percent: percents.get(line.key) ?? null,
+    percent: percentOfLine(percents.get(line.key)),
     planned: planned.get(line.key) ?? [],
     lots: line.of.kind === "formula" ? [] : lotsOf(workshop, line.of.id),
   }));
 };
 
-const stepsOf = ({ steps }: Formula, isWanted: (phase: string | null) => boolean): readonly StepOnPage[] =>
+const percentOfLine = (percent: PartsPerMillion | undefined): string | null =>
+  percent === undefined ? null : percentShown(percent);
+
+export const stepsOf = ({ steps }: Formula, isWanted: (phase: string | null) => boolean): readonly StepOnPage[] =>
   steps.flatMap(({ text, phase, temperature, minutes }, at) =>
     isWanted(phase) ? [{ at, text, celsius: temperature, minutes: minutes === null ? null : Number(minutes) }] : [],
   );

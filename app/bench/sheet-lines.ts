@@ -5,9 +5,8 @@ import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import { percentOf } from "@/lib/domain/formula";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
-import { smaller } from "@/lib/domain/quantity";
+import { type PartsPerMillion, smaller } from "@/lib/domain/quantity";
 import type { Lot, Workshop } from "@/lib/domain/workshop";
-import { percentShown } from "@/lib/edge/figures";
 
 /** Lots of a material with something in them, in the order in which they are drawn. @rule LOT-1 */
 export const lotsOf = ({ lots }: Pick<Workshop, "lots">, material: string): readonly Lot[] =>
@@ -44,14 +43,14 @@ export function plannedLots(
 }
 
 /** The percents of the lines, by key: of the version by which the batch was started, where its lines are those. */
-export function percentsOf(books: Books, batch: Batch): ReadonlyMap<string, string> {
+export function percentsOf(books: Books, batch: Batch): ReadonlyMap<string, PartsPerMillion> {
   const parts = [...new Set(batch.lines.map(({ part }) => part))];
   return new Map(
     parts.flatMap((part) => {
       const formula = partAsStarted(books, batch, part);
       const lines = batch.lines.filter((line) => line.part === part);
       if (lines.length !== formula.lines.length) return [];
-      return formula.lines.map((line, at) => [lines[at]?.key ?? "", percentShown(percentOf(line, formula))] as const);
+      return formula.lines.map((line, at) => [lines[at]?.key ?? "", percentOf(line, formula)] as const);
     }),
   );
 }

@@ -7,6 +7,7 @@ import { inWordsFirst } from "@/lib/edge/counted";
 import { countShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { toGoWords } from "./bench-aside";
+import type { PhaseOnPage } from "./bench-view";
 import type { BenchAtHand, LineAtHand } from "./line-at-hand";
 
 /** What comes next and what is outside its tolerance, as this device knows it: what waits here counts. */
@@ -30,10 +31,15 @@ export function BenchFinding({ hand, decimals }: { readonly hand: BenchAtHand; r
         {NO_BREAK}
         {open.line.called}
       </b>
-      {open.section.phase !== null && `, into ${midSentence(open.section.title)}`}.{outside}
+      {intoWords(open.section)}.{outside}
     </>
   );
 }
+
+const intoWords = ({ phase, title, isMain }: PhaseOnPage): string => {
+  if (!isMain) return `, for ${title}`;
+  return phase === null ? "" : `, into ${midSentence(title)}`;
+};
 
 /** What is still to go on the balance of a line. */
 export const restOf = ({ line, total }: LineAtHand): bigint => (line.target > total ? line.target - total : 0n);

@@ -27,6 +27,8 @@ export interface PhaseOnPage {
   readonly phase: string | null;
   /** What it says above its lines: the phase, and the premix that it is of. */
   readonly title: string;
+  /** Whether its lines are those of the batch's own formula, and not of a premix. */
+  readonly isMain: boolean;
   /** °C at which its lines go in. */
   readonly celsius: string | null;
   readonly lines: readonly LineOnPage[];

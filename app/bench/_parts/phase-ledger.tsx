@@ -5,7 +5,7 @@ import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { BenchAtHand, LineAtHand } from "./line-at-hand";
 import { heatOf, Steps } from "./timers";
 import { WeighForm } from "./weigh-form";
-import { type OnDesk, WeighLine, WeightsOf } from "./weigh-line";
+import { LineRow, type OnDesk, WeighLine, WeightsOf } from "./weigh-line";
 
 type Section = BenchAtHand["sections"][number];
 
@@ -50,8 +50,7 @@ function Phase({
 }: { readonly section: Section; readonly open: BenchAtHand["open"]; readonly first: string } & OnDesk): ReactNode {
   const { key, phase, title, steps, lines } = section;
   const [only] = steps;
-  const isHeadOfStep = steps.length === 1 && only !== undefined;
-  const heat = isHeadOfStep ? heatOf(only) : null;
+  const heat = steps.length === 1 && only !== undefined ? heatOf(only) : null;
   return (
     <section className="phase" aria-labelledby={`phase-${key}`}>
       {isLetter(phase) && (
@@ -64,7 +63,7 @@ function Phase({
         <span>{heat ?? (section.celsius !== null && `goes in at ${section.celsius}${NO_BREAK}°C`)}</span>
       </div>
       <div className="phase-lines">
-        <Steps batch={view.batch} steps={isHeadOfStep ? [{ ...only, celsius: null }] : steps} />
+        <Steps batch={view.batch} steps={steps} isHeatAbove={heat !== null} />
         <ol>
           {lines.map((line) =>
             line.line.key === open?.line.key ? (
@@ -76,6 +75,9 @@ function Phase({
                   notes={notes}
                   isFirst={formKey(line) === first}
                 />
+                <div className="only-printed">
+                  <LineRow line={line} decimals={view.decimals} />
+                </div>
                 <div className="weigh-written">
                   <WeightsOf line={line} view={view} notes={notes} />
                 </div>

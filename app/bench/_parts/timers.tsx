@@ -13,7 +13,16 @@ const useBegan = (place: string): number | null =>
   );
 
 /** Steps of the formula, each with its heat and time; one with minutes has a timer to be started. */
-export function Steps({ batch, steps }: { readonly batch: string; readonly steps: readonly StepOnPage[] }): ReactNode {
+export function Steps({
+  batch,
+  steps,
+  isHeatAbove = false,
+}: {
+  readonly batch: string;
+  readonly steps: readonly StepOnPage[];
+  /** Whether the head of the phase says it. */
+  readonly isHeatAbove?: boolean;
+}): ReactNode {
   if (steps.length === 0) return null;
   return (
     <ol className="bench-steps">
@@ -21,7 +30,7 @@ export function Steps({ batch, steps }: { readonly batch: string; readonly steps
         <li key={step.at}>
           <span>
             {step.text}
-            {heatOf(step) !== null && (
+            {!isHeatAbove && heatOf(step) !== null && (
               <>
                 {" "}
                 <b>{heatOf(step)}</b>

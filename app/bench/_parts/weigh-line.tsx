@@ -16,15 +16,33 @@ export interface OnDesk {
 }
 
 /** One line of the sheet: what, how much, how it hangs, what was weighed and from which lot. */
-export function WeighLine({ line, ...desk }: { readonly line: LineAtHand } & OnDesk): ReactNode {
-  const { decimals } = desk.view;
+export const WeighLine = ({ line, ...desk }: { readonly line: LineAtHand } & OnDesk): ReactNode => (
+  <li>
+    <LineRow line={line} decimals={desk.view.decimals}>
+      <WeightsOf line={line} {...desk} />
+    </LineRow>
+  </li>
+);
+
+/** The same as a row, with what stands under its name. */
+export function LineRow({
+  line,
+  decimals,
+  children,
+}: {
+  readonly line: LineAtHand;
+  readonly decimals: number;
+  readonly children?: ReactNode;
+}): ReactNode {
   const { all, line: asked, total, off, isDone } = line;
   return (
-    <li className={isDone ? "weigh-line" : "weigh-line to-come"}>
+    <div className={isDone ? "weigh-line" : "weigh-line to-come"}>
       <div className="weigh-line-name">
         <b>{asked.called}</b>
-        {all.length === 1 ? null : <small>{[line.percent, plannedWords(line)].filter(Boolean).join(" · ")}</small>}
-        <WeightsOf line={line} {...desk} />
+        {!(isDone && all.length === 1) && (
+          <small>{[line.percent, plannedWords(line)].filter(Boolean).join(" · ")}</small>
+        )}
+        {children}
       </div>
       <span className="weigh-line-target">{weightShown(asked.target, decimals)}</span>
       {all.length === 0 ? (
@@ -43,7 +61,7 @@ export function WeighLine({ line, ...desk }: { readonly line: LineAtHand } & OnD
           </span>
         </>
       )}
-    </li>
+    </div>
   );
 }
 
