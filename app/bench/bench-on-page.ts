@@ -38,7 +38,7 @@ export function benchOnPage(found: Found): BenchOnPage {
     sections,
     steps: stepsOf(formula, (phase) => !sections.some((section) => section.phase !== null && section.phase === phase)),
     phases: [...new Set(batch.lines.flatMap(({ phase }) => (phase === null ? [] : [phase])))],
-    cautions: cautionsOf(found, formula),
+    cautions: cautionsOf(workshop, materialsOf(batch), formula),
     expected: expectedOf(batch, as),
     stock: stockOf(workshop, today),
     notes: batch.notes,
@@ -109,13 +109,16 @@ export const stepsOf = ({ steps }: Formula, isWanted: (phase: string | null) => 
     isWanted(phase) ? [{ at, text, celsius: temperature, minutes: minutes === null ? null : Number(minutes) }] : [],
   );
 
+/** Every material of the sheet. */
+export const materialsOf = ({ lines }: Batch): readonly string[] =>
+  lines.flatMap(({ of }) => (of.kind === "material" ? [of.id] : []));
+
 /** What the steps warn of, and what each material of the sheet is known for. */
-export function cautionsOf({ workshop, batch }: Pick<Found, "workshop" | "batch">, { steps }: Formula): string[] {
-  const materials = new Set(batch.lines.flatMap(({ of }) => (of.kind === "material" ? [of.id] : [])));
+export function cautionsOf(workshop: Workshop, materials: readonly string[], { steps }: Formula): readonly string[] {
   return [
     ...new Set(steps.flatMap(({ caution }) => (caution === null ? [] : [caution]))),
     ...workshop.materials
-      .filter(({ id }) => materials.has(id))
+      .filter(({ id }) => materials.includes(id))
       .flatMap(({ name, flammable, eyeHazard }) => [
         ...(flammable ? [`${name}: ${CAUTIONS.flammable}.`] : []),
         ...(eyeHazard ? [`${name}: ${CAUTIONS["eye hazard"]}.`] : []),

@@ -223,6 +223,7 @@ test.describe("without scripts", () => {
 
 test("A maker says how batches are called, and the next one is called so", async ({ page }) => {
   await page.goto("/bench");
+  await page.getByText("You write each one yourself.").click();
   await page.getByLabel("Text before (optional)").fill("PO ");
   await page.getByRole("button", { name: "Call batches like this" }).click();
   await expect(page.getByText("PO 261125-01")).toBeVisible();

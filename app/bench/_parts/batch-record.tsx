@@ -24,8 +24,10 @@ export function BatchRecord({ found }: { readonly found: BatchOnPage }): ReactNo
         Batch {found.code}, {found.as.product}
       </p>
       <Weights found={found} grams={grams} />
-      <Yield found={found} grams={grams} />
-      <Checks found={found} />
+      <div className="record-pair">
+        <Yield found={found} grams={grams} />
+        <Checks found={found} />
+      </div>
       <Written found={found} grams={grams} />
       <KeptLabels found={found} />
       <Marks found={found} />

@@ -1,8 +1,8 @@
 import { Fragment, type ReactNode } from "react";
 import { weightShown } from "@/lib/edge/bench-weights";
+import { heatOf } from "@/lib/edge/bench-words";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { PaperLine, PaperPhase } from "../paper-sheet";
-import { heatOf } from "./timers";
 
 interface Paper {
   readonly decimals: number;

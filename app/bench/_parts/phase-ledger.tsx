@@ -1,9 +1,10 @@
 "use client";
 
 import { type ReactNode, useState } from "react";
+import { heatOf } from "@/lib/edge/bench-words";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { BenchAtHand, LineAtHand } from "./line-at-hand";
-import { heatOf, Steps } from "./timers";
+import { Steps } from "./timers";
 import { WeighForm } from "./weigh-form";
 import { LineRow, type OnDesk, WeighLine, WeightsOf } from "./weigh-line";
 

@@ -1,7 +1,7 @@
 "use client";
 
 import { type ReactNode, useEffect, useState, useSyncExternalStore } from "react";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { heatOf } from "@/lib/edge/bench-words";
 import type { StepOnPage } from "./bench-view";
 import { beganAt, onTimers, openSound, setTimer, sound, timerPlace } from "./timer-store";
 
@@ -42,15 +42,6 @@ export function Steps({
       ))}
     </ol>
   );
-}
-
-/** `75 °C, 10 min` */
-export function heatOf({ celsius, minutes }: Pick<StepOnPage, "celsius" | "minutes">): string | null {
-  const heat = [
-    ...(celsius === null ? [] : [`${celsius}${NO_BREAK}°C`]),
-    ...(minutes === null ? [] : [`${String(minutes)}${NO_BREAK}min`]),
-  ];
-  return heat.length === 0 ? null : heat.join(", ");
 }
 
 function StartTimer({ place, minutes }: { readonly place: string; readonly minutes: number }): ReactNode {

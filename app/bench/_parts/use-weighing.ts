@@ -41,10 +41,8 @@ export function useWeighing({ line, notes, isFirst }: Weighing) {
     const found = faultsIn(fields, line, notes.who);
     setFaults(found);
     const [first] = Object.keys(found);
-    if (first === undefined) {
-      notes.write(fields);
-      return;
-    }
+    if (first === undefined) notes.write(fields);
+    if (first === undefined) return;
     // What a scale types next is another weight, never the reason for this one.
     const asksWhy = first === "why" && isOutside(hanging) && !isKept;
     requestAnimationFrame(() => {
@@ -58,8 +56,7 @@ export function useWeighing({ line, notes, isFirst }: Weighing) {
     send,
     submit,
     scan: (text: string) => {
-      const scanned = text.trim();
-      if (line.lots.some(({ id }) => id === scanned)) setLot(scanned);
+      if (line.lots.some(({ id }) => id === text.trim())) setLot(text.trim());
     },
     look: () => {
       setHanging(form.current && hangingOf(fieldsIn(form.current), line));

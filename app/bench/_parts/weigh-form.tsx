@@ -23,16 +23,16 @@ export function WeighForm({
   isFirst,
 }: { readonly line: LineAtHand; readonly isFirst: boolean } & OnDesk): ReactNode {
   const weighing = useWeighing({ line, notes, isFirst });
-  const { told, typed, says, lot, hanging } = weighing;
+  const { form, send, submit, look, scan, lot, setLot, hanging, isKept, again, keep, told, typed, says } = weighing;
   const isPoured = line.line.of.kind === "formula";
   const chosen = line.lots.find(({ id }) => id === lot);
   return (
     <form
       className="weigh screen-only"
-      action={weighing.send}
-      onSubmit={weighing.submit}
-      onInput={weighing.look}
-      ref={weighing.form}
+      action={send}
+      onSubmit={submit}
+      onInput={look}
+      ref={form}
       noValidate
       aria-label={`Weigh ${line.line.called}`}
     >
@@ -59,13 +59,13 @@ export function WeighForm({
             rest={restOf(line)}
             decimals={view.decimals}
             lot={lot}
-            choose={weighing.setLot}
-            scan={weighing.scan}
+            choose={setLot}
+            scan={scan}
             fault={told.lot}
             typed={typed.scanned}
           />
         )}
-        <Balance line={line} decimals={view.decimals} weighing={weighing} />
+        <Balance line={line} decimals={view.decimals} {...{ told, typed, hanging, isKept, again, keep }} />
       </div>
       <Further
         isPoured={isPoured}
@@ -81,12 +81,16 @@ export function WeighForm({
 function Balance({
   line,
   decimals,
-  weighing: { told, typed, hanging, isKept, again, keep },
+  told,
+  typed,
+  hanging,
+  isKept,
+  again,
+  keep,
 }: {
   readonly line: LineAtHand;
   readonly decimals: number;
-  readonly weighing: ReturnType<typeof useWeighing>;
-}): ReactNode {
+} & Pick<ReturnType<typeof useWeighing>, "told" | "typed" | "hanging" | "isKept" | "again" | "keep">): ReactNode {
   const asksWhy = told.why !== undefined;
   const isAsked = asksWhy && isOutside(hanging) && !isKept;
   return (

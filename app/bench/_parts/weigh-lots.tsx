@@ -6,17 +6,7 @@ import { Sign } from "@/app/_ui/sign";
 import { weightShown } from "@/lib/edge/bench-weights";
 import type { LineAtHand } from "./line-at-hand";
 
-/** By tap or by scan, and never chosen beforehand: who weighs has to look at the label. */
-export function Lots({
-  line,
-  rest,
-  decimals,
-  lot,
-  choose,
-  scan,
-  fault,
-  typed,
-}: {
+interface Choosing {
   readonly line: LineAtHand;
   /** What is still to be weighed of it, µg. */
   readonly rest: bigint;
@@ -26,7 +16,10 @@ export function Lots({
   readonly scan: (text: string) => void;
   readonly fault: string | undefined;
   readonly typed: string | undefined;
-}): ReactNode {
+}
+
+/** By tap or by scan, and never chosen beforehand: who weighs has to look at the label. */
+export function Lots({ line, rest, decimals, lot, choose, scan, fault, typed }: Choosing): ReactNode {
   return (
     <fieldset className="weigh-lots" aria-describedby={fault === undefined ? undefined : "weigh-lot-fault"}>
       <legend>Lot</legend>
@@ -43,15 +36,7 @@ export function Lots({
             }}
           />
           <span>
-            <b>{id}</b> {says}
-            {remaining < rest && (
-              <>
-                {" "}
-                <Sign sign="box" tone="wrong">
-                  {weightShown(rest - (remaining > 0n ? remaining : 0n), decimals)} short
-                </Sign>
-              </>
-            )}
+            <b>{id}</b> {says} {remaining < rest && <Short by={rest - remaining} rest={rest} decimals={decimals} />}
           </span>
         </label>
       ))}
@@ -79,6 +64,21 @@ export function Lots({
     </fieldset>
   );
 }
+
+/** What a lot lacks of the rest: all of it where what waits here has emptied it. */
+const Short = ({
+  by,
+  rest,
+  decimals,
+}: {
+  readonly by: bigint;
+  readonly rest: bigint;
+  readonly decimals: number;
+}): ReactNode => (
+  <Sign sign="box" tone="wrong">
+    {weightShown(by < rest ? by : rest, decimals)} short
+  </Sign>
+);
 
 /** A scanner ends with Enter: that has chosen the lot, and goes on to the weight. */
 function goOnToWeight(event: KeyboardEvent<HTMLInputElement>): void {

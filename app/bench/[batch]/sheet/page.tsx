@@ -5,14 +5,13 @@ import { checksAsked, type CheckFound, checksFound } from "@/lib/domain/bench/as
 import { formulaAsStarted } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress } from "@/lib/edge/bench-address";
-import { askedInWords } from "@/lib/edge/bench-words";
+import { askedInWords, heatOf } from "@/lib/edge/bench-words";
 import { weightShown } from "@/lib/edge/bench-weights";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { PaperPhases } from "../../_parts/paper-phases";
-import { heatOf } from "../../_parts/timers";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
-import { cautionsOf, decimalsOf, stepsOf } from "../../bench-on-page";
+import { cautionsOf, decimalsOf, materialsOf, stepsOf } from "../../bench-on-page";
 import { paperPhases } from "../../paper-sheet";
 import "../../bench.css";
 
@@ -38,8 +37,9 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
       </p>
       <SheetHead found={found} />
       <p className="paper-care">
-        <b>Take care.</b> {cautionsOf(found, formula).join(" ")} Gloves and goggles with preservatives; hot vessels
-        burn; clean, dry containers; taste nothing. (Common practice; local rules and the safety sheets come first.)
+        <b>Take care.</b> {cautionsOf(found.workshop, materialsOf(batch), formula).join(" ")} Gloves and goggles with
+        preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice; local rules and the
+        safety sheets come first.)
       </p>
       <PaperPhases phases={phases} decimals={decimalsOf(as.step)} />
       {steps.map((step) => (

@@ -16,7 +16,10 @@ import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
+import { TakeCare } from "../../_parts/bench-aside";
+import { Drawn } from "../../_parts/drawn-at-start";
 import { startABatch } from "../../actions";
+import { cautionsOf } from "../../bench-on-page";
 import { nextCodeForPage } from "../../next-code";
 import "../../bench.css";
 
@@ -51,6 +54,12 @@ function Starting({
   const { errors, warnings, accepted } = checksOfDay(books, run, today);
   const product = byId("product", workshop.products)(run.product);
   const outlook = plan.runs.find((each) => each.run === run);
+  const formula = byId("formula", workshop.formulas)(product.formula);
+  const cautions = cautionsOf(
+    workshop,
+    (outlook?.draws ?? []).map(({ material }) => material.id),
+    formula,
+  );
   const about = { today, nameOf: nameOfLine(workshop) };
   return (
     <>
@@ -60,32 +69,36 @@ function Starting({
           ? "The shelf, as it is written down, does not hold all of it: what is there can be weighed, and the rest once it is."
           : "The shelf holds what it needs."}
       </Opening>
-      <section className="bench-list" aria-labelledby="checks">
-        <h2 id="checks">Checks of the day</h2>
-        {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
-        <FindingsList findings={[...errors, ...warnings]} about={about} />
-        {accepted.length > 0 && (
-          <p className="label">
-            {counted(accepted.length, "warning was", "warnings were")} accepted with this version.
-          </p>
-        )}
-        <p className="label">
-          Wear gloves and goggles with preservatives, keep hands off hot vessels, use clean and dry containers, and
-          taste nothing. (Common practice; local rules and the safety sheets come first.)
-        </p>
-        <WhoDecides />
-      </section>
-      {errors.length === 0 && (
-        <AskingForm
-          key={run.id}
-          act={startABatch}
-          carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
-          takesFocus
-          fields={fieldsOf(found, next, warnings.length > 0)}
-          button="Start the batch"
-          isFirst
-        />
-      )}
+      <div className="two-columns bench-starting">
+        <div>
+          {outlook !== undefined && <Drawn outlook={outlook} workshop={workshop} />}
+          <section className="bench-list" aria-labelledby="checks">
+            <h2 id="checks">Checks of the day</h2>
+            {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
+            <FindingsList findings={[...errors, ...warnings]} about={about} />
+            {accepted.length > 0 && (
+              <p className="label">
+                {counted(accepted.length, "warning was", "warnings were")} accepted with this version.
+              </p>
+            )}
+          </section>
+        </div>
+        <div>
+          <TakeCare cautions={cautions} />
+          {errors.length === 0 && (
+            <AskingForm
+              key={run.id}
+              act={startABatch}
+              carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
+              takesFocus
+              fields={fieldsOf(found, next, warnings.length > 0)}
+              button="Start the batch"
+              isFirst
+            />
+          )}
+        </div>
+      </div>
+      <WhoDecides />
     </>
   );
 }
