@@ -12,6 +12,7 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { runsInstead } from "@/lib/domain/run-instead";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { countShown, dayShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
 import { readStock } from "@/lib/store/ledger/ledger-answers";
 import { MaterialRow } from "./_parts/material-row";
@@ -139,13 +140,16 @@ function Bands({ materials, asked, shelf }: Listing): ReactNode {
     return (
       <section key={group}>
         <h2 className="shelf-band">
-          {groupTitle(group, shelf)} <small>{countShown(inGroup.length)}</small>
+          {groupTitle(group, shelf)} <small>{materialCount(inGroup.length)}</small>
         </h2>
         {rows(inGroup)}
       </section>
     );
   });
 }
+
+const materialCount = (count: number): string =>
+  `${countShown(count)}${NO_BREAK}${count === 1 ? "material" : "materials"}`;
 
 function groupTitle(group: Group, { today, lastDay }: Shelf): string {
   const until = dayShown(lastDay, today, { weekday: false });
@@ -159,7 +163,7 @@ function groupTitle(group: Group, { today, lastDay }: Shelf): string {
     case "nothing to buy":
       return "Below safety stock, with nothing to buy now";
     case "out of date":
-      return "Going out of date before use";
+      return "Going out of date before use, with nothing to order this week";
     case "later":
       return `Order later, by ${until}`;
     case "covered":

@@ -6,6 +6,7 @@ import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import { type LotName, lotKey, placeKey, type Value, wholeValue } from "@/lib/domain/ledger/posting";
 import { WORTH_PARTS, type WorthPart, worthOf } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
+import { costsNotKnown, isCostKnown, lotsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotPageAddress } from "@/lib/edge/ledger-address";
 import type { LotWords } from "@/lib/edge/lot-words";
@@ -25,20 +26,25 @@ interface Opened {
   readonly lots: readonly KeptBalance[];
   readonly words: (lot: LotName) => LotWords;
   readonly currency: CurrencyCode;
+  readonly runCalled: (run: string) => string;
 }
 
 /** A figure of the value of stock, lot by lot; each lot's page has what happened to it, one posting after another. */
-export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
+export function WorthLots({ title, lots, words, currency, runCalled }: Opened): ReactNode {
   const worth = worthOf(lots);
   const hasTime = worth.labour !== 0n || worth.overhead !== 0n;
-  const money = (value: Value): ReactNode => (
-    <>
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.materials, currency)}</td>}
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.labour, currency)}</td>}
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.overhead, currency)}</td>}
-      <td className="number end">{moneyShown(wholeValue(value), currency)}</td>
-    </>
-  );
+  const unknown = costsNotKnown(lots);
+  const money = (value: Value, isKnown: boolean): ReactNode => {
+    const shown = (micros: bigint): string => (isKnown ? moneyShown(micros, currency) : NOT_KNOWN);
+    return (
+      <>
+        {hasTime && <td className="number not-on-phone">{shown(value.materials)}</td>}
+        {hasTime && <td className="number not-on-phone">{shown(value.labour)}</td>}
+        {hasTime && <td className="number not-on-phone">{shown(value.overhead)}</td>}
+        <td className="number end">{shown(wholeValue(value))}</td>
+      </>
+    );
+  };
   const named = lots
     .map((each) => ({ ...each, ...words(each.lot) }))
     .sort((a, b) => byCodePoint(a.name.toLowerCase(), b.name.toLowerCase()) || byCodePoint(a.lot.id, b.lot.id));
@@ -67,16 +73,21 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
               </th>
               <td className="second-line">
                 <span className="phone-only">{shown(quantity)} </span>
-                {whereWords(place)}
+                {whereWords(place, runCalled)}
               </td>
               <td className="number not-on-phone">{shown(quantity)}</td>
-              {money(value)}
+              {money(value, isCostKnown({ lot, quantity, value }))}
             </tr>
           ))}
           <tr className="total">
-            <th scope="row">Together</th>
+            <th scope="row">
+              Together
+              {unknown > 0 && unknown < lots.length && (
+                <small className="label">leaves out {lotsNotKnown(unknown)}</small>
+              )}
+            </th>
             <td className="not-on-phone" colSpan={2} />
-            {money(worth)}
+            {money(worth, unknown < lots.length)}
           </tr>
         </Ledger>
       )}
@@ -87,7 +98,8 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
   );
 }
 
-const TIME_COLUMNS = [
+/** What a value is of, where it is not of materials alone. */
+export const TIME_COLUMNS = [
   { name: "Materials", kind: "number" },
   { name: "Labour", kind: "number" },
   { name: "Overhead", kind: "number" },

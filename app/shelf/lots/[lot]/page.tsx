@@ -15,6 +15,7 @@ import { isUsable } from "@/lib/domain/lots";
 import { dayShown, moneyShown, pricePerGramShown } from "@/lib/edge/figures";
 import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
+import { runsCalled } from "@/lib/edge/run-called";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { readHistoryOfLot, readStruckOff, readTraceForward } from "@/lib/store/ledger/ledger-answers";
 import { idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
@@ -55,6 +56,7 @@ async function viewOf(step: string): Promise<LotView | null> {
     onHold: inPlaces(all, name, ["hold"]).at(-1)?.balance ?? NOTHING,
     lines: inPlaces(all, name, ["shelf", "hold"]),
     trace,
+    runCalled: runsCalled(found),
   };
 }
 
