@@ -20,8 +20,11 @@ export function FormSummary({
   answer,
   fields,
   ref,
+  hasTyped = true,
 }: {
   readonly answer: FormAnswer;
+  /** Whether anything was written that could have been lost. */
+  readonly hasTyped?: boolean;
   readonly fields: readonly FormField[];
   readonly ref: Ref<HTMLElement>;
 }): ReactNode {
@@ -34,7 +37,7 @@ export function FormSummary({
       return (
         <section className="fault form-summary" role="alert" ref={ref} tabIndex={-1} autoFocus>
           <h2>Not kept yet</h2>
-          <p>What you wrote is still here. Mend what is listed and keep it again.</p>
+          <p>{hasTyped && "What you wrote is still here. "}Mend what is listed and keep it again.</p>
           <ul className="fault-list">
             {answer.faults.map(({ name, message }, at) => (
               <li key={at}>

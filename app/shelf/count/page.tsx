@@ -83,8 +83,9 @@ function option(asked: Asked, day: Day, today: Day): { readonly href: Route; rea
 
 function toCount(lots: number, day: Day, today: Day): string {
   const many = `${inWordsFirst(lots)} ${lots === 1 ? "lot" : "lots"} to count`;
-  const when = day === today ? "" : `, as they stood at the end of ${longDayShown(day, today)}`;
-  return `${many}${when}. Write what the balance shows, with its vessel and less it, of those you weigh, and how many units you find; what is left empty stays as it is.`;
+  const when =
+    day === today ? ` today, ${longDayShown(day, today)}` : `, as they stood at the end of ${longDayShown(day, today)}`;
+  return `${many}${when}. Weigh each lot and write what the balance shows; write the vessel’s weight beside it. What is left empty stays as it is.`;
 }
 
 async function lotsAsked(books: Books, today: Day, day: Day, asked: Asked): Promise<readonly CountedLot[]> {
