@@ -192,7 +192,7 @@ test.describe("without scripts", () => {
       .fill("30");
     await page.getByLabel("Why it was counted").fill("a check");
     await page.getByRole("button", { name: "Show the differences" }).click();
-    await expect(page.getByRole("row", { name: /lot L3/ }).last()).toContainText("−6 g");
+    await expect(page.getByRole("row", { name: /lot L3/ }).first()).toContainText("−6 g");
     await page.getByRole("button", { name: "Keep the count" }).click();
     await expect(page.getByRole("heading", { level: 1, name: /^Counted/ })).toBeVisible();
   });
