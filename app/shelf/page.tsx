@@ -3,6 +3,7 @@ import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { RowKeys } from "@/app/_ui/row-keys";
 import { countsDue } from "@/app/counts-due-for-page";
 import { planForPage } from "@/app/plan-for-page";
@@ -52,22 +53,25 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   return (
     <>
       <RibbonInks />
-      <Opening title="The shelf" beside={<StockLinks />}>
+      <Opening title="The shelf" beside={plan.materials.length > 0 && <StockLinks />}>
         <ShelfFinding outlooks={plan.materials} shelf={shelf} />
       </Opening>
-      {plan.materials.length > 0 && (
+      {plan.materials.length === 0 ? (
+        <FirstDeed href="/book/materials/new">Add a material</FirstDeed>
+      ) : (
         <>
           <ShelfTools asked={asked} outlooks={plan.materials} changed={materialsBefore} />
           <div className="shelf">
-            <ShelfHead shelf={shelf} />
-            {materials.length === 0 && <NothingFound asked={asked} />}
+            {materials.length === 0 ? <NothingFound asked={asked} /> : <ShelfHead shelf={shelf} />}
             <RowKeys ribbons>
               <Bands materials={materials} asked={asked} shelf={shelf} />
             </RowKeys>
           </div>
-          <div className="shelf-foot">
-            <RibbonKey />
-          </div>
+          {materials.length > 0 && (
+            <div className="shelf-foot">
+              <RibbonKey />
+            </div>
+          )}
         </>
       )}
     </>

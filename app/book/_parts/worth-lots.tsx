@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
-import { type LotName, lotKey, placeKey, type Value, wholeValue } from "@/lib/domain/ledger/posting";
+import { type LotName, lotKey, placeKey, type Value, VALUE_KINDS, wholeValue } from "@/lib/domain/ledger/posting";
 import { WORTH_PARTS, type WorthPart, worthOf } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { costsNotKnown, isCostKnown, lotsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
@@ -34,17 +34,9 @@ export function WorthLots({ title, lots, words, currency, runCalled }: Opened): 
   const worth = worthOf(lots);
   const hasTime = worth.labour !== 0n || worth.overhead !== 0n;
   const unknown = costsNotKnown(lots);
-  const money = (value: Value, isKnown: boolean): ReactNode => {
-    const shown = (micros: bigint): string => (isKnown ? moneyShown(micros, currency) : NOT_KNOWN);
-    return (
-      <>
-        {hasTime && <td className="number not-on-phone">{shown(value.materials)}</td>}
-        {hasTime && <td className="number not-on-phone">{shown(value.labour)}</td>}
-        {hasTime && <td className="number not-on-phone">{shown(value.overhead)}</td>}
-        <td className="number end">{shown(wholeValue(value))}</td>
-      </>
-    );
-  };
+  const money = (value: Value, isKnown: boolean): ReactNode => (
+    <Money value={value} isKnown={isKnown} hasTime={hasTime} currency={currency} />
+  );
   const named = lots
     .map((each) => ({ ...each, ...words(each.lot) }))
     .sort((a, b) => byCodePoint(a.name.toLowerCase(), b.name.toLowerCase()) || byCodePoint(a.lot.id, b.lot.id));
@@ -95,6 +87,29 @@ export function WorthLots({ title, lots, words, currency, runCalled }: Opened): 
         A lot is worth what it cost, less what left with what was taken of it. Its page shows that posting by posting.
       </p>
     </section>
+  );
+}
+
+interface Shown {
+  readonly value: Value;
+  readonly isKnown: boolean;
+  readonly hasTime: boolean;
+  readonly currency: CurrencyCode;
+}
+
+/** The cells of a value: its parts, where some are of time, and what they come to. */
+function Money({ value, isKnown, hasTime, currency }: Shown): ReactNode {
+  const shown = (micros: bigint): string => (isKnown ? moneyShown(micros, currency) : NOT_KNOWN);
+  return (
+    <>
+      {hasTime &&
+        VALUE_KINDS.map((kind) => (
+          <td key={kind} className="number not-on-phone">
+            {shown(value[kind])}
+          </td>
+        ))}
+      <td className="number end">{shown(wholeValue(value))}</td>
+    </>
   );
 }
 

@@ -67,25 +67,30 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
           })}
           <FormRow field={COUNT_REASON} drawing={drawing} />
         </Fragment>
-        <p className="form-buttons">
-          <button
-            className={answer.kind === "shown" ? "button" : "button first"}
-            name="deed"
-            value="look"
-            aria-disabled={waiting ? true : undefined}
-          >
-            Show the differences
-          </button>
-          {answer.kind !== "shown" && (
-            <button className="button" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
-              Keep the count
-            </button>
-          )}
-        </p>
+        <Buttons isShown={answer.kind === "shown"} waiting={waiting} />
       </form>
     </>
   );
 }
+
+/** Where the differences stand above, keeping them stands beside them. */
+const Buttons = ({ isShown, waiting }: { readonly isShown: boolean; readonly waiting: boolean }): ReactNode => (
+  <p className="form-buttons">
+    <button
+      className={isShown ? "button" : "button first"}
+      name="deed"
+      value="look"
+      aria-disabled={waiting ? true : undefined}
+    >
+      Show the differences
+    </button>
+    {!isShown && (
+      <button className="button" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
+        Keep the count
+      </button>
+    )}
+  </p>
+);
 
 const KINDS = [
   { kind: "weighed", caption: "Lots that are weighed", columns: [GROSS, TARE] },

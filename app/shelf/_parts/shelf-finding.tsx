@@ -1,4 +1,3 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted, inWords, inWordsFirst } from "@/lib/edge/counted";
@@ -13,12 +12,7 @@ interface Finding {
 
 /** What the shelf asks of the maker, in one sentence. */
 export function ShelfFinding({ outlooks, shelf }: Finding): ReactNode {
-  if (outlooks.length === 0)
-    return (
-      <>
-        Nothing on the shelf yet. <Link href="/book/materials/new">Add a material</Link> and what you have of it.
-      </>
-    );
+  if (outlooks.length === 0) return "Nothing on the shelf yet. Add a material and what you have of it.";
   const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, shelf) === group).length;
   const [now, made, unoffered, covered] = [
     inGroup("this week"),
