@@ -101,7 +101,7 @@ export default async function RecordPage({ params, searchParams }: Address): Pro
       {product && <YieldSection product={product.id} fit={await yieldForPage(books, product)} />}
       {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
-      <AlsoWithIt books={books} section={section} id={id} seen={seen} />
+      <AlsoWithIt books={books} section={section} id={id} seen={seen} today={asked.today} />
     </>
   );
 }
