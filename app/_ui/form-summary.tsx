@@ -4,7 +4,7 @@ import { NOTHING } from "@/lib/edge/forms/staleness";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type Choice, choiceWords } from "./choice-filter";
 import { eitherOf } from "./either";
-import { type FormAnswer, isGone } from "./form-answer";
+import { type FormAnswer, isGone, type Meanwhile } from "./form-answer";
 import { fieldId } from "./form-control";
 import { asSentence } from "./sentence";
 
@@ -67,24 +67,38 @@ export function FormSummary({
                 was kept there.
               </p>
               <ul className="fault-list">
-                {answer.changes.map(({ label, here, there }) => {
-                  const shown = shownAs(
-                    fields.find((field) => field.label === label),
-                    choices,
-                    money,
-                  );
-                  return (
-                    <li key={label}>
-                      <b>{label}</b>: kept in the other window: <b>{shown(there)}</b>; yours: <b>{shown(here)}</b>
-                    </li>
-                  );
-                })}
+                {answer.changes.map((change) => (
+                  <Changed key={change.label} change={change} fields={fields} choices={choices} money={money} />
+                ))}
               </ul>
             </>
           )}
         </section>
       );
   }
+}
+
+function Changed({
+  change: { label, here, there },
+  fields,
+  choices,
+  money,
+}: {
+  readonly change: Meanwhile;
+  readonly fields: readonly FormField[];
+  readonly choices: Readonly<Record<string, readonly Choice[]>>;
+  readonly money: string;
+}): ReactNode {
+  const shown = shownAs(
+    fields.find((field) => field.label === label),
+    choices,
+    money,
+  );
+  return (
+    <li>
+      <b>{label}</b>: kept in the other window: <b>{shown(there)}</b>; yours: <b>{shown(here)}</b>
+    </li>
+  );
 }
 
 /** A value as its field shows it: money with its sign, a figure with its unit, what was chosen by its name. */

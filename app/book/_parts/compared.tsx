@@ -84,46 +84,21 @@ export function ComparedLedger({
     <>
       <Ledger caption="Two formulas side by side" columns={columns} className="book-ledger compared">
         {compared.rows.map((row) => (
-          <tr key={row.material.id}>
-            <th scope="row">{row.material.name}</th>
-            {[row.first, row.second].map((part, at) => (
-              <td key={at} className="number">
-                {at === 1 && differs(row) ? (
-                  <b>
-                    <PercentOf part={part} />
-                  </b>
-                ) : (
-                  <PercentOf part={part} />
-                )}
-              </td>
-            ))}
-            <Costs
-              costs={[row.first === null ? NOTHING : row.first.cost, row.second === null ? NOTHING : row.second.cost]}
-              isAbsent={[row.first === null, row.second === null]}
-              currency={currency}
-            />
-          </tr>
+          <MaterialRow key={row.material.id} row={row} currency={currency} />
         ))}
         <tr className="sum">
           <th scope="row">All that goes in</th>
-          <td className="number">
-            <PercentOf part={all.first} />
-          </td>
-          <td className="number">
-            <PercentOf part={all.second} />
-          </td>
+          <Percents parts={[all.first, all.second]} />
           <Costs costs={[all.first.cost, all.second.cost]} currency={currency} />
         </tr>
         <tr>
           <th scope="row">Packaging, labour and overhead</th>
-          <td className="number" />
-          <td className="number" />
+          <NoPercents />
           <Costs costs={[rest.first, rest.second]} currency={currency} />
         </tr>
         <tr className="total">
           <th scope="row">One unit</th>
-          <td className="number" />
-          <td className="number" />
+          <NoPercents />
           <Costs costs={[compared.first.perUnit, compared.second.perUnit]} currency={currency} isTotal />
         </tr>
       </Ledger>
@@ -140,6 +115,52 @@ type Compared = Extract<FormulaComparison, { readonly kind: "compared" }>;
 type Row = Compared["rows"][number];
 
 const NOTHING: Fraction = whole(0n);
+
+const MaterialRow = ({ row, currency }: { readonly row: Row; readonly currency: CurrencyCode }): ReactNode => {
+  const { material, first, second } = row;
+  return (
+    <tr>
+      <th scope="row">{material.name}</th>
+      <Percents parts={[first, second]} isMarked={differs(row)} />
+      <Costs
+        costs={[first === null ? NOTHING : first.cost, second === null ? NOTHING : second.cost]}
+        isAbsent={[first === null, second === null]}
+        currency={currency}
+      />
+    </tr>
+  );
+};
+
+/** What it is of each, the second heavier where it is otherwise. */
+const Percents = ({
+  parts: [first, second],
+  isMarked = false,
+}: {
+  readonly parts: readonly [ComparedPart | null, ComparedPart | null];
+  readonly isMarked?: boolean;
+}): ReactNode => (
+  <>
+    <td className="number">
+      <PercentOf part={first} />
+    </td>
+    <td className="number">
+      {isMarked ? (
+        <b>
+          <PercentOf part={second} />
+        </b>
+      ) : (
+        <PercentOf part={second} />
+      )}
+    </td>
+  </>
+);
+
+const NoPercents = (): ReactNode => (
+  <>
+    <td className="number" />
+    <td className="number" />
+  </>
+);
 
 /** What each costs, and how much more the second; a cost that is null is not known. */
 const Costs = ({

@@ -78,15 +78,18 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
           {moneyShown(order.yearlyCost, currency)} a year with orders and keeping.
         </p>
       )}
-      <p className="small soft">
-        The use of a day is that of the planned runs alone, as long as you write nothing else: what was sold, and what
-        was made before today, do not count. They assume that use and lead time vary by chance, independently, as the
-        normal distribution has it, and that the use goes on as it is. A bench that makes to a plan should trust the
-        plan first.
-      </p>
+      <WhatIsAssumed />
     </section>
   );
 }
+
+const WhatIsAssumed = (): ReactNode => (
+  <p className="small soft">
+    The use of a day is that of the planned runs alone, as long as you write nothing else: what was sold, and what was
+    made before today, do not count. They assume that use and lead time vary by chance, independently, as the normal
+    distribution has it, and that the use goes on as it is. A bench that makes to a plan should trust the plan first.
+  </p>
+);
 
 const Row = ({
   name,

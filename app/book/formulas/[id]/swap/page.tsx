@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
-import { previewSwap } from "@/lib/domain/formula-book/swap";
+import { previewSwap, type SwapPreview } from "@/lib/domain/formula-book/swap";
 import { type Fraction, roundedUp } from "@/lib/domain/fraction";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
@@ -61,16 +61,7 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
           <>
             <b>{nameOf({ kind: "material", id: typed.to })}</b> in the place of{" "}
             <b>{nameOf({ kind: "material", id: typed.from })}</b>
-            {preview.costs.flatMap(({ product: { id, name }, compared }) =>
-              compared.kind === "compared" && compared.dearerBy !== null
-                ? [
-                    <span key={id}>
-                      ; one {name} then costs <CostsSo dearerBy={compared.dearerBy} currency={currency} />
-                    </span>,
-                  ]
-                : [],
-            )}
-            .{preview.breaks.length > 0 && <> It brings {countedFindings(preview.breaks)} with it.</>}
+            <WhatItBrings preview={preview} currency={currency} />
           </>
         )}
       </Opening>
@@ -96,6 +87,28 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
     </>
   );
 }
+
+/** What one of each product then costs more or less, and what the checks find that they did not before. */
+const WhatItBrings = ({
+  preview: { costs, breaks },
+  currency,
+}: {
+  readonly preview: SwapPreview;
+  readonly currency: CurrencyCode;
+}): ReactNode => (
+  <>
+    {costs.flatMap(({ product: { id, name }, compared }) =>
+      compared.kind === "compared" && compared.dearerBy !== null
+        ? [
+            <span key={id}>
+              ; one {name} then costs <CostsSo dearerBy={compared.dearerBy} currency={currency} />
+            </span>,
+          ]
+        : [],
+    )}
+    .{breaks.length > 0 && <> It brings {countedFindings(breaks)} with it.</>}
+  </>
+);
 
 const CostsSo = ({
   dearerBy,
