@@ -8,7 +8,7 @@ import { openFile } from "../actions";
 import { NOT_TRIED, type Over } from "./opening-state";
 
 /** What is wrong with the file that was chosen, before anything is read of it: that stands at its field. */
-const AT_THE_FIELD: ReadonlySet<string> = new Set([NO_FILE, FILE_IS_EMPTY, TOO_LARGE]);
+const AT_THE_FIELD: ReadonlySet<string> = new Set([NO_FILE, FILE_IS_EMPTY]);
 
 function faultBeforeSending(file: File): string | null {
   if (file.name === "") return NO_FILE;

@@ -168,7 +168,7 @@ test("A form that was changed in another tab is not overwritten before somebody 
   await page.getByLabel("Lead time", { exact: true }).fill("7");
   await press(page, "Keep the supplier");
   const told = page.getByRole("alert").filter({ hasText: "Changed meanwhile" });
-  await expect(told).toContainText("Delivery of one order: there 5.95; here 6.50");
+  await expect(told).toContainText("Delivery of one order: kept in the other window: £5.95; yours: £6.50");
   await expect(told).toBeFocused();
   await expect(page.getByLabel("Lead time", { exact: true })).toHaveValue("7");
   await expectAccessible(page);

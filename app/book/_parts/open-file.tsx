@@ -27,7 +27,7 @@ export function OpenFile({ name, holds }: { readonly name: string; readonly hold
     if (!isTooLarge) startTransition(() => send(form));
   };
   const faults = tooLarge ? [TOO_LARGE] : answer.kind === "refused" ? answer.faults : [];
-  const atField = faults.find((fault) => fault === NO_FILE || fault === TOO_LARGE);
+  const atField = faults.find((fault) => fault === NO_FILE);
   return (
     <form action={send} onSubmit={check} className="open-file">
       <Field

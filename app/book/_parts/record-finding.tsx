@@ -7,35 +7,30 @@ import type { Workshop } from "@/lib/domain/workshop";
 import { amountShown, dayShown } from "@/lib/edge/figures";
 import { counted, inARow } from "@/lib/edge/counted";
 import { recordPath } from "./addresses";
-import type { Listing, Row } from "./record-rows";
+import type { Said } from "./row-view";
 import { type Section, sectionOf } from "./sections";
 
 interface Found {
   readonly books: Books;
   readonly section: Section;
   readonly id: string;
-  readonly columns: Listing["columns"];
-  readonly row: Row;
+  readonly says: Said;
 }
 
 /** What the record is in a sentence: the figures that stand in its row of the section. */
-export function RecordFinding({ books, section, id, columns, row: { cells } }: Found): ReactNode {
+export function RecordFinding({ books, section, id, says }: Found): ReactNode {
   const list = RETIRABLE.find((retirable) => retirable === section);
   const isRetired = list !== undefined && books.desk.retired[list].includes(id);
-  const said = cells
-    .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", opensAt: columns[at + 1]?.opensAt, cell }))
-    .filter(({ cell }) => cell !== "–" && cell !== "0");
   return (
     <>
       {isRetired && <>Retired: it is not offered for new work. </>}
-      {said.map(({ name, opensAt, cell }, at) => (
-        <span key={name}>
-          {at > 0 && "; "}
-          {at === 0 ? name : name.toLowerCase()}:{" "}
-          <b>{opensAt === undefined ? cell : <Link href={opensAt(id)}>{cell}</Link>}</b>
-        </span>
-      ))}
-      {said.length > 0 && "."}
+      {says.map((part, at) =>
+        typeof part === "string" ? (
+          part
+        ) : (
+          <b key={at}>{part.to === undefined ? part.figure : <Link href={part.to}>{part.figure}</Link>}</b>
+        ),
+      )}
     </>
   );
 }
