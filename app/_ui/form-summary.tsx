@@ -6,7 +6,7 @@ import { type Choice, choiceWords } from "./choice-filter";
 import { eitherOf } from "./either";
 import { type FormAnswer, isGone, type Meanwhile } from "./form-answer";
 import { fieldId } from "./form-control";
-import { asSentence } from "./sentence";
+import { afterItsName, asSentence } from "./sentence";
 
 /** How a field is called in a sentence: `What goes in, line 3, percent by weight`. */
 export function calledField(name: string, fields: readonly FormField[]): string {
@@ -149,7 +149,8 @@ function Fault({
   if (name === null || called === "") return asSentence(message);
   return (
     <>
-      <a href={`#${fieldId(name)}`}>{called}</a>: {message}
+      <a href={`#${fieldId(name)}`}>{called}</a>
+      {afterItsName(message)}
     </>
   );
 }
