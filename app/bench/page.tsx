@@ -3,6 +3,7 @@ import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { type Planned, planForPage } from "@/app/plan-for-page";
 import { type Batch, codeOf, openBatches, stateOf } from "@/lib/domain/bench/batch";
 import { startedAs } from "@/lib/domain/bench/started-as";
@@ -24,6 +25,7 @@ export default async function BenchPage(): Promise<ReactNode> {
   if (!found) redirect("/");
   const { desk, plan, today } = found;
   const open = openBatches(desk.batches);
+  const isEmpty = found.workshop.products.length === 0;
   const held = desk.batches.filter((batch) => stateOf(batch) === "held");
   const closed = desk.batches.filter((batch) => !open.includes(batch) && !held.includes(batch)).toReversed();
   const started = new Set(desk.batches.map(({ run }) => run.id));
@@ -34,8 +36,13 @@ export default async function BenchPage(): Promise<ReactNode> {
   return (
     <>
       <Opening title="The bench">
-        <BenchListFinding toStart={toStart} open={open} held={held} today={today} />
+        {isEmpty ? (
+          "A batch is a planned run of a product: write down the first."
+        ) : (
+          <BenchListFinding toStart={toStart} open={open} held={held} today={today} />
+        )}
       </Opening>
+      {isEmpty && <FirstDeed href="/book/first">Write down the first product</FirstDeed>}
       {open.length > 0 && <Batches title="Open" batches={open} found={found} isOpen />}
       {held.length > 0 && <Batches title="Waiting for a second look" batches={held} found={found} />}
       {toStart.length > 0 && <ToStart runs={toStart} today={today} isFirst={open.length === 0} />}

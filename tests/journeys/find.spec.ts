@@ -22,6 +22,10 @@ test("A maker types part of a name, walks to it by arrows and comes back to what
   await expect(field).toHaveValue("cety");
   await field.fill("zzz");
   await expect(page.getByText("Nothing here is called “zzz”.")).toBeVisible();
+  await field.fill("Calednula");
+  await expect(page.getByText("Nothing here is called “Calednula”.")).toContainText(
+    "for “calendula”, which is like it.",
+  );
 });
 
 test.describe("without scripts", () => {
@@ -32,7 +36,7 @@ test.describe("without scripts", () => {
     await page.goto("/find");
     await page.getByLabel("Find anything").fill("L03");
     await page.getByRole("button", { name: "Find it" }).click();
-    await expect(page.getByRole("link", { name: /^Lot L03/ })).toBeVisible();
+    await expect(page.getByRole("link", { name: /^Glycerin, lot L03/ })).toBeVisible();
   });
 });
 

@@ -4,12 +4,13 @@ import { arrivalLines } from "@/app/_ui/arrival-working";
 import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
-import { toBuyLines } from "@/app/_ui/to-buy-working";
+import { toBuyLines, toBuySum } from "@/app/_ui/to-buy-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
 import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
 import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { packReason } from "@/lib/edge/pack-words";
@@ -122,20 +123,19 @@ function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, vie
   const left = view.leftOver.get(material.id);
   const bought = packs * offer.pack.quantity;
   const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
+  const toBuy = wanted && least ? { ...wanted, material, least, wanted: wanted.quantity, today: view.today } : null;
+  const rest = wanted && left !== undefined ? [[bought, others, -wanted.quantity, left]] : [];
+  const figure = figuresThatAdd([...(toBuy ? [toBuySum(toBuy)] : []), ...rest], measure);
   return [
-    ...(wanted && least
-      ? toBuyLines({ material, onHand: wanted.onHand, least, wanted: wanted.quantity, today: view.today })
-      : []),
+    ...(toBuy ? toBuyLines(toBuy, figure) : []),
     { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
     { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
-    { figure: stockInFull(bought, measure), reason: "bought", isResult: true },
+    { figure: figure(bought), reason: "bought", isResult: true },
     ...(wanted && left !== undefined
       ? [
-          ...(others > 0n
-            ? [{ operator: "+" as const, figure: stockInFull(others, measure), reason: "in other packs of it" }]
-            : []),
-          { operator: "−" as const, figure: stockInFull(wanted.quantity, measure), reason: "needed" },
-          { figure: stockInFull(left, measure), reason: "more than needed", isResult: true },
+          ...(others > 0n ? [{ operator: "+" as const, figure: figure(others), reason: "in other packs of it" }] : []),
+          { operator: "−" as const, figure: figure(wanted.quantity), reason: "needed" },
+          { figure: figure(left), reason: "more than needed", isResult: true },
         ]
       : []),
     { figure: priceShown(packPrice, view.currency), reason: "one pack, where so many are bought" },
