@@ -14,6 +14,7 @@ import type { Run } from "@/lib/domain/workshop";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
+import type { WordsAbout } from "@/lib/edge/finding-words";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
 import { TakeCare } from "../../_parts/bench-aside";
@@ -50,8 +51,8 @@ function Starting({
   readonly next: string | null;
 }): ReactNode {
   const { workshop, desk, today, plan } = found;
-  const books = { workshop, desk };
-  const { errors, warnings, accepted } = checksOfDay(books, run, today);
+  const checks = checksOfDay({ workshop, desk }, run, today);
+  const { errors, warnings } = checks;
   const product = byId("product", workshop.products)(run.product);
   const outlook = plan.runs.find((each) => each.run === run);
   const formula = byId("formula", workshop.formulas)(product.formula);
@@ -72,16 +73,7 @@ function Starting({
       <div className="two-columns bench-starting">
         <div>
           {outlook !== undefined && <Drawn outlook={outlook} workshop={workshop} />}
-          <section className="bench-list" aria-labelledby="checks">
-            <h2 id="checks">Checks of the day</h2>
-            {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
-            <FindingsList findings={[...errors, ...warnings]} about={about} />
-            {accepted.length > 0 && (
-              <p className="label">
-                {counted(accepted.length, "warning was", "warnings were")} accepted with this version.
-              </p>
-            )}
-          </section>
+          <ChecksOfDay checks={checks} about={about} />
         </div>
         <div>
           <TakeCare cautions={cautions} />
@@ -100,6 +92,25 @@ function Starting({
       </div>
       <WhoDecides />
     </>
+  );
+}
+
+function ChecksOfDay({
+  checks: { errors, warnings, accepted },
+  about,
+}: {
+  readonly checks: ReturnType<typeof checksOfDay>;
+  readonly about: WordsAbout;
+}): ReactNode {
+  return (
+    <section className="bench-list" aria-labelledby="checks">
+      <h2 id="checks">Checks of the day</h2>
+      {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
+      <FindingsList findings={[...errors, ...warnings]} about={about} />
+      {accepted.length > 0 && (
+        <p className="label">{counted(accepted.length, "warning was", "warnings were")} accepted with this version.</p>
+      )}
+    </section>
   );
 }
 
