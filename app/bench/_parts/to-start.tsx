@@ -60,9 +60,7 @@ const OneRun = ({
   <li className="to-start">
     <span>
       {run.date === today ? (
-        <Sign sign="notch" tone="open">
-          Today
-        </Sign>
+        <b>Today</b>
       ) : run.date < today ? (
         <Sign sign="pennant" tone="wrong">
           {dayShown(run.date, today)}, {lateBy(run.date, today)}

@@ -107,7 +107,7 @@ const NotWeighed = ({
 
 /** The way on where another lot has the code: both codes stay in the record. @rule BENCH-10 */
 const AnotherCode = ({ found: { batch, code } }: { readonly found: BatchOnPage }): ReactNode => (
-  <details className="bench-list">
+  <details className="bench-list screen-only">
     <summary>Give the batch another code</summary>
     <p className="label">It is called {code}. What stands on jars already must be put right by hand.</p>
     <AskingForm

@@ -31,7 +31,7 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   const phases = paperPhases(found);
   const steps = stepsOf(formula, (phase) => !phases.some((each) => each.phase !== null && each.phase === phase));
   return (
-    <div className="bench-sheet bench-printed">
+    <div className={batch.lines.length > FEW ? "bench-sheet bench-printed long" : "bench-sheet bench-printed"}>
       <p className="paper-head">
         {as.workshop} · weigh sheet · batch {code}, {as.product}
       </p>
@@ -42,6 +42,9 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
         safety sheets come first.)
       </p>
       <PaperPhases phases={phases} decimals={decimalsOf(as.step)} />
+      <p className="paper-total">
+        <b>All that is weighed</b> <b>{weightShown(sizeOf(found), decimalsOf(as.step))}</b>
+      </p>
       {steps.map((step) => (
         <p key={step.at} className="paper-step">
           <span className="paper-box" /> {[step.text, heatOf(step)].filter(Boolean).join(" ")}
@@ -58,13 +61,20 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   );
 }
 
-function SheetHead({ found: { batch, as, code, today } }: { readonly found: BatchOnPage }): ReactNode {
+/** So many lines fit a page with room between them. */
+const FEW = 9;
+
+/** All that comes off the shelf for it, µg: a premix that is poured in was weighed where it was made. */
+const sizeOf = ({ batch }: BatchOnPage): bigint =>
+  batch.lines.filter(({ of }) => of.kind === "material").reduce((sum, { target }) => sum + target, 0n);
+
+function SheetHead({ found }: { readonly found: BatchOnPage }): ReactNode {
+  const { batch, as, code, today } = found;
   const lines = linesWeighed(batch);
   const done = lines.filter(({ state }) => state === "done").length;
-  const size = batch.lines.filter(({ of }) => of.kind === "material").reduce((sum, { target }) => sum + target, 0n);
   const facts = [
     ["Batch", code],
-    ["Size", weightShown(size, 0)],
+    ["Size", weightShown(sizeOf(found), 0)],
     ["Expect", unitsInWords(batch.run.units)],
     ["Started", dayShown(batch.startedOn, today, { year: true, weekday: false })],
   ] as const;
