@@ -16,7 +16,7 @@ test("A maker opens how long a material lasts, when to order it, and what a gram
   await expect(
     row.getByText(/^owed to runs at the end of .*, the first day on which one cannot be met$/),
   ).toBeVisible();
-  await expect(row.getByText(/^the lead time of .*, its working days alone$/).first()).toBeVisible();
+  await expect(row.getByText(/^the lead time of .*, its working days alone$/).last()).toBeVisible();
   await expect(row.getByText(/^Ordered on .*, the next working day, it would come .*, too late\.$/)).toBeVisible();
   await row.getByText("1 kg", { exact: true }).first().click();
   await expect(row.getByText("for one gram", { exact: true }).first()).toBeVisible();
