@@ -16,6 +16,7 @@ import type { Choice } from "./choice-filter";
 import { RecordChoice } from "./record-choice";
 import { dataOfForm } from "./data-of-form";
 import { asSentence } from "./sentence";
+import { Sign } from "./sign";
 import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
 import { type AskingAnswer, NOT_SENT, type OtherButton } from "./asking-answer";
@@ -222,7 +223,9 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
       )}
       {fault !== undefined && (
         <p className="field-fault" id={`${id}fault`}>
-          {asSentence(fault)}
+          <Sign sign="triangle" tone="wrong">
+            {asSentence(fault)}
+          </Sign>
         </p>
       )}
     </div>

@@ -33,3 +33,18 @@ export function askedInWords({ from, to, unit, looks }: FormulaCheck): string {
   const figure = between === "" || unit === null ? between : `${between}${NO_BREAK}${unit}`;
   return [figure, looks ?? ""].filter((words) => words !== "").join(", ");
 }
+
+/** How hot and how long, as `75 °C, 10 min`; null where a step says neither. */
+export function heatOf({
+  celsius,
+  minutes,
+}: {
+  readonly celsius: string | null;
+  readonly minutes: number | null;
+}): string | null {
+  const heat = [
+    ...(celsius === null ? [] : [`${celsius}${NO_BREAK}°C`]),
+    ...(minutes === null ? [] : [`${String(minutes)}${NO_BREAK}min`]),
+  ];
+  return heat.length === 0 ? null : heat.join(", ");
+}

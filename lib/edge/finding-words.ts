@@ -186,7 +186,8 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
   }),
 };
 
-const CAUTIONS = {
+/** What a material asks for at the bench. */
+export const CAUTIONS = {
   flammable: "flammable, keep it from flames and hot plates",
   allergen: "holds an allergen, which the label may have to name",
   "eye hazard": "hurts the eyes, wear goggles",

@@ -17,7 +17,7 @@ async function weighFromL2(page: Page, grams: string): Promise<void> {
 /** A weight that is out of tolerance asks why it is kept. */
 async function outOfTolerance(page: Page): Promise<void> {
   await weighFromL2(page, "2990");
-  await page.getByText(/above the target/).waitFor();
+  await page.getByRole("button", { name: "Weigh again" }).waitFor();
 }
 
 /** The network goes: what is written down waits on the device. */

@@ -1,29 +1,64 @@
 "use client";
 
 import type { ReactNode } from "react";
-import { isMeasured } from "@/lib/domain/bench/asked-checks";
+import { Sign } from "@/app/_ui/sign";
+import { type CheckFound, isMeasured } from "@/lib/domain/bench/asked-checks";
 import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
 import { askedInWords } from "@/lib/edge/bench-words";
 import type { BenchOnPage } from "./bench-view";
 import { type SmallField, SmallForm } from "./small-form";
 import type { Notes } from "./use-notes";
 
-/** What the formula asks to be looked at, each with its limits. @rule BENCH-11 */
-export const CheckForms = ({ view, notes }: { readonly view: BenchOnPage; readonly notes: Notes }): ReactNode =>
-  view.checks.map((check) => (
-    <details key={check.what}>
-      <summary>
-        {check.what}: {askedInWords(check)}
-      </summary>
-      <SmallForm
-        view={view}
-        notes={notes}
-        carried={carriedBy(check)}
-        fields={fieldsOf(check)}
-        button={`Write down the ${check.what}`}
-      />
-    </details>
-  ));
+interface Checks {
+  readonly checks: readonly CheckFound[];
+  readonly view: BenchOnPage;
+  readonly notes: Notes;
+}
+
+/** What the formula asks to be looked at, each with its limits and what was found. @rule BENCH-11 */
+export function CheckForms({ checks, view, notes }: Checks): ReactNode {
+  if (checks.length === 0) return null;
+  return (
+    <section className="bench-notes" aria-labelledby="bench-checks">
+      <h2 id="bench-checks">Checks</h2>
+      {checks.map(({ check, note, isAnswered }) => (
+        <details key={check.what} className="opens">
+          <summary>
+            <span>
+              {check.what}: {askedInWords(check)}
+              {note !== null && <FoundSoFar note={note} isAnswered={isAnswered} />}
+            </span>
+          </summary>
+          <SmallForm
+            view={view}
+            notes={notes}
+            carried={carriedBy(check)}
+            fields={fieldsOf(check)}
+            button={`Write down the ${check.what}`}
+          />
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function FoundSoFar({
+  note,
+  isAnswered,
+}: {
+  readonly note: NonNullable<CheckFound["note"]>;
+  readonly isAnswered: boolean;
+}): ReactNode {
+  const isWithin = note.kind === "checked" ? note.within : isAnswered;
+  return (
+    <span className="bench-found">
+      <Sign sign={isWithin ? "tick" : "triangle"} tone={isWithin ? "open" : "wrong"}>
+        {note.kind === "checked" ? note.found : note.ph}
+        {!isWithin && ", outside"}
+      </Sign>
+    </span>
+  );
+}
 
 const carriedBy = (check: FormulaCheck): Readonly<Record<string, string>> => ({
   kind: "checked",

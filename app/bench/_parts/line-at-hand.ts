@@ -1,32 +1,82 @@
-/** A line of the sheet with what is written of it: in the books, and waiting on this device. */
-import type { Instant, NoteOf } from "@/lib/domain/bench/batch";
+/** The sheet with what is written of it: in the books, and waiting on this device. */
+import { type CheckFound, checksFound } from "@/lib/domain/bench/asked-checks";
+import { type BenchNote, type Instant, type NoteOf, standing } from "@/lib/domain/bench/batch";
 import { readBenchNote } from "@/lib/edge/forms/bench-note";
-import type { LineOnPage } from "./bench-view";
+import { isWithinTolerance } from "@/lib/edge/plumb";
+import type { BenchOnPage, LineOnPage, PhaseOnPage } from "./bench-view";
 import type { QueuedNote } from "./note-queue";
 
 export interface LineAtHand extends LineOnPage {
   readonly all: readonly NoteOf<"weighed">[];
   readonly total: bigint;
+  /** Weighed less target, µg. */
+  readonly off: bigint;
   readonly isDone: boolean;
+  /** Whether what stands of it is outside its tolerance, whatever follows. */
+  readonly isOut: boolean;
 }
 
-/** The line with what waits of it on this device: another tap of it would count twice. */
-export function atHand(line: LineOnPage, waiting: readonly QueuedNote[]): LineAtHand {
-  const own = waiting.filter(({ fields }) => fields.kind === "weighed" && fields.line === line.line.key);
-  const queued = own.flatMap(({ fields }) => weightIn(fields));
-  const struck = new Set(waiting.flatMap(({ fields }) => (fields.kind === "struck" ? [fields.strikes] : [])));
-  const all = [...line.weights, ...queued].filter(({ key }) => !struck.has(key));
+export interface BenchAtHand {
+  readonly sections: readonly (Omit<PhaseOnPage, "lines"> & { readonly lines: readonly LineAtHand[] })[];
+  readonly lines: readonly LineAtHand[];
+  /** The line that is weighed now. */
+  readonly open: (LineAtHand & { readonly section: PhaseOnPage }) | null;
+  readonly checks: readonly CheckFound[];
+}
+
+/** The batch with what waits of it on this device: another tap of that would count twice. */
+export function benchAtHand(view: BenchOnPage, waiting: readonly QueuedNote[]): BenchAtHand {
+  const queued = waiting.flatMap(({ fields }) => noteIn(fields));
+  const notes = [...view.notes, ...queued];
+  const weights = standing({ notes }, "weighed");
+  const drawn = drawnBy(queued, notes);
+  const sections = view.sections.map((section) => ({
+    ...section,
+    lines: section.lines.map((line) => atHand(line, weights, drawn)),
+  }));
+  const opens = sections.find(({ lines }) => lines.some(({ isDone }) => !isDone));
+  const open = opens?.lines.find(({ isDone }) => !isDone);
   return {
-    ...line,
-    all,
-    total: all.reduce((sum, { net }) => sum + net, 0n),
-    isDone: all.at(-1)?.more === false,
+    sections,
+    lines: sections.flatMap(({ lines }) => lines),
+    open: open === undefined || opens === undefined ? null : { ...open, section: opens },
+    checks: checksFound({ notes }, view.checks),
   };
 }
 
-function weightIn(fields: QueuedNote["fields"]): readonly NoteOf<"weighed">[] {
+function atHand(
+  line: LineOnPage,
+  weights: readonly NoteOf<"weighed">[],
+  drawn: ReadonlyMap<string, bigint>,
+): LineAtHand {
+  const { key, target, tolerance } = line.line;
+  const all = weights.filter((weight) => weight.line === key);
+  const total = all.reduce((sum, { net }) => sum + net, 0n);
+  const isDone = all.at(-1)?.more === false;
+  const off = total - target;
+  return {
+    ...line,
+    lots: line.lots.map((lot) => ({ ...lot, remaining: lot.remaining - (drawn.get(lot.id) ?? 0n) })),
+    all,
+    total,
+    off,
+    isDone,
+    isOut: !isWithinTolerance(off, tolerance) && (isDone || off > 0n),
+  };
+}
+
+/** What waits to leave each lot. */
+function drawnBy(queued: readonly BenchNote[], notes: readonly BenchNote[]): ReadonlyMap<string, bigint> {
+  const drawn = new Map<string, bigint>();
+  for (const note of [...standing({ notes }, "weighed"), ...standing({ notes }, "added")])
+    if (note.lot !== null && queued.some(({ key }) => key === note.key))
+      drawn.set(note.lot, (drawn.get(note.lot) ?? 0n) + note.net);
+  return drawn;
+}
+
+function noteIn(fields: QueuedNote["fields"]): readonly BenchNote[] {
   const read = readBenchNote(fieldsAsForm(fields), (fields.at ?? "") as Instant);
-  return read && "asked" in read && read.asked.note.kind === "weighed" ? [read.asked.note] : [];
+  return read && "asked" in read ? [read.asked.note] : [];
 }
 
 /** Fields as the reader of a form takes them. */

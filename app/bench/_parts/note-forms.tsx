@@ -2,7 +2,6 @@
 
 import type { ReactNode } from "react";
 import type { BenchOnPage } from "./bench-view";
-import { CheckForms } from "./check-forms";
 import { SmallForm } from "./small-form";
 import type { Notes } from "./use-notes";
 
@@ -18,7 +17,7 @@ export function NoteForms({ view, notes }: { readonly view: BenchOnPage; readonl
   return (
     <section className="bench-notes" aria-labelledby="bench-notes">
       <h2 id="bench-notes">Write down something else</h2>
-      <details>
+      <details className="opens">
         <summary>A temperature</summary>
         <SmallForm
           {...shared}
@@ -31,7 +30,7 @@ export function NoteForms({ view, notes }: { readonly view: BenchOnPage; readonl
           button="Write the temperature down"
         />
       </details>
-      <details>
+      <details className="opens">
         <summary>A pH</summary>
         <SmallForm
           {...shared}
@@ -40,7 +39,7 @@ export function NoteForms({ view, notes }: { readonly view: BenchOnPage; readonl
           button="Write the pH down"
         />
       </details>
-      <details>
+      <details className="opens">
         <summary>Something added beside the formula</summary>
         <p className="label">
           A pH adjuster drop by drop, or water made up for what evaporated: it leaves the shelf too.
@@ -56,8 +55,7 @@ export function NoteForms({ view, notes }: { readonly view: BenchOnPage; readonl
           button="Write the addition down"
         />
       </details>
-      <CheckForms {...shared} />
-      <details>
+      <details className="opens">
         <summary>What was seen</summary>
         <SmallForm
           {...shared}

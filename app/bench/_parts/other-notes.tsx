@@ -19,10 +19,10 @@ export function OtherNotes({ view, notes }: { readonly view: BenchOnPage; readon
   );
   if (others.length + waiting.length === 0) return null;
   return (
-    <section className="bench-lines" aria-labelledby="bench-others">
+    <section className="bench-notes" aria-labelledby="bench-others">
       <h2 id="bench-others">Written down beside the weights</h2>
       {others.map((note) => (
-        <details key={note.key} className="bench-weight">
+        <details key={note.key} className="bench-weight opens">
           <summary>
             {NOTE_WORDS[note.kind]}: {saidBy(note)}, {note.who}
           </summary>

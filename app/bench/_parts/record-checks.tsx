@@ -1,8 +1,10 @@
 import type { ReactNode } from "react";
-import { checksAsked, checksFound, type CheckFound } from "@/lib/domain/bench/asked-checks";
+import { Sign } from "@/app/_ui/sign";
+import { checksAsked, checksFound } from "@/lib/domain/bench/asked-checks";
 import { formulaAsStarted } from "@/lib/domain/bench/started-as";
 import { askedInWords } from "@/lib/edge/bench-words";
 import type { BatchOnPage } from "../batch-for-page";
+import { foundInWords } from "./record-words";
 
 /** What the formula asks to be looked at, and what was found. @rule BENCH-11 */
 export function Checks({ found }: { readonly found: BatchOnPage }): ReactNode {
@@ -12,21 +14,28 @@ export function Checks({ found }: { readonly found: BatchOnPage }): ReactNode {
     <section aria-labelledby="record-checks">
       <h2 id="record-checks">Checks that the formula asks for</h2>
       <dl className="record-yield">
-        {checks.map((each) => (
-          <div key={each.check.what} className="record-check">
-            <dt>
-              {each.check.what}, {askedInWords(each.check)}
-            </dt>
-            <dd>{foundInWords(each)}</dd>
-          </div>
-        ))}
+        {checks.map((each) => {
+          const { says, isOut } = foundInWords(each);
+          const why = each.note?.kind === "checked" ? each.note.why : null;
+          const words = `${says}${why === null ? "" : `; ${why}`}`;
+          return (
+            <div key={each.check.what} className="record-check">
+              <dt>
+                {each.check.what}, {askedInWords(each.check)}
+              </dt>
+              <dd>
+                {isOut ? (
+                  <Sign sign="triangle" tone="wrong">
+                    {words}
+                  </Sign>
+                ) : (
+                  words
+                )}
+              </dd>
+            </div>
+          );
+        })}
       </dl>
     </section>
   );
-}
-
-function foundInWords({ note, isAnswered }: CheckFound): string {
-  if (note === null) return "nobody has looked";
-  if (note.kind === "acidity") return isAnswered ? `${note.ph}, within` : `${note.ph} on the way, outside`;
-  return `${note.found}, ${note.within ? "within" : `outside; ${note.why ?? ""}`}`;
 }

@@ -22,7 +22,7 @@ export function Marks({ found: { batch, workshop, as, today } }: { readonly foun
         Planned for {dayShown(batch.run.date, today, { year: true })}. Weighed in {as.workshop}.
       </p>
       {["Made by", "Checked by", "Released by"].map((label) => (
-        <p key={label} className="record-mark">
+        <p key={label} className="record-mark only-printed">
           <span>{label}</span> <u className="paper-blank" /> <span>Date</span> <u className="paper-blank" />
         </p>
       ))}

@@ -2,35 +2,86 @@ import type { ReactNode } from "react";
 import { midSentence } from "@/app/_ui/sentence";
 import type { BenchNote, NoteOf } from "@/lib/domain/bench/batch";
 import { NOTE_WORDS } from "@/lib/edge/bench-words";
-import { countShown, dayShown } from "@/lib/edge/figures";
+import { checksAsked, isMeasured } from "@/lib/domain/bench/asked-checks";
+import { formulaAsStarted } from "@/lib/domain/bench/started-as";
+import { dayShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { BatchOnPage } from "../batch-for-page";
-import { type Grams, momentShown } from "./record-words";
+import { addedCalled } from "./record-weights";
+import { type Grams, timeShown } from "./record-words";
 
 /** All that was written down in a batch, in its order; what was struck stays. @rule BENCH-4 */
 export function Written({ found, grams }: { readonly found: BatchOnPage; readonly grams: Grams }): ReactNode {
-  const { batch } = found;
+  const { batch, today } = found;
   const struck = new Set(batch.notes.flatMap((note) => (note.kind === "struck" ? [note.strikes] : [])));
   return (
     <section aria-labelledby="written">
       <h2 id="written">All that was written down</h2>
-      <ol className="record-notes">
-        <li>
-          <b>Started</b> {momentShown(batch.startedAt)}, {batch.startedBy}
-          {batch.despite !== null && `: although the checks warned, ${batch.despite}`}
-        </li>
-        {batch.notes.map((note) => (
-          <li key={note.key} className={struck.has(note.key) ? "struck" : ""}>
-            <b>{NOTE_WORDS[note.kind]}</b> {momentShown(note.at)}, {note.who}: {saidOf(note, found, grams)}
-            {struck.has(note.key) && " (struck)"}
-          </li>
-        ))}
-      </ol>
+      <table className="ledger record-notes">
+        <caption>{dayShown(batch.startedOn, today, { year: true })}, times in UTC</caption>
+        <thead>
+          <tr>
+            <th scope="col">Time</th>
+            <th scope="col">What</th>
+            <th scope="col" className="number">
+              Figure
+            </th>
+            <th scope="col">Who</th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <td>{timeShown(batch.startedAt, batch.startedAt)}</td>
+            <td>
+              <b>Started</b>
+              {batch.despite !== null && `: although the checks warned, ${batch.despite}`}
+            </td>
+            <td className="number" />
+            <td>{batch.startedBy}</td>
+          </tr>
+          {batch.notes.map((note) => (
+            <NoteRow key={note.key} note={note} found={found} grams={grams} isStruck={struck.has(note.key)} />
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }
 
-function saidOf(note: BenchNote, { batch, workshop, today }: BatchOnPage, grams: Grams): string {
+function NoteRow({
+  note,
+  found,
+  grams,
+  isStruck,
+}: {
+  readonly note: BenchNote;
+  readonly found: BatchOnPage;
+  readonly grams: Grams;
+  readonly isStruck: boolean;
+}): ReactNode {
+  const { says, figure } = saidOf(note, found, grams);
+  return (
+    <tr className={isStruck ? "struck" : ""}>
+      <td>{timeShown(note.at, found.batch.startedAt)}</td>
+      <td>
+        <b>{NOTE_WORDS[note.kind]}</b>
+        {says !== "" && `: ${says}`}
+        {isStruck && " (struck)"}
+      </td>
+      <td className="number">{figure}</td>
+      <td>{note.who}</td>
+    </tr>
+  );
+}
+
+interface SaidOf {
+  readonly says: string;
+  readonly figure?: string;
+}
+
+function saidOf(note: BenchNote, found: BatchOnPage, grams: Grams): SaidOf {
+  const { batch, workshop, today } = found;
   const because = "why" in note && note.why !== null ? `; ${note.why}` : "";
   switch (note.kind) {
     case "weighed": {
@@ -38,35 +89,53 @@ function saidOf(note: BenchNote, { batch, workshop, today }: BatchOnPage, grams:
       const lot = note.lot === null ? "" : `, lot ${note.lot}`;
       const gross =
         note.gross !== null && note.tare !== null ? ` (${grams(note.gross)} less the vessel, ${grams(note.tare)})` : "";
-      return `${line?.called ?? ""} ${grams(note.net)}${gross}${lot}${note.more ? ", more follows" : ""}${because}`;
+      return {
+        says: `${line?.called ?? ""}${lot}${gross}${note.more ? ", more follows" : ""}${because}`,
+        figure: grams(note.net),
+      };
     }
-    case "added": {
-      const named = note.called ?? workshop.materials.find(({ id }) => id === note.material)?.name ?? note.material;
-      return `${named} ${grams(note.net)}, lot ${note.lot ?? ""}${because}`;
-    }
+    case "added":
+      return { says: `${addedCalled(note, workshop)}, lot ${note.lot ?? ""}${because}`, figure: grams(note.net) };
     case "struck": {
       const of = batch.notes.find(({ key }) => key === note.strikes);
-      return `${of ? midSentence(NOTE_WORDS[of.kind]) : "a note"} of ${of ? momentShown(of.at) : ""}${because}`;
+      const what = of ? midSentence(NOTE_WORDS[of.kind]) : "a note";
+      return { says: `${what} of ${of ? timeShown(of.at, batch.startedAt) : ""}${because}` };
     }
     case "temperature":
-      return `${note.celsius}${NO_BREAK}°C${note.phase === null ? "" : ` in phase ${note.phase}`}${meterOf(note, today)}`;
+      return {
+        says: [note.phase === null ? "" : `in phase ${note.phase}`, meterOf(note, today)].filter(Boolean).join(", "),
+        figure: `${note.celsius}${NO_BREAK}°C`,
+      };
     case "acidity":
-      return `${note.ph}${meterOf(note, today)}`;
+      return { says: meterOf(note, today), figure: note.ph };
     case "seen":
-      return `${note.what}: ${note.found}`;
+      return { says: `${note.what}: ${note.found}` };
     case "checked":
-      return `${note.what}, asked ${note.asked}: ${note.found}${note.within ? "" : ", not as asked"}${because}`;
+      return checkedSaid(note, found);
     case "recoded":
-      return `batch ${note.code}${because}`;
+      return { says: `batch ${note.code}${because}` };
     case "closed":
-      return `${countShown(note.units)} units${note.held ? ", held for a second look" : ""}${because}${reasonsOf(note)}`;
+      return {
+        says: `${note.held ? "held for a second look" : "not held"}${because}${reasonsOf(note)}`,
+        figure: unitsInWords(note.units),
+      };
     case "released":
-      return `${note.why ?? "nothing further"}${reasonsOf(note)}`;
+      return { says: `${note.why ?? "nothing further"}${reasonsOf(note)}` };
     case "rejected":
-      return note.why ?? "nothing further";
+      return { says: note.why ?? "nothing further" };
     case "annexed":
-      return note.found;
+      return { says: note.found };
   }
+}
+
+/** A figure stands in its column with its unit; what was seen stands among the words. */
+function checkedSaid({ what, asked, found, within, why }: NoteOf<"checked">, books: BatchOnPage): SaidOf {
+  const check = checksAsked(formulaAsStarted(books, books.batch)).find((each) => each.what === what);
+  const isFigure = check !== undefined && isMeasured(check);
+  const because = why === null ? "" : `; ${why}`;
+  const says = `${what}, asked ${asked}${isFigure ? "" : `: ${found}`}${within ? "" : ", not as asked"}${because}`;
+  if (!isFigure) return { says };
+  return { says, figure: check.unit === null ? found : `${found}${NO_BREAK}${check.unit}` };
 }
 
 /** Each thing that was asked about, with the reason that was given. */
@@ -86,6 +155,7 @@ function meterOf(
   { meter, calibrated }: Pick<NoteOf<"acidity">, "meter" | "calibrated">,
   today: BatchOnPage["today"],
 ): string {
-  const by = meter === null ? "" : `, by ${meter}`;
-  return calibrated === null ? by : `${by}, calibrated ${dayShown(calibrated, today, { year: true, weekday: false })}`;
+  const by = meter === null ? "" : `by ${meter}`;
+  if (calibrated === null) return by;
+  return `${by === "" ? "" : `${by}, `}calibrated ${dayShown(calibrated, today, { year: true, weekday: false })}`;
 }

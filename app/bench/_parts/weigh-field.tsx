@@ -9,24 +9,42 @@ interface OneField {
   readonly fault: string | undefined;
   readonly typed: string | undefined;
   readonly className?: string;
-  readonly inputMode?: "decimal";
+  /** Whether it is a mass: its unit stands in it. */
+  readonly isGrams?: boolean;
+  /** What else is said of it. */
+  readonly describedBy?: string;
 }
 
 /** A field in big type, with what is wrong under it. */
-export function Field({ name, label, fault, typed, className = "", inputMode }: OneField): ReactNode {
+export function Field({
+  name,
+  label,
+  fault,
+  typed,
+  className = "",
+  isGrams = false,
+  describedBy,
+}: OneField): ReactNode {
   const id = `weigh-${name}`;
+  const described = [describedBy, fault && `${id}-fault`].filter(Boolean).join(" ") || undefined;
   return (
     <div className={`field ${className}${fault === undefined ? "" : " wrong"}`}>
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        name={name}
-        defaultValue={typed}
-        autoComplete="off"
-        inputMode={inputMode}
-        aria-invalid={fault === undefined ? undefined : true}
-        aria-describedby={fault === undefined ? undefined : `${id}-fault`}
-      />
+      <label htmlFor={id}>
+        {label}
+        {isGrams && <span className="unseen">, in grams</span>}
+      </label>
+      <div className={isGrams ? "weigh-grams" : ""}>
+        <input
+          id={id}
+          name={name}
+          defaultValue={typed}
+          autoComplete="off"
+          inputMode={isGrams ? "decimal" : undefined}
+          aria-invalid={fault === undefined ? undefined : true}
+          aria-describedby={described}
+        />
+        {isGrams && <span aria-hidden="true">g</span>}
+      </div>
       {fault !== undefined && (
         <p className="field-fault" id={`${id}-fault`}>
           {asSentence(fault)}

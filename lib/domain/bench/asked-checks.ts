@@ -34,14 +34,14 @@ export interface CheckFound {
 }
 
 /** Each check that is asked with what was found. */
-export const checksFound = (batch: Batch, checks: readonly FormulaCheck[]): readonly CheckFound[] =>
+export const checksFound = (batch: Pick<Batch, "notes">, checks: readonly FormulaCheck[]): readonly CheckFound[] =>
   checks.map((check) => {
     const note = lastOf(batch, check);
     return { check, note, isAnswered: note !== null && (note.kind === "checked" || isWithin(check, note.ph)) };
   });
 
 /** Of the pH what was measured on the way counts as well, where that came later. */
-function lastOf(batch: Batch, { what }: FormulaCheck): CheckFound["note"] {
+function lastOf(batch: Pick<Batch, "notes">, { what }: FormulaCheck): CheckFound["note"] {
   const said = standing(batch, "checked").findLast((note) => note.what === what) ?? null;
   const measured = what === PH ? (standing(batch, "acidity").at(-1) ?? null) : null;
   if (said === null || measured === null) return said ?? measured;

@@ -177,7 +177,7 @@ export function stateOf({ notes }: Batch): BatchState {
 }
 
 /** The notes of a kind that were not struck, in their order. */
-export function standing<Kind extends NoteKind>({ notes }: Batch, kind: Kind): readonly NoteOf<Kind>[] {
+export function standing<Kind extends NoteKind>({ notes }: Pick<Batch, "notes">, kind: Kind): readonly NoteOf<Kind>[] {
   const struck = new Set(notes.flatMap((note) => (note.kind === "struck" ? [note.strikes] : [])));
   return notes.filter((note): note is NoteOf<Kind> & BenchNote => note.kind === kind && !struck.has(note.key));
 }

@@ -33,8 +33,12 @@ export const formulaOfBatch = ({ versions, run }: Batch, { products }: Workshop)
   versions[0]?.formula ?? byId("product", products)(run.product).formula;
 
 /** That formula in the version by which the batch was started. @rule VERSION-2 */
-export function formulaAsStarted({ workshop, desk }: Books, batch: Batch): Formula {
-  const formula = byId("formula", workshop.formulas)(formulaOfBatch(batch, workshop));
+export const formulaAsStarted = (books: Books, batch: Batch): Formula =>
+  partAsStarted(books, batch, formulaOfBatch(batch, books.workshop));
+
+/** The same of any formula that the batch is made by: a premix too. @rule VERSION-2 */
+export function partAsStarted({ workshop, desk }: Books, batch: Batch, part: string): Formula {
+  const formula = byId("formula", workshop.formulas)(part);
   const number = batch.versions.find((used) => used.formula === formula.id)?.number;
   return versionsOf(desk, formula).find((version) => version.number === number)?.as ?? formula;
 }

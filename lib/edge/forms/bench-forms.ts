@@ -65,13 +65,16 @@ export interface CloseAsked {
   readonly minutes: Fraction | null;
 }
 
+const readUnitsFilled = (typed: string): ReturnType<typeof readUnitsMade> =>
+  typed.trim() === "" ? { fault: "write how many came out, or 0" } : readUnitsMade(typed);
+
 /** @returns null where the form does not say what it is about */
 export function readClosing(form: SentForm, now: Instant): Read<CloseAsked> | null {
   const [batch, key] = [textIn(form, "batch"), readNewId(form, "key")];
   if (batch === "" || key === null) return null;
   const read = {
     who: readWho(textIn(form, "who")),
-    units: readUnitsMade(textIn(form, "units")),
+    units: readUnitsFilled(textIn(form, "units")),
     leftOver: readTypedStock(textIn(form, "leftOver"), "mass"),
     bestBefore: readLastDayTyped(textIn(form, "bestBefore")),
     minutes: readMinutesTyped(textIn(form, "minutes")),

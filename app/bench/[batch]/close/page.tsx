@@ -5,8 +5,9 @@ import type { ReactNode } from "react";
 import { AskingForm, type AskedField } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
+import { Sign } from "@/app/_ui/sign";
 import { stateOf } from "@/lib/domain/bench/batch";
-import { linesWeighed, massIn } from "@/lib/domain/bench/weights";
+import { type LineWeighed, linesWeighed, massIn } from "@/lib/domain/bench/weights";
 import { daysAfter, isoDate } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
@@ -14,7 +15,7 @@ import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import { roundedUpFor, usesOf } from "@/lib/domain/needs";
 import { smaller } from "@/lib/domain/quantity";
 import { batchAddress, recordAddress } from "@/lib/edge/bench-address";
-import { inARow } from "@/lib/edge/counted";
+import { weightShown } from "@/lib/edge/bench-weights";
 import { massInFull, minutesShown, stockShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { measureField, takesField } from "@/lib/edge/forms/posting-forms";
@@ -23,6 +24,7 @@ import { closeABatch, writeANote } from "../../actions";
 import { OpenChecks, reasonForNoCheck } from "../../_parts/open-checks";
 import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
+import { decimalsOf } from "../../bench-on-page";
 import "../../bench.css";
 
 interface Page {
@@ -40,13 +42,14 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
   if (stateOf(batch) !== "open") redirect(recordAddress(batch.run.id));
   const open = linesWeighed(batch).filter(({ state }) => state !== "done");
   const draws = packagingOf(found);
+  const fields = [...aboutTheBatch(found), ...draws.map((draw) => drawField(draw)), ...REASONS];
   return (
     <>
       <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {code}</Link>} title={`Closing ${as.product}`}>
-        <b>{massInFull(massIn(batch))} was weighed</b> for {unitsInWords(batch.run.units)}.{" "}
-        {open.length > 0 && `Not weighed to the end: ${inARow(open.map(({ line }) => line.called))}. `}
-        After this the record is only added to.
+        <b>{massInFull(massIn(batch))} was weighed</b> for {unitsInWords(batch.run.units)}. After this the record is
+        only added to.
       </Opening>
+      {open.length > 0 && <NotWeighed lines={open} decimals={decimalsOf(as.step)} />}
       <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       <OpenChecks found={found} />
       <AskingForm
@@ -58,10 +61,19 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
         kept={{ key: newId() }}
         takesFocus
         className="asking-grouped"
-        fields={[...aboutTheBatch(found), ...draws.map((draw) => drawField(draw))]}
+        fields={fields}
         button="Close the batch"
         isFirst
       />
+      <section className="paper-checks only-printed" aria-label="To be filled in">
+        {fields
+          .filter(({ group }) => group?.isFolded !== true)
+          .map(({ name, label }) => (
+            <p key={name}>
+              {label} <u className="paper-blank" />
+            </p>
+          ))}
+      </section>
       <p className="label">
         Whether a batch may be sold is decided by its record, by local rules and by whoever is qualified to judge it.
       </p>
@@ -70,9 +82,32 @@ export default async function ClosePage({ params }: Page): Promise<ReactNode> {
   );
 }
 
+/** What is missing of each line, as a matter of care: nothing is closed by oversight. @rule BENCH-7 */
+const NotWeighed = ({
+  lines,
+  decimals,
+}: {
+  readonly lines: readonly LineWeighed[];
+  readonly decimals: number;
+}): ReactNode => (
+  <section className="take-care not-weighed" aria-labelledby="not-weighed">
+    <h2 id="not-weighed">
+      <Sign sign="triangle" tone="wrong">
+        Not weighed to the end
+      </Sign>
+    </h2>
+    {lines.map(({ line, total }) => (
+      <p key={line.key}>
+        {line.called}: <b>{weightShown(line.target > total ? line.target - total : 0n, decimals)} missing</b>
+        {total > 0n && ` of ${weightShown(line.target, decimals)}`}.
+      </p>
+    ))}
+  </section>
+);
+
 /** The way on where another lot has the code: both codes stay in the record. @rule BENCH-10 */
 const AnotherCode = ({ found: { batch, code } }: { readonly found: BatchOnPage }): ReactNode => (
-  <details className="bench-list">
+  <details className="bench-list screen-only">
     <summary>Give the batch another code</summary>
     <p className="label">It is called {code}. What stands on jars already must be put right by hand.</p>
     <AskingForm
@@ -107,29 +142,18 @@ function packagingOf({ workshop, batch, product, today }: BatchOnPage) {
 function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
   const { workshop, batch, product, today } = found;
   const { keepsDays } = byId("formula", workshop.formulas)(product.formula);
+  const out = { title: "What came out", says: "" };
+  const time = { title: "Time and dates", says: "" };
   return [
-    { name: "who", label: "Closed by", type: "text", value: batch.startedBy },
     {
       name: "units",
       label: "Units filled",
       type: "text",
       value: "",
-      hint: `${unitsInWords(batch.run.units)} planned; 0 gives the batch up.`,
+      hint: `${unitsInWords(batch.run.units)} planned.`,
+      group: out,
     },
-    { name: "leftOver", label: "Left over, g (optional)", type: "text", value: "" },
-    {
-      name: "bestBefore",
-      label: "Best before (optional)",
-      type: "text",
-      value: keepsDays === null ? "" : isoDate(daysAfter(today, keepsDays)),
-    },
-    {
-      name: "minutes",
-      label: "Minutes at the bench",
-      type: "text",
-      value: "",
-      hint: `Left empty, what is planned: ${minutesShown(plannedMinutes(product, batch.run.units))}.`,
-    },
+    { name: "leftOver", label: "Left over, g (optional)", type: "text", value: "", group: out },
     {
       name: "held",
       label: "Second look",
@@ -139,6 +163,7 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
         { value: "yes", label: "Hold for a second look" },
         { value: "no", label: "Release it now" },
       ],
+      group: out,
     },
     {
       name: "why",
@@ -146,29 +171,52 @@ function aboutTheBatch(found: BatchOnPage): readonly AskedField[] {
       type: "text",
       value: "",
       hint: "A reason is needed where nothing came out.",
+      group: out,
     },
-    ...reasons(found),
+    ...sureToBeAsked(found).map((field) => ({ ...field, group: out })),
+    { name: "who", label: "Closed by", type: "text", value: batch.startedBy, group: time },
+    {
+      name: "minutes",
+      label: "Minutes at the bench",
+      type: "text",
+      value: "",
+      hint: `Left empty, what is planned: ${minutesShown(plannedMinutes(product, batch.run.units))}.`,
+      group: time,
+    },
+    {
+      name: "bestBefore",
+      label: "Best before (optional)",
+      type: "text",
+      value: keepsDays === null ? "" : isoDate(daysAfter(today, keepsDays)),
+      hint: `Year, month and day, as ${isoDate(daysAfter(today, keepsDays ?? 365))}.`,
+      group: time,
+    },
   ];
 }
 
-/** One for each thing that may be asked about; what is sure to be asked stands open. @rule BENCH-7 */
-function reasons(found: BatchOnPage): readonly AskedField[] {
-  const isOpen = linesWeighed(found.batch).some(({ state }) => state !== "done");
-  const asked = (name: string, label: string): AskedField => ({ name, label, type: "text", value: "" });
-  const group = { title: "Reasons", says: "for what else may be asked about", isFolded: true };
-  return [
-    ...(isOpen ? [asked("whyNotWeighed", "Why lines were not weighed to the end")] : []),
-    ...reasonForNoCheck(found),
-    { ...asked("whyMoreFilled", "Why more was filled than was weighed"), group },
-    { ...asked("whyOutOfDate", "Why a lot that is out of date was used"), group },
-  ];
-}
+const askedWhy = (name: string, label: string): AskedField => ({ name, label, type: "text", value: "" });
+
+/** What is sure to be asked stands open. @rule BENCH-7 */
+const sureToBeAsked = (found: BatchOnPage): readonly AskedField[] => [
+  ...(linesWeighed(found.batch).some(({ state }) => state !== "done")
+    ? [askedWhy("whyNotWeighed", "Why lines were not weighed to the end")]
+    : []),
+  ...reasonForNoCheck(found),
+];
+
+const MAY_BE_ASKED = { title: "Reasons", says: "for what else may be asked about", isFolded: true };
+
+/** One for each thing that may be asked about besides. @rule BENCH-7 */
+const REASONS: readonly AskedField[] = [
+  { ...askedWhy("whyMoreFilled", "Why more was filled than was weighed"), group: MAY_BE_ASKED },
+  { ...askedWhy("whyOutOfDate", "Why a lot that is out of date was used"), group: MAY_BE_ASKED },
+];
 
 const drawField = ({ lot, quantity, material }: ReturnType<typeof packagingOf>[number]): AskedField => ({
   name: takesField(lot.id),
-  label: `From lot ${lot.id}, ${material.measure === "mass" ? "g" : "pieces"}`,
+  label: `${material.name}, from lot ${lot.id}, ${material.measure === "mass" ? "g" : "pieces"}`,
   type: "text",
   value: stockAsTyped(quantity, material.measure),
   hint: `${stockShown(lot.remaining, material.measure, "there")} there`,
-  group: { title: material.name, says: "used for this batch, spoilt ones among it" },
+  group: { title: "Packaging", says: "used for this batch, spoilt ones among it" },
 });

@@ -4,17 +4,24 @@ import type { ReactNode } from "react";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
+import { checksAsked, checksFound } from "@/lib/domain/bench/asked-checks";
 import { stateOf } from "@/lib/domain/bench/batch";
+import { formulaAsStarted } from "@/lib/domain/bench/started-as";
+import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress, labelAddress } from "@/lib/edge/bench-address";
+import { offShown } from "@/lib/edge/bench-weights";
 import { STATE_WORDS } from "@/lib/edge/bench-words";
 import { dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
+import { isWithinTolerance } from "@/lib/edge/plumb";
 import { judgeABatch, writeANote } from "../../actions";
 import { OpenChecks, reasonForNoCheck } from "../../_parts/open-checks";
 import { BatchRecord } from "../../_parts/batch-record";
+import { foundInWords } from "../../_parts/record-words";
 import { WaitingNotes } from "../../_parts/waiting-notes";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
+import { decimalsOf } from "../../bench-on-page";
 import "../../bench.css";
 
 interface Page {
@@ -28,7 +35,7 @@ export async function generateMetadata({ params }: Page): Promise<Metadata> {
 /** The batch record: one document to read, print and sign; after closing it is only added to. */
 export default async function RecordPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, product, as, code, today, workshop } = found;
+  const { batch, as, code, today } = found;
   const state = stateOf(batch);
   return (
     <>
@@ -45,20 +52,10 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
           </>
         }
         title={`${as.product}, batch ${code}`}
+        beside={<Ways found={found} />}
       >
         <b>{STATE_WORDS[state]}.</b> {unitsInWords(batch.run.units)} planned, started{" "}
-        {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}.{" "}
-        {product.madeInto === null && (state === "released" || state === "held") && (
-          <Link href={finishedAddress(code)}>Where its units are</Link>
-        )}
-        {workshop.labels
-          .filter((label) => label.product === product.id)
-          .map(({ id }) => (
-            <span key={id}>
-              {" "}
-              · <Link href={labelAddress(id, code)}>Its label</Link>
-            </span>
-          ))}
+        {dayShown(batch.startedOn, today, { year: true })} by {batch.startedBy}. <Outside found={found} />
       </Opening>
       <WaitingNotes batch={batch.run.id} known={batch.notes.map(({ key }) => key)} />
       {state === "held" && <Judging found={found} />}
@@ -66,6 +63,45 @@ export default async function RecordPage({ params }: Page): Promise<ReactNode> {
       {state !== "open" && <Annexing found={found} />}
     </>
   );
+}
+
+/** Where the units are, and the labels that they bear. */
+function Ways({ found: { batch, product, code, workshop } }: { readonly found: BatchOnPage }): ReactNode {
+  const state = stateOf(batch);
+  const isMade = product.madeInto === null && (state === "released" || state === "held");
+  const labels = workshop.labels.filter((label) => label.product === product.id);
+  if (!isMade && labels.length === 0) return null;
+  return (
+    <p className="bench-ways">
+      {isMade && (
+        <Link className="button" href={finishedAddress(code)}>
+          Where its units are
+        </Link>
+      )}
+      {labels.map(({ id }) => (
+        <Link key={id} className="button" href={labelAddress(id, code)}>
+          Its label
+        </Link>
+      ))}
+    </p>
+  );
+}
+
+/** What was weighed or found outside what is asked, by name. */
+function Outside({ found }: { readonly found: BatchOnPage }): ReactNode {
+  const { batch, as } = found;
+  const weights = linesWeighed(batch).flatMap(({ line, weights, total }) => {
+    const off = total - line.target;
+    return weights.length === 0 || isWithinTolerance(off, line.tolerance)
+      ? []
+      : [`${line.called} ${offShown(off, decimalsOf(as.step))}`];
+  });
+  const checks = checksFound(batch, checksAsked(formulaAsStarted(found, batch))).flatMap((each) => {
+    const { says, isOut } = foundInWords(each);
+    return isOut ? [`${each.check.what} ${says}`] : [];
+  });
+  const all = [...weights, ...checks];
+  return all.length > 0 && <span className="warn">Outside: {all.join("; ")}.</span>;
 }
 
 const Judging = ({ found }: { readonly found: BatchOnPage }): ReactNode => (

@@ -1,18 +1,18 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { Opening } from "@/app/_ui/finding";
-import type { SheetLine } from "@/lib/domain/bench/batch";
-import { checksAsked } from "@/lib/domain/bench/asked-checks";
-import { formulaAsStarted, formulaCalled } from "@/lib/domain/bench/started-as";
-import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
+import { checksAsked, type CheckFound, checksFound } from "@/lib/domain/bench/asked-checks";
+import { formulaAsStarted } from "@/lib/domain/bench/started-as";
+import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress } from "@/lib/edge/bench-address";
-import { askedInWords } from "@/lib/edge/bench-words";
-import { dayShown, gramsShown } from "@/lib/edge/figures";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { askedInWords, heatOf } from "@/lib/edge/bench-words";
+import { weightShown } from "@/lib/edge/bench-weights";
+import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
+import { PaperPhases } from "../../_parts/paper-phases";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
-import { decimalsOf } from "../../bench-on-page";
+import { cautionsOf, decimalsOf, materialsOf, stepsOf } from "../../bench-on-page";
+import { paperPhases } from "../../paper-sheet";
 import "../../bench.css";
 
 interface Page {
@@ -23,47 +23,37 @@ export async function generateMetadata({ params }: Page): Promise<Metadata> {
   return { title: `Weigh sheet ${(await batchForPage((await params).batch)).code}` };
 }
 
-/** The weigh sheet on paper: black on white, room for a pen, the batch on every sheet. */
+/** The weigh sheet on paper: black on white, room for a pen, the batch on every sheet, what is weighed filled in. */
 export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   const found = await batchForPage((await params).batch);
-  const { batch, as, code, today } = found;
+  const { batch, as, code } = found;
   const formula = formulaAsStarted(found, batch);
+  const phases = paperPhases(found);
+  const steps = stepsOf(formula, (phase) => !phases.some((each) => each.phase !== null && each.phase === phase));
   return (
-    <div className="bench-sheet bench-printed">
+    <div className={batch.lines.length > FEW ? "bench-sheet bench-printed long" : "bench-sheet bench-printed"}>
       <p className="paper-head">
-        Batch {code}, {as.product}
+        {as.workshop} · weigh sheet · batch {code}, {as.product}
       </p>
-      <Opening crumb={<Link href={batchAddress(batch.run.id)}>Batch {code}</Link>} title="Weigh sheet">
-        {as.product}, {unitsInWords(batch.run.units)}, started {dayShown(batch.startedOn, today, { year: true })} by{" "}
-        {batch.startedBy}. Print it on A4 or Letter; what is written on it is typed in on the page of the batch
-        afterwards.
-      </Opening>
-      <p className="bench-caution">
-        Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice;
-        local rules and the safety sheets come first.)
+      <SheetHead found={found} />
+      <p className="paper-care">
+        <b>Take care.</b> {cautionsOf(found.workshop, materialsOf(batch), formula).join(" ")} Gloves and goggles with
+        preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice; local rules and the
+        safety sheets come first.)
       </p>
-      {partsOf(batch.lines).map(({ part, lines }) => (
-        <PaperPart key={part} found={found} part={part} lines={lines} />
+      <PaperPhases phases={phases} decimals={decimalsOf(as.step)} />
+      <p className="paper-total">
+        <b>All that is weighed</b> <b>{weightShown(sizeOf(found), decimalsOf(as.step))}</b>
+      </p>
+      {steps.map((step) => (
+        <p key={step.at} className="paper-step">
+          <span className="paper-box" /> {[step.text, heatOf(step)].filter(Boolean).join(" ")}
+        </p>
       ))}
-      {formula.steps.length > 0 && (
-        <section aria-labelledby="steps">
-          <h2 id="steps">Steps</h2>
-          <ol className="paper-steps">
-            {formula.steps.map(({ text, temperature, minutes, caution }, at) => (
-              <li key={at}>
-                {text}
-                {temperature !== null && `, ${temperature}${NO_BREAK}°C`}
-                {minutes !== null && `, ${String(minutes)}${NO_BREAK}min`}
-                {caution !== null && `. ${caution}`} <u className="paper-blank" />
-              </li>
-            ))}
-          </ol>
-        </section>
-      )}
       <section className="paper-checks" aria-label="To be filled in">
-        {blanksOf(checksAsked(formula)).map((label) => (
+        {blanksOf(checksFound(batch, checksAsked(formula)), found).map(({ label, filled }) => (
           <p key={label}>
-            {label} <u className="paper-blank" />
+            {label} <u className="paper-blank">{filled}</u>
           </p>
         ))}
       </section>
@@ -71,58 +61,65 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   );
 }
 
-/** What the formula asks, each with its limits; else what is looked at anyway. */
-const blanksOf = (checks: readonly FormulaCheck[]): readonly string[] => [
-  ...checks.map((check) => `${check.what} (${askedInWords(check)})`),
-  ...["pH", "Appearance"].filter((what) => checks.every((check) => check.what !== what)),
-  "Meter calibrated on",
-  "Units filled",
-  "Left over, g",
-  "Made by",
-  "Checked by",
-];
+/** So many lines fit a page with room between them. */
+const FEW = 9;
 
-const partsOf = (lines: readonly SheetLine[]) =>
-  [...new Set(lines.map(({ part }) => part))].map((part) => ({
-    part,
-    lines: lines.filter((line) => line.part === part),
-  }));
+/** All that comes off the shelf for it, µg: a premix that is poured in was weighed where it was made. */
+const sizeOf = ({ batch }: BatchOnPage): bigint =>
+  batch.lines.filter(({ of }) => of.kind === "material").reduce((sum, { target }) => sum + target, 0n);
 
-function PaperPart({
-  found: { batch, workshop, as },
-  part,
-  lines,
-}: {
-  readonly found: BatchOnPage;
-  readonly part: string;
-  readonly lines: readonly SheetLine[];
-}): ReactNode {
-  const decimals = decimalsOf(as.step);
-  const grams = (amount: bigint): string => gramsShown(amount, decimals);
+function SheetHead({ found }: { readonly found: BatchOnPage }): ReactNode {
+  const { batch, as, code, today } = found;
+  const lines = linesWeighed(batch);
+  const done = lines.filter(({ state }) => state === "done").length;
+  const facts = [
+    ["Batch", code],
+    ["Size", weightShown(sizeOf(found), 0)],
+    ["Expect", unitsInWords(batch.run.units)],
+    ["Started", dayShown(batch.startedOn, today, { year: true, weekday: false })],
+  ] as const;
   return (
-    <table className="paper">
-      <caption>{formulaCalled(batch, workshop, part)}</caption>
-      <thead>
-        <tr>
-          {["Phase", "What", "Weigh", "May be off by", "Weighed, g", "Lot"].map((head) => (
-            <th key={head} scope="col">
-              {head}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {lines.map(({ key, phase, called, target, tolerance }) => (
-          <tr key={key}>
-            <td>{phase}</td>
-            <th scope="row">{called}</th>
-            <td className="number paper-target">{grams(target)}</td>
-            <td className="number">±{grams(tolerance)}</td>
-            <td className="paper-blank-cell" />
-            <td className="paper-blank-cell" />
-          </tr>
+    <header className="paper-opening">
+      <div>
+        <p className="crumb">
+          <Link href={batchAddress(batch.run.id)}>Batch {code}</Link> · weigh sheet
+        </p>
+        <h1>{as.product}</h1>
+      </div>
+      <dl className="paper-facts">
+        {facts.map(([name, fact]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{fact}</dd>
+          </div>
         ))}
-      </tbody>
-    </table>
+      </dl>
+      <p className="finding screen-only">
+        <b>
+          {countShown(done)} of {countShown(lines.length)} lines
+        </b>{" "}
+        are weighed and filled in. It prints on A4 or Letter; what is written on it is typed in on the page of the batch
+        afterwards.
+      </p>
+    </header>
   );
 }
+
+interface Blank {
+  readonly label: string;
+  readonly filled: string | null;
+}
+
+/** What the formula asks, each with its limits, and what was found; else what is looked at anyway. */
+const blanksOf = (checks: readonly CheckFound[], { batch }: BatchOnPage): readonly Blank[] => [
+  ...checks.map(({ check, note }) => ({
+    label: `${check.what}, ${askedInWords(check)}`,
+    filled: note === null ? null : note.kind === "checked" ? note.found : note.ph,
+  })),
+  ...["pH", "Appearance"]
+    .filter((what) => checks.every(({ check }) => check.what !== what))
+    .map((label) => ({ label, filled: null })),
+  ...["Meter calibrated on", `Filled, of ${countShown(batch.run.units)}`, "Left over, g", "Made by", "Checked by"].map(
+    (label) => ({ label, filled: null }),
+  ),
+];

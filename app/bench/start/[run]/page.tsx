@@ -14,9 +14,13 @@ import type { Run } from "@/lib/domain/workshop";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
+import type { WordsAbout } from "@/lib/edge/finding-words";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { idOfSegment } from "@/lib/edge/ledger-address";
+import { TakeCare } from "../../_parts/bench-aside";
+import { Drawn } from "../../_parts/drawn-at-start";
 import { startABatch } from "../../actions";
+import { cautionsOf } from "../../bench-on-page";
 import { nextCodeForPage } from "../../next-code";
 import "../../bench.css";
 
@@ -47,10 +51,16 @@ function Starting({
   readonly next: string | null;
 }): ReactNode {
   const { workshop, desk, today, plan } = found;
-  const books = { workshop, desk };
-  const { errors, warnings, accepted } = checksOfDay(books, run, today);
+  const checks = checksOfDay({ workshop, desk }, run, today);
+  const { errors, warnings } = checks;
   const product = byId("product", workshop.products)(run.product);
   const outlook = plan.runs.find((each) => each.run === run);
+  const formula = byId("formula", workshop.formulas)(product.formula);
+  const cautions = cautionsOf(
+    workshop,
+    (outlook?.draws ?? []).map(({ material }) => material.id),
+    formula,
+  );
   const about = { today, nameOf: nameOfLine(workshop) };
   return (
     <>
@@ -60,33 +70,47 @@ function Starting({
           ? "The shelf, as it is written down, does not hold all of it: what is there can be weighed, and the rest once it is."
           : "The shelf holds what it needs."}
       </Opening>
-      <section className="bench-list" aria-labelledby="checks">
-        <h2 id="checks">Checks of the day</h2>
-        {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
-        <FindingsList findings={[...errors, ...warnings]} about={about} />
-        {accepted.length > 0 && (
-          <p className="label">
-            {counted(accepted.length, "warning was", "warnings were")} accepted with this version.
-          </p>
-        )}
-        <p className="label">
-          Wear gloves and goggles with preservatives, keep hands off hot vessels, use clean and dry containers, and
-          taste nothing. (Common practice; local rules and the safety sheets come first.)
-        </p>
-        <WhoDecides />
-      </section>
-      {errors.length === 0 && (
-        <AskingForm
-          key={run.id}
-          act={startABatch}
-          carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
-          takesFocus
-          fields={fieldsOf(found, next, warnings.length > 0)}
-          button="Start the batch"
-          isFirst
-        />
-      )}
+      <div className="two-columns bench-starting">
+        <div>
+          {outlook !== undefined && <Drawn outlook={outlook} workshop={workshop} />}
+          <ChecksOfDay checks={checks} about={about} />
+        </div>
+        <div>
+          <TakeCare cautions={cautions} />
+          {errors.length === 0 && (
+            <AskingForm
+              key={run.id}
+              act={startABatch}
+              carried={{ run: run.id, product: run.product, from: isoDate(run.date), units: run.units.toString() }}
+              takesFocus
+              fields={fieldsOf(found, next, warnings.length > 0)}
+              button="Start the batch"
+              isFirst
+            />
+          )}
+        </div>
+      </div>
+      <WhoDecides />
     </>
+  );
+}
+
+function ChecksOfDay({
+  checks: { errors, warnings, accepted },
+  about,
+}: {
+  readonly checks: ReturnType<typeof checksOfDay>;
+  readonly about: WordsAbout;
+}): ReactNode {
+  return (
+    <section className="bench-list" aria-labelledby="checks">
+      <h2 id="checks">Checks of the day</h2>
+      {errors.length + warnings.length === 0 && <p>These checks found nothing to stop it.</p>}
+      <FindingsList findings={[...errors, ...warnings]} about={about} />
+      {accepted.length > 0 && (
+        <p className="label">{counted(accepted.length, "warning was", "warnings were")} accepted with this version.</p>
+      )}
+    </section>
   );
 }
 
