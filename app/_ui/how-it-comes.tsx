@@ -15,7 +15,8 @@ export const HowItComes = ({
   /** Whether it was asked for already. */
   readonly isOpen?: boolean;
 }): ReactNode => (
-  <details className="as-table how-it-comes" open={isOpen}>
+  // Words that stand beside the figure are no part of what is printed; the figure itself is.
+  <details className={/\d/.test(says) ? "as-table how-it-comes" : "as-table how-it-comes in-words"} open={isOpen}>
     <summary>{says}</summary>
     <Working lines={lines} notes={notes} />
   </details>
