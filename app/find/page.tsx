@@ -5,7 +5,8 @@ import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
 import { readOnce } from "@/app/plan-for-page";
 import { inWords } from "@/lib/edge/counted";
-import { find, findables, type FoundOfKind } from "@/lib/edge/find";
+import { find, type Findable, findables, type FoundOfKind } from "@/lib/edge/find";
+import { nearSpelling } from "@/lib/edge/near-spelling";
 import { realToday } from "@/lib/edge/real-today";
 import { FindField } from "./_parts/find-field";
 import "./find.css";
@@ -25,34 +26,49 @@ export default async function FindPage({ searchParams }: { readonly searchParams
   const typed = (typeof asked.q === "string" ? asked.q : "").slice(0, MOST_TYPED);
   const all = findables(books, books.workshop.settings.today ?? realToday());
   const kind = typeof asked.kind === "string" ? asked.kind : null;
-  const found = find(
-    kind === null ? all : all.filter((each) => each.kind === kind),
-    typed,
-    kind === null ? MOST_OF_A_KIND : Infinity,
-  );
+  const among = kind === null ? all : all.filter((each) => each.kind === kind);
+  const { found, meant } = foundOrMeant(among, typed, kind === null ? MOST_OF_A_KIND : Infinity);
   return (
     <>
       <Opening title="Find">
-        <Says typed={typed} found={found} />
+        <Says typed={typed} meant={meant} found={found} />
       </Opening>
       <FindField typed={typed} most={MOST_TYPED}>
         {found.map((each) => (
-          <Kind key={each.kind} of={each} typed={typed} />
+          <Kind key={each.kind} of={each} typed={meant ?? typed} />
         ))}
       </FindField>
     </>
   );
 }
 
-function Says({ typed, found }: { readonly typed: string; readonly found: readonly FoundOfKind[] }): ReactNode {
+interface Found {
+  readonly found: readonly FoundOfKind[];
+  /** What it was taken for, where nothing is called what was typed. */
+  readonly meant: string | null;
+}
+
+function foundOrMeant(all: readonly Findable[], typed: string, most: number): Found {
+  const found = find(all, typed, most);
+  const meant = found.length > 0 ? null : nearSpelling(all, typed);
+  return meant === null ? { found, meant } : { found: find(all, meant, most), meant };
+}
+
+function Says({ typed, meant, found }: Found & { readonly typed: string }): ReactNode {
   if (typed.trim() === "")
     return "A material or what it is made of, a lot, a formula, a trial, a product, a batch, an order: part of its name is enough.";
   const count = found.reduce((sum, each) => sum + each.found.length + each.further, 0);
   if (count === 0) return `Nothing here is called “${typed.trim()}”. Try fewer letters, or another word of the name.`;
+  const places = count === 1 ? "One place" : `${inWords(count).replace(/^./, (first) => first.toUpperCase())} places`;
+  if (meant === null)
+    return (
+      <>
+        <b>{places}</b> for “{typed.trim()}”.
+      </>
+    );
   return (
     <>
-      <b>{count === 1 ? "One place" : `${inWords(count).replace(/^./, (first) => first.toUpperCase())} places`}</b> for
-      “{typed.trim()}”.
+      Nothing here is called “{typed.trim()}”. <b>{places}</b> for “{meant}”, which is like it.
     </>
   );
 }

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { emptyDesk } from "@/lib/domain/desk";
 import { find, findables } from "@/lib/edge/find";
+import { nearSpelling } from "@/lib/edge/near-spelling";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { day } from "@/tests/helpers/notation";
 
@@ -73,5 +74,28 @@ describe("finding anything by typing", () => {
   test("each thing stands once, under an address of its own", () => {
     const addresses = all.map(({ kind, href }) => `${kind} ${href}`);
     expect(new Set(addresses).size).toBe(addresses.length);
+  });
+});
+
+describe("a slip of the finger", () => {
+  test.each([
+    ["calednula oil", "calendula oil"],
+    ["Glycrein", "glycerin"],
+    ["cetly alcohol", "cetyl alcohol"],
+    ["beewax", "beeswax"],
+    ["glycerin", null],
+    ["L99", null],
+    ["po-91", null],
+    ["lot L0x3", null],
+    ["zzz", null],
+    ["qqqqqqqq", null],
+    ["%_*.[", null],
+    ["", null],
+  ])("%s is taken for %s", (typed, meant) => {
+    expect(nearSpelling(all, typed)).toBe(meant);
+  });
+
+  test("a code is never guessed at: every lot is found by its own and no other", () => {
+    for (const { name } of all.filter(({ kind }) => kind === "Lots")) expect(nearSpelling(all, `${name}x`)).toBeNull();
   });
 });

@@ -8,7 +8,8 @@ test.use({ opened: "tests/journeys/formula-workshop.json", ownServer: true });
 const away = (page: Page) => page.getByText("Stillroom does not answer.");
 
 /** Until it runs again the browser says of each thing that is asked that nobody was there. */
-const NOBODY_THERE = /ERR_CONNECTION_(REFUSED|RESET)/;
+const NOBODY_THERE =
+  /net::ERR_(CONNECTION_(REFUSED|RESET|CLOSED)|EMPTY_RESPONSE|INCOMPLETE_CHUNKED_ENCODING|SOCKET_NOT_CONNECTED)/;
 
 test("a form that meets a stopped app keeps what was typed, and is kept once when the app runs again", async ({
   page,

@@ -22,6 +22,10 @@ test("A maker types part of a name, walks to it by arrows and comes back to what
   await expect(field).toHaveValue("cety");
   await field.fill("zzz");
   await expect(page.getByText("Nothing here is called “zzz”.")).toBeVisible();
+  await field.fill("Calednula");
+  await expect(page.getByText("Nothing here is called “Calednula”.")).toContainText(
+    "for “calendula”, which is like it.",
+  );
 });
 
 test.describe("without scripts", () => {

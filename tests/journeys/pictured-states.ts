@@ -106,6 +106,7 @@ export const STATES: readonly PicturedState[] = [
   ...of(DEMO, {
     "not-found": "/nowhere",
     "find-nothing": "/find?q=zzz",
+    "find-slip": "/find?q=calednula",
     "shelf-nothing": "/shelf?find=zzz",
     "material-open": "/shelf?open=m-calendula",
     "book-offers": "/book/offers",

@@ -44,7 +44,7 @@ export function typedRows(form: SentForm, list: "lines" | "packaging"): readonly
         at,
         material: text("material").trim(),
         percent: text("percent"),
-        pack: text("pack"),
+        pack: list === "packaging" ? ofPieces(text("pack")) : text("pack"),
         price: text("price"),
         density: text("density"),
       };
@@ -82,6 +82,9 @@ export function partsOf(workshop: Workshop, form: SentForm): readonly Part[] {
     productPart(form, id, packaging, materialOf),
   ];
 }
+
+/** What one is packed in is counted: a number alone is of pieces. */
+const ofPieces = (pack: string): string => (/^\d+$/.test(pack.trim()) ? `${pack.trim()} each` : pack);
 
 const keyOf = (name: string): string => name.normalize("NFC").trim().toLowerCase();
 

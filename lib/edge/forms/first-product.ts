@@ -38,7 +38,7 @@ export const FIRST_PRODUCT_FORM: readonly FormField[] = [
     rows(
       0,
       needed("material", "Jar, lid, label", TEXT),
-      optional("pack", "Bought in packs of", AMOUNT, { hint: "As 100 each." }),
+      optional("pack", "Bought in packs of", AMOUNT, { hint: "Of 100 pieces: 100." }),
       optional("price", "Price of a pack", MONEY),
     ),
   ),

@@ -68,6 +68,15 @@ describe("a product in one go", () => {
     expect(moneyShown(cost?.byBasis.replacement.perUnit ?? 0n, "GBP" as CurrencyCode, 2)).toBe("£0.5450");
   });
 
+  test.each(["50", " 50 ", "50 each"])("a pack of jars typed as “%s” is of fifty pieces", (pack) => {
+    const [jars] = put(EMPTY, { ...CREAM, "packaging.0.pack": pack }).offers.slice(-1);
+    expect(jars?.pack.typed).toEqual({ number: "50", unit: "each" });
+  });
+
+  test("a pack of what goes in keeps asking for its unit", () => {
+    expect(refusedFor({ ...CREAM, "lines.0.pack": "10" })).not.toEqual([]);
+  });
+
   test("sent twice, it is there once", () => {
     const once = put(EMPTY, CREAM);
     expect(put(once, CREAM)).toEqual(once);
