@@ -29,7 +29,10 @@ test("A day's minutes and the most that can be made open to how they come about"
     .getByRole("list", { name: "Runs by day" })
     .getByRole("listitem")
     .filter({ hasText: "Linen mist" });
-  await monday.locator("summary").filter({ hasText: /^50.min$/ }).click();
+  await monday
+    .locator("summary")
+    .filter({ hasText: /^50.min$/ })
+    .click();
   // 30 + 20 × 1
   await expect(monday.getByText(/30.min a run and 20 × 1.min a unit/)).toBeVisible();
   const most = page.locator("section", { has: page.getByRole("heading", { name: /^Most you can make/ }) });
