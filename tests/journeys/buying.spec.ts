@@ -44,12 +44,12 @@ test("A maker sees the least-cost basket, what it saves and why, and the frame c
   await page.getByText("How it comes about, Jar, 100 g").click();
   await page.getByRole("link", { name: "Why these? Jar, 100 g" }).click();
   await expect(
-    page.getByRole("row", { name: /1 × 20 pieces in place of 2 × 10 pieces would make it all £3.00 dearer/ }),
+    page.getByRole("row").filter({ hasText: /1.×.20.pieces in place of 2.×.10.pieces would make it all £3.00 dearer/ }),
   ).toContainText("delivery £4.00 more. Delivery and minimum orders decided it.");
   await page.getByText("How it comes about, Oat kernel oil").click();
   await page.getByRole("link", { name: "Why these? Oat kernel oil" }).click();
   await expect(
-    page.getByRole("row", { name: /1 × 2 kg in place of 2 × 1 kg would make it all £3.00 dearer/ }),
+    page.getByRole("row").filter({ hasText: /1.×.2.kg in place of 2.×.1.kg would make it all £3.00 dearer/ }),
   ).toContainText("The price of the goods decides.");
 
   await page.getByText(FRAME).click();

@@ -27,9 +27,6 @@ export function LineOpened({
         <summary>
           How it comes about<span className="unseen">, {material.name}</span>
         </summary>
-        <Working lines={lineLines(line, view)} />
-        {enough && <h3>{enough.says}</h3>}
-        {enough && <Working lines={enough.lines} notes={enough.notes} />}
         <p>
           {words ?? (
             <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
@@ -37,6 +34,9 @@ export function LineOpened({
             </Link>
           )}
         </p>
+        <Working lines={lineLines(line, view)} />
+        {enough && <h3>{enough.says}</h3>}
+        {enough && <Working lines={enough.lines} notes={enough.notes} />}
       </details>
     </>
   );

@@ -1,16 +1,14 @@
 /** What a run needs of a material, use by use, and the lots that it takes it from. @rule NEED-2, NEED-3, LOT-1 */
 import type { WorkingLine } from "@/app/_ui/working";
 import type { Day } from "@/lib/domain/calendar";
-import { whole } from "@/lib/domain/fraction";
 import type { NeedPart, SharePart } from "@/lib/domain/need-parts";
 import type { RunDraw } from "@/lib/domain/plan-figures";
-import type { Units } from "@/lib/domain/quantity";
+import { quantity, type Units } from "@/lib/domain/quantity";
 import {
   amountShown,
   countShown,
   gramsShown,
   massInFull,
-  percentShown,
   piecesShown,
   rateShown,
   stockInFull,
@@ -80,7 +78,7 @@ function partWords(part: NeedPart, units: Units): string {
     case "packaging": {
       const { amount, spoilage } = part.item;
       const good =
-        spoilage > 0n ? ` ÷ ${percentShown(whole(1_000_000n - spoilage))}, since ${rateShown(spoilage)} is spoilt` : "";
+        spoilage > 0n ? ` ÷ ${rateShown(quantity(1_000_000n - spoilage))}, since ${rateShown(spoilage)} is spoilt` : "";
       return `${countShown(units)} × ${amountShown(amount.typed)}${good}`;
     }
     case "per run":
