@@ -9,7 +9,7 @@ import { counted, inARow } from "@/lib/edge/counted";
 import { emptyWorkshopFile } from "@/lib/edge/empty-workshop";
 import { day } from "@/lib/edge/fields";
 import { dayShown } from "@/lib/edge/figures";
-import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { FILE_IS_EMPTY, NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
@@ -60,7 +60,7 @@ export async function backToRealDate(_before: DayAnswer, form: FormData): Promis
 export async function openFile(_before: Opening, form: FormData): Promise<Opening> {
   const file = form.get("file");
   if (!(file instanceof File) || file.size === 0)
-    return { kind: "refused", faults: ["Choose a workshop file first; an empty one holds no workshop."] };
+    return { kind: "refused", faults: [file instanceof File && file.name !== "" ? FILE_IS_EMPTY : NO_FILE] };
   if (file.size > UPLOAD_LIMIT_BYTES) return { kind: "refused", faults: [TOO_LARGE] };
   return openBytes(new Uint8Array(await file.arrayBuffer()), form);
 }

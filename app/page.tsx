@@ -6,6 +6,7 @@ import { longDayShown } from "@/lib/edge/figures";
 import { codeOf, openBatches } from "@/lib/domain/bench/batch";
 import { batchAddress } from "@/lib/edge/bench-address";
 import { Opening } from "./_ui/finding";
+import { FirstDeed } from "./_ui/first-deed";
 import { Dockets } from "./_parts/dockets";
 import { FirstStart } from "./_parts/first-start";
 import { HomeFinding } from "./_parts/home-finding";
@@ -44,6 +45,9 @@ export default async function Home({ searchParams }: { readonly searchParams: Se
       <Opening title={longDayShown(today, today)} beside={<AtTheBench of={of} planned={planned} />}>
         <HomeFinding of={of} />
       </Opening>
+      {workshop.materials.length === 0 && workshop.products.length === 0 && (
+        <FirstDeed href="/book/first">Write down the first product</FirstDeed>
+      )}
       {workshop.materials.length > 0 && <Dockets of={of} />}
       <TheFile workshop={workshop} />
     </>
@@ -63,7 +67,7 @@ function AtTheBench({ of: { workshop }, planned: { desk } }: Bench): ReactNode {
     <aside className="aside" aria-label="At the bench now">
       <p>
         <b>At the bench now.</b> {workshop.products.find(({ id }) => id === batch.run.product)?.name}, batch{" "}
-        {codeOf(batch)}. {weighedWords(batch)}.
+        <span className="whole-words">{codeOf(batch)}</span>. {weighedWords(batch)}.
       </p>
       <p>
         <Link href={batchAddress(batch.run.id)}>Carry on weighing</Link>

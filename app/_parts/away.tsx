@@ -10,7 +10,7 @@ import type { ReactNode } from "react";
 export function Away(): ReactNode {
   const isAway = useOffline();
   return (
-    <div className="away" aria-live="polite">
+    <div className="away screen-only" aria-live="polite">
       {isAway && (
         <p className="fault">
           <b>Stillroom does not answer.</b> This page stays as it is, and nothing that you typed is lost: what you asked

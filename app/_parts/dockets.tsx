@@ -112,7 +112,7 @@ function OnTheShelf({ of }: Part): ReactNode {
         dockets={goingOut.map((outlook) => (
           <ExpiryDocket key={outlook.material.id} outlook={outlook} of={of} />
         ))}
-        more={{ href: "/shelf?show=date", name: "All lots going out of date" }}
+        more={{ href: "/shelf?show=date", name: "All materials going out of date" }}
       />
       <DocketGroup
         name="To count"

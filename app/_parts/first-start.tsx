@@ -32,7 +32,7 @@ export function FirstStart({ inPlaceOf }: { readonly inPlaceOf: string | null })
           <OpenFileForm over={over} />
         </section>
         <section className="way" aria-labelledby="way-empty">
-          <h2 id="way-empty">Begin empty</h2>
+          <h2 id="way-empty">Begin your own</h2>
           <p>A name and a currency. The first product is written down in one form, and you see what a jar costs.</p>
           <OpenEmptyForm over={over} />
         </section>

@@ -10,12 +10,7 @@ import type { Today } from "./today";
 export function HomeFinding({ of }: { readonly of: Today }): ReactNode {
   const { workshop, plan, matters, today } = of;
   if (workshop.materials.length === 0 && workshop.products.length === 0)
-    return (
-      <>
-        Nothing is in this workshop yet. <Link href="/book/first">Write down the first product</Link>: one form, and you
-        see what a jar costs. This page then says what to make and what to order.
-      </>
-    );
+    return "Nothing is in this workshop yet. Write down the first product: one form, and you see what a jar costs. This page then says what to make and what to order.";
   const sunday = daysAfter(mondayOf(today), 6);
   const [first, ...others] = matters.notMakeable.filter(({ run }) => run.date <= sunday);
   const later = matters.notMakeable.length - (first === undefined ? 0 : others.length + 1);
@@ -85,13 +80,14 @@ function Short({ outlook, today }: { readonly outlook: RunOutlook; readonly toda
   );
 }
 
-/** `Oat conditioner, at the bench, is short of 86 g of Oat protein.` */
+/** `Oat conditioner, at the bench, is 86 g short of Oat protein.` */
 const ShortAtBench = ({ outlook: { product, short } }: { readonly outlook: RunOutlook }): ReactNode => (
   <>
     {product.name}, at the bench, is{" "}
     <b className="warn">
-      short of{" "}
-      {inARow(short.map(({ by, material }) => `${stockShown(by, material.measure, "lacking")} of ${material.name}`))}
+      {inARow(
+        short.map(({ by, material }) => `${stockShown(by, material.measure, "lacking")} short of ${material.name}`),
+      )}
     </b>
     .{" "}
   </>

@@ -1,25 +1,37 @@
 "use client";
 
 import { type ReactNode, type SubmitEvent, useActionState, useState } from "react";
-import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { FILE_IS_EMPTY, NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { Field } from "@/app/_ui/field";
+import { NotOpened } from "@/app/_ui/not-opened";
 import { openFile } from "../actions";
-import { FaultList } from "./fault-list";
 import { NOT_TRIED, type Over } from "./opening-state";
 
-/** Sends a workshop file. It works without a script; with one, a file that is too large is told before it is sent. */
+/** What is wrong with the file that was chosen, before anything is read of it: that stands at its field. */
+const AT_THE_FIELD: ReadonlySet<string> = new Set([NO_FILE, FILE_IS_EMPTY]);
+
+function faultBeforeSending(file: File): string | null {
+  if (file.name === "") return NO_FILE;
+  if (file.size === 0) return FILE_IS_EMPTY;
+  return file.size > UPLOAD_LIMIT_BYTES ? TOO_LARGE : null;
+}
+
+/** Sends a workshop file. It works without a script; with one, a file that cannot be read is told before it is sent. */
 export function OpenFileForm({ over }: { readonly over: Over }): ReactNode {
   const [opening, open, waiting] = useActionState(openFile, NOT_TRIED);
-  const [tooLarge, setTooLarge] = useState(false);
+  const [checked, setChecked] = useState<{ readonly fault: string | null; readonly called: string } | null>(null);
   const check = (event: SubmitEvent<HTMLFormElement>): void => {
     const file = new FormData(event.currentTarget).get("file");
-    const isTooLarge = file instanceof File && file.size > UPLOAD_LIMIT_BYTES;
-    setTooLarge(isTooLarge);
-    if (isTooLarge) event.preventDefault();
+    if (!(file instanceof File)) return;
+    const fault = faultBeforeSending(file);
+    setChecked({ fault, called: file.name });
+    if (fault !== null) event.preventDefault();
   };
+  const told = checked?.fault ? [checked.fault] : opening.kind === "refused" ? opening.faults : [];
+  const atField = told.find((fault) => AT_THE_FIELD.has(fault));
   return (
     <>
-      <form action={open} onSubmit={check}>
+      <form action={open} onSubmit={check} noValidate>
         <input type="hidden" name="over" value={over} readOnly />
         <Field
           label="Workshop file"
@@ -28,13 +40,15 @@ export function OpenFileForm({ over }: { readonly over: Over }): ReactNode {
           accept=".json,application/json"
           required
           hint="JSON, at most 64 MiB. It is read on this computer and goes nowhere else."
+          fault={atField}
         />
         <button className="button" aria-disabled={waiting ? true : undefined}>
           {waiting ? "Reading the file" : "Open this file"}
         </button>
       </form>
-      {tooLarge && <FaultList faults={[TOO_LARGE]} />}
-      {!tooLarge && opening.kind === "refused" && <FaultList faults={opening.faults} />}
+      {atField === undefined && told.length > 0 && (
+        <NotOpened faults={told} called={checked?.called} again="open the file again" />
+      )}
     </>
   );
 }

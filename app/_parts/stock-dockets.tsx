@@ -9,7 +9,9 @@ import type { CountMatter } from "@/lib/domain/matters";
 import { daysAfter, isoDate } from "@/lib/domain/calendar";
 import type { Expiry, MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted } from "@/lib/edge/counted";
-import { dayShown, moneyShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
+import { calledLot } from "@/lib/edge/ladder-words";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { Docket, Strip } from "./docket";
@@ -31,7 +33,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
   return (
     <Docket
       href={materialAddress(material.id)}
-      name={`${material.name}, lot ${first.lot}`}
+      name={`${material.name}, ${calledLot(outlook, first.lot)}`}
       sign={
         <Sign sign="hourglass" tone="wrong">
           {shown(first.quantity)} {isGone ? "out of date" : "will be lost"}
@@ -60,6 +62,7 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
       working={forward && <SavedWorking forward={forward} outlook={outlook} of={of} />}
     >
       Last day of use {dayShown(daysAfter(first.on, -1), of.today)}
+      {comesTooLate(outlook, first) && ", before it comes"}
       <Worth expiry={first} of={of} />.{" "}
       {others.length > 0 && `${counted(others.length, "more lot follows", "more lots follow").replace(/^./, upper)}. `}
       {forward &&
@@ -68,14 +71,21 @@ export function ExpiryDocket({ outlook, of }: OfMaterial): ReactNode {
   );
 }
 
+/** What is on the way can be out of date when it comes. */
+const comesTooLate = ({ ladder }: MaterialOutlook, { lot, on }: Expiry): boolean =>
+  ladder.some((each) => each.lot === lot && each.order !== null && each.received >= on);
+
 /** How much of the lot a run would use that is made earlier: each figure is of a whole plan. @rule SUGGEST-5 */
 function SavedWorking({ forward, outlook, of }: OfMaterial & { readonly forward: BroughtForward }): ReactNode {
   const { lot, saved, stillLost, day } = forward;
-  const figure = (amount: bigint): string => stockInFull(amount, outlook.material.measure);
+  const figure = figuresThatAdd([[saved + stillLost, -stillLost, saved]], outlook.material.measure);
   return (
     <HowItComes
       lines={[
-        { figure: figure(saved + stillLost), reason: `of lot ${lot} goes out of date unused as the runs are planned` },
+        {
+          figure: figure(saved + stillLost),
+          reason: `of ${calledLot(outlook, lot)} goes out of date unused as the runs are planned`,
+        },
         {
           operator: "−",
           figure: figure(stillLost),

@@ -84,7 +84,7 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "choice":
       return (
         <select {...shared} defaultValue={value}>
-          <Options options={control.options} value={value} isRequired={field.required} />
+          <Options options={control.options} value={value} isRequired={field.required} none={field.none} />
         </select>
       );
     case "reference":
@@ -124,13 +124,15 @@ const Options = ({
   options,
   value,
   isRequired,
+  none = "None",
 }: {
+  readonly none?: string | undefined;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly value: string;
   readonly isRequired: boolean;
 }): ReactNode => (
   <>
-    {(!isRequired || value === "") && <option value="">{isRequired ? "Choose one" : "None"}</option>}
+    {(!isRequired || value === "") && <option value="">{isRequired ? "Choose one" : none}</option>}
     {options.map(({ value: each, label }) => (
       <option key={each} value={each}>
         {label}

@@ -1,7 +1,6 @@
 import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import { eitherName, eitherOf, isEither } from "./either";
-import { midSentence } from "./sentence";
 import { type Drawing, EitherControl, faultOf, fieldId, FormControl, UnderField } from "./form-control";
 import { firstSpare, rowsDrawn } from "./form-values";
 
@@ -69,10 +68,8 @@ function LineHints({ fields }: { readonly fields: readonly FormField[] }): React
   if (hinted.length === 0) return null;
   return (
     <p className="label line-hints">
-      {hinted.map(({ name, label, hint }) => (
-        <span key={name}>
-          {label}: {midSentence(hint ?? "")}{" "}
-        </span>
+      {hinted.map(({ name, hint }) => (
+        <span key={name}>{hint} </span>
       ))}
     </p>
   );

@@ -1,9 +1,12 @@
 import type { ReactNode, Ref } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
+import { NOTHING } from "@/lib/edge/forms/staleness";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { type Choice, choiceWords } from "./choice-filter";
 import { eitherOf } from "./either";
-import { type FormAnswer, isGone } from "./form-answer";
+import { type FormAnswer, isGone, type Meanwhile } from "./form-answer";
 import { fieldId } from "./form-control";
-import { asSentence } from "./sentence";
+import { afterItsName, asSentence } from "./sentence";
 
 /** How a field is called in a sentence: `What goes in, line 3, percent by weight`. */
 export function calledField(name: string, fields: readonly FormField[]): string {
@@ -19,10 +22,17 @@ export function calledField(name: string, fields: readonly FormField[]): string 
 export function FormSummary({
   answer,
   fields,
+  choices = {},
+  money = "",
   ref,
+  hasTyped = true,
 }: {
   readonly answer: FormAnswer;
+  /** Whether anything was written that could have been lost. */
+  readonly hasTyped?: boolean;
   readonly fields: readonly FormField[];
+  readonly choices?: Readonly<Record<string, readonly Choice[]>>;
+  readonly money?: string;
   readonly ref: Ref<HTMLElement>;
 }): ReactNode {
   switch (answer.kind) {
@@ -34,7 +44,7 @@ export function FormSummary({
       return (
         <section className="fault form-summary" role="alert" ref={ref} tabIndex={-1} autoFocus>
           <h2>Not kept yet</h2>
-          <p>What you wrote is still here. Mend what is listed and keep it again.</p>
+          <p>{hasTyped && "What you wrote is still here. "}Mend what is listed and keep it again.</p>
           <ul className="fault-list">
             {answer.faults.map(({ name, message }, at) => (
               <li key={at}>
@@ -60,10 +70,8 @@ export function FormSummary({
                 was kept there.
               </p>
               <ul className="fault-list">
-                {answer.changes.map(({ label, here, there }) => (
-                  <li key={label}>
-                    <b>{label}</b>: there {there}; here {here}
-                  </li>
+                {answer.changes.map((change) => (
+                  <Changed key={change.label} change={change} fields={fields} choices={choices} money={money} />
                 ))}
               </ul>
             </>
@@ -71,6 +79,65 @@ export function FormSummary({
         </section>
       );
   }
+}
+
+function Changed({
+  change: { label, here, there },
+  fields,
+  choices,
+  money,
+}: {
+  readonly change: Meanwhile;
+  readonly fields: readonly FormField[];
+  readonly choices: Readonly<Record<string, readonly Choice[]>>;
+  readonly money: string;
+}): ReactNode {
+  const shown = shownAs(
+    fields.find((field) => field.label === label),
+    choices,
+    money,
+  );
+  return (
+    <li>
+      <b>{label}</b>: kept in the other window: <b>{shown(there)}</b>; yours: <b>{shown(here)}</b>
+    </li>
+  );
+}
+
+/** A value as its field shows it: money with its sign, a figure with its unit, what was chosen by its name. */
+function shownAs(
+  field: FormField | undefined,
+  choices: Readonly<Record<string, readonly Choice[]>>,
+  money: string,
+): (value: string) => string {
+  if (field === undefined) return (value) => value;
+  const { control, unit } = field;
+  return (value) => {
+    if (value === NOTHING) return value;
+    switch (control.kind) {
+      case "money":
+        return `${money}${value}`;
+      case "choice":
+        return control.options.find((option) => option.value === value)?.label ?? value;
+      case "reference": {
+        const chosen = choices[control.to]?.find((choice) => choice.value === value);
+        return chosen === undefined ? value : choiceWords(chosen);
+      }
+      case "hidden":
+      case "text":
+      case "amount":
+      case "percent":
+      case "percent or rest":
+      case "number":
+      case "temperature":
+      case "whole number":
+      case "day":
+      case "days":
+      case "yes or no":
+      case "lines":
+        return unit === undefined ? value : `${value}${NO_BREAK}${unit}`;
+    }
+  };
 }
 
 function Fault({
@@ -85,7 +152,8 @@ function Fault({
   if (name === null || called === "") return asSentence(message);
   return (
     <>
-      <a href={`#${fieldId(name)}`}>{called}</a>: {message}
+      <a href={`#${fieldId(name)}`}>{called}</a>
+      {afterItsName(message)}
     </>
   );
 }

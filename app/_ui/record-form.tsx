@@ -34,7 +34,7 @@ export function RecordForm(props: RecordFormProps): ReactNode {
   const buttons = isGone(answer) ? KEEP_ANEW : props.buttons;
   return (
     <>
-      <FormSummary answer={answer} fields={props.fields} ref={summaryRef} />
+      <FormSummary answer={answer} fields={props.fields} choices={props.choices} money={props.money} ref={summaryRef} />
       {state.hasReturned && (
         <p className="label typing-back" role="status">
           What you had typed here before is back.{" "}

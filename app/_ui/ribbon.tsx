@@ -125,7 +125,7 @@ export function RibbonKey(): ReactNode {
         </li>
       ))}
       <li className="ribbon-key-how">
-        By keyboard: Right and Left walk along it, on the shelf once its row is open; Enter opens the material.
+        With the keyboard, Right and Left step through a ribbon, and Enter opens its material.
       </li>
     </ul>
   );

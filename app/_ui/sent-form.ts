@@ -42,7 +42,9 @@ export function answerRefused({ values }: Sent, refused: Refused, reading: FormR
 /** In the order of the fields, what is about the whole first. */
 export function inOrder(faults: readonly FormFault[], values: FormValues): readonly FormFault[] {
   const places = new Map(Object.keys(values).map((name, at) => [name, at]));
-  const placeOf = ({ name }: FormFault): number => (name === null ? -1 : (places.get(name) ?? 0));
+  const rowsOf = (list: string): number =>
+    places.get(Object.keys(values).find((each) => each.startsWith(`${list}.`)) ?? "") ?? 0;
+  const placeOf = ({ name }: FormFault): number => (name === null ? -1 : (places.get(name) ?? rowsOf(name)));
   return [...faults].sort((a, b) => placeOf(a) - placeOf(b));
 }
 

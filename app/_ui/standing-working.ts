@@ -3,6 +3,7 @@ import type { Day } from "@/lib/domain/calendar";
 import { type Standing, type StandingChange } from "@/lib/domain/standing-until";
 import type { Material, Run } from "@/lib/domain/workshop";
 import { dayShown, stockInFull } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
 import type { WorkingLine } from "./working";
 
 export interface StandingView {
@@ -11,11 +12,29 @@ export interface StandingView {
   readonly productOf: (id: string) => { readonly name: string };
   /** What is said of a lot that comes in, where it is not called by its name. */
   readonly called?: (lot: string) => string | null;
+  /** How its figures are shown, so that all have the same decimals; in full unless told. */
+  readonly figure?: (held: bigint) => string;
+}
+
+/** Figures for what is there, each change and what is then left: they add up as they are printed. */
+export function standingFigures(
+  onHand: bigint,
+  standings: readonly Standing[],
+  { measure }: Pick<Material, "measure">,
+): (held: bigint) => string {
+  const sums = standings.map(({ changes, left }, at) => [
+    standings[at - 1]?.left ?? onHand,
+    ...changes.map((change) =>
+      change.kind === "drawn" ? -change.need : change.kind === "arrived" ? change.quantity : -change.quantity,
+    ),
+    left,
+  ]);
+  return figuresThatAdd(sums, measure);
 }
 
 /** How it begins. */
-export const onHandLine = (onHand: bigint, { material }: Pick<StandingView, "material">): WorkingLine => ({
-  figure: stockInFull(onHand, material.measure),
+export const onHandLine = (onHand: bigint, view: Pick<StandingView, "material" | "figure">): WorkingLine => ({
+  figure: signedStock(onHand, view),
   reason: "on the shelf and usable today",
 });
 
@@ -26,15 +45,20 @@ export const standingLines = (standing: Standing, says: string, view: StandingVi
 ];
 
 /** Below zero it is owed. */
-export const signedStock = (held: bigint, { material: { measure } }: Pick<StandingView, "material">): string =>
-  held < 0n ? `−${stockInFull(-held, measure)}` : stockInFull(held, measure);
+export function signedStock(
+  held: bigint,
+  { material: { measure }, figure }: Pick<StandingView, "material" | "figure">,
+): string {
+  if (figure) return figure(held);
+  return held < 0n ? `−${stockInFull(-held, measure)}` : stockInFull(held, measure);
+}
 
 export const onDay = (day: Day, today: Day): string => (day === today ? "today" : dayShown(day, today));
 
 function changeLine(change: StandingChange, view: StandingView): WorkingLine {
-  const { material, today, called } = view;
+  const { today, called } = view;
   const on = onDay(change.day, today);
-  const figure = (held: bigint): string => stockInFull(held, material.measure);
+  const figure = (held: bigint): string => signedStock(held, view);
   switch (change.kind) {
     case "drawn":
       return { operator: "−", figure: figure(change.need), reason: runOn(change.run, change.day, view) };
@@ -44,7 +68,7 @@ function changeLine(change: StandingChange, view: StandingView): WorkingLine {
     }
     case "written off": {
       const what = called?.(change.lot) ?? `lot ${change.lot}`;
-      return { operator: "−", figure: figure(change.quantity), reason: `out of date ${on}, ${what}` };
+      return { operator: "−", figure: figure(change.quantity), reason: `written off ${on}, out of date, ${what}` };
     }
   }
 }

@@ -4,7 +4,7 @@ import type { LeastLeft } from "@/lib/domain/to-buy";
 import type { Material } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { dayShown } from "@/lib/edge/figures";
-import { signedStock } from "./standing-working";
+import { figuresThatAdd, type Sum } from "@/lib/edge/figures-that-add";
 import type { WorkingLine } from "./working";
 
 export interface ToBuy {
@@ -16,24 +16,33 @@ export interface ToBuy {
   readonly today: Day;
 }
 
-/** Exactly, so that each line can be added up. */
-export function toBuyLines({ material, onHand, least, wanted, today }: ToBuy): readonly WorkingLine[] {
+const safetyOf = ({ material }: ToBuy): bigint => material.safetyStock?.quantity ?? 0n;
+
+/** What its lines add up, and what they come to. */
+export function toBuySum(of: ToBuy): Sum {
+  const { arrived, needed, lost, left } = of.least;
+  const notBought = safetyOf(of) - left - of.wanted;
+  return [safetyOf(of), -of.onHand, -arrived, needed, lost, -notBought, of.wanted];
+}
+
+/** @param figure  how its figures are shown, where the working has more lines than these */
+export function toBuyLines(of: ToBuy, figure?: (held: bigint) => string): readonly WorkingLine[] {
+  const { material, onHand, least, wanted, today } = of;
   const { day, arrived, needed, runs, lost, left } = least;
-  const safety = material.safetyStock?.quantity ?? 0n;
-  const exactly = (held: bigint): string => signedStock(held, { material });
+  const shown = figure ?? figuresThatAdd([toBuySum(of)], material.measure);
   const until = day === today ? "today" : `to ${dayShown(day, today)}`;
   const line = (operator: "+" | "−", held: bigint, reason: string): readonly WorkingLine[] =>
-    held === 0n ? [] : [{ operator, figure: exactly(held), reason }];
+    held === 0n ? [] : [{ operator, figure: shown(held), reason }];
   return [
-    { figure: exactly(safety), reason: "is to stay, the safety stock" },
+    { figure: shown(safetyOf(of)), reason: "is to stay, the safety stock" },
     ...line("−", onHand, "on the shelf"),
     ...line("−", arrived, `on the way, and in by ${dayShown(day, today)}`),
     ...line("+", needed, `for ${counted(runs, "run", "runs")} ${until}`),
     ...line("+", lost, "out of date by then"),
-    ...line("−", safety - left - wanted, "that would go out of date before a run takes it, not bought"),
+    ...line("−", safetyOf(of) - left - wanted, "that would go out of date before a run takes it, not bought"),
     {
-      figure: exactly(wanted),
-      reason: `to buy: ${left < 0n ? `${exactly(-left)} owed to runs` : `${exactly(left)} left`} on ${dayShown(day, today)}, the day with least`,
+      figure: shown(wanted),
+      reason: `to buy: ${left < 0n ? `${shown(-left)} owed to runs` : `${shown(left)} left`} on ${dayShown(day, today)}, the day with least`,
       isResult: true,
     },
   ];

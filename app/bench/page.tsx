@@ -4,6 +4,7 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { Sign } from "@/app/_ui/sign";
 import { type Planned, planForPage } from "@/app/plan-for-page";
 import { type Batch, codeOf, openBatches, stateOf } from "@/lib/domain/bench/batch";
@@ -48,10 +49,13 @@ export default async function BenchPage(): Promise<ReactNode> {
         )}{" "}
         {held.length > 0 &&
           `${inWordsFirst(held.length)} ${held.length === 1 ? "batch waits" : "batches wait"} for a second look. `}
-        {toStart.length === 0
-          ? NOTHING_TO_START
-          : "Start a planned run as a batch; each weight leaves the shelf as it is written down."}
+        {found.workshop.products.length === 0
+          ? "A batch is a planned run of a product: write down the first."
+          : toStart.length === 0
+            ? NOTHING_TO_START
+            : "Start a planned run as a batch; each weight leaves the shelf as it is written down."}
       </Opening>
+      {found.workshop.products.length === 0 && <FirstDeed href="/book/first">Write down the first product</FirstDeed>}
       {open.length > 0 && <Batches title="Open" batches={open} found={found} address={batchAddress} />}
       {held.length > 0 && (
         <Batches title="Waiting for a second look" batches={held} found={found} address={recordAddress} />

@@ -87,6 +87,8 @@ async function keepIn(section: Section, id: string | null, sent: Sent): Promise<
     case "refused":
       return answerRefused(sent, told, reading);
     case "stale":
+      // What the page says of the record is to be what is kept now.
+      revalidatePath("/", "layout");
       return answerStale(sent, told, RECORD_FORMS[section]);
     case "changed":
     case "already kept": {
@@ -177,6 +179,7 @@ export async function keepSettings(_before: FormAnswer, data: FormData): Promise
     case "refused":
       return answerRefused(sent, told, reading);
     case "stale":
+      revalidatePath("/", "layout");
       return answerStale(sent, told, RECORD_FORMS.settings);
     case "changed":
     case "already kept":

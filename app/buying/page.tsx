@@ -4,6 +4,7 @@ import { redirect } from "next/navigation";
 import { randomUUID } from "node:crypto";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { differenceOf } from "@/lib/domain/buying/basket-difference";
 import { byId } from "@/lib/domain/index-by-id";
 import { runsInstead } from "@/lib/domain/run-instead";
@@ -73,10 +74,13 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
 }
 
 const NothingYet = (): ReactNode => (
-  <Opening title="Buying">
-    Nothing to buy for yet. <Link href="/book/first">Write down the first product</Link> and plan a run of it: what it
-    lacks then stands here, at the least cost.
-  </Opening>
+  <>
+    <Opening title="Buying">
+      Nothing to buy for yet. Write down the first product and plan a run of it: what it lacks then stands here, at the
+      least cost.
+    </Opening>
+    <FirstDeed href="/book/first">Write down the first product</FirstDeed>
+  </>
 );
 
 /** What nobody offers: made here, or not to be had. @rule AHEAD-9 */

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { BASES } from "@/lib/domain/plan-figures";
 import { Choice } from "@/app/_ui/choice";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { planForPage } from "../plan-for-page";
 import { AllProducts } from "./_parts/all-products";
 import { BASIS_WORDS, basisOf, type Query, withBasis } from "./_parts/basis";
@@ -23,9 +23,12 @@ export default async function Cost({ searchParams }: { readonly searchParams: Pr
   const before = figuresBefore(settings, planned.plan.costs);
   if (products.length === 0)
     return (
-      <Opening title="What each product costs">
-        No products yet. <Link href="/book/first">Write down the first one</Link>, and what it costs stands here.
-      </Opening>
+      <>
+        <Opening title="What each product costs">
+          No products yet. Write down the first one, and what it costs stands here.
+        </Opening>
+        <FirstDeed href="/book/first">Write down the first product</FirstDeed>
+      </>
     );
   return (
     <>

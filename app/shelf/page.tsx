@@ -3,6 +3,7 @@ import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { RowKeys } from "@/app/_ui/row-keys";
 import { countsDue } from "@/app/counts-due-for-page";
 import { planForPage } from "@/app/plan-for-page";
@@ -12,6 +13,7 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { runsInstead } from "@/lib/domain/run-instead";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { countShown, dayShown } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { ribbonAxis } from "@/lib/edge/ribbon-axis";
 import { readStock } from "@/lib/store/ledger/ledger-answers";
 import { MaterialRow } from "./_parts/material-row";
@@ -51,22 +53,25 @@ export default async function ShelfPage({ searchParams }: { readonly searchParam
   return (
     <>
       <RibbonInks />
-      <Opening title="The shelf" beside={<StockLinks />}>
+      <Opening title="The shelf" beside={plan.materials.length > 0 && <StockLinks />}>
         <ShelfFinding outlooks={plan.materials} shelf={shelf} />
       </Opening>
-      {plan.materials.length > 0 && (
+      {plan.materials.length === 0 ? (
+        <FirstDeed href="/book/materials/new">Add a material</FirstDeed>
+      ) : (
         <>
           <ShelfTools asked={asked} outlooks={plan.materials} changed={materialsBefore} />
           <div className="shelf">
-            <ShelfHead shelf={shelf} />
-            {materials.length === 0 && <NothingFound asked={asked} />}
+            {materials.length === 0 ? <NothingFound asked={asked} /> : <ShelfHead shelf={shelf} />}
             <RowKeys ribbons>
               <Bands materials={materials} asked={asked} shelf={shelf} />
             </RowKeys>
           </div>
-          <div className="shelf-foot">
-            <RibbonKey />
-          </div>
+          {materials.length > 0 && (
+            <div className="shelf-foot">
+              <RibbonKey />
+            </div>
+          )}
         </>
       )}
     </>
@@ -139,13 +144,16 @@ function Bands({ materials, asked, shelf }: Listing): ReactNode {
     return (
       <section key={group}>
         <h2 className="shelf-band">
-          {groupTitle(group, shelf)} <small>{countShown(inGroup.length)}</small>
+          {groupTitle(group, shelf)} <small>{materialCount(inGroup.length)}</small>
         </h2>
         {rows(inGroup)}
       </section>
     );
   });
 }
+
+const materialCount = (count: number): string =>
+  `${countShown(count)}${NO_BREAK}${count === 1 ? "material" : "materials"}`;
 
 function groupTitle(group: Group, { today, lastDay }: Shelf): string {
   const until = dayShown(lastDay, today, { weekday: false });
@@ -159,7 +167,7 @@ function groupTitle(group: Group, { today, lastDay }: Shelf): string {
     case "nothing to buy":
       return "Below safety stock, with nothing to buy now";
     case "out of date":
-      return "Going out of date before use";
+      return "Going out of date before use, with nothing to order this week";
     case "later":
       return `Order later, by ${until}`;
     case "covered":

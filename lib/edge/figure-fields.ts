@@ -138,14 +138,21 @@ export const density = textField('a density in g/mL in double quotes, as "0.98"'
 });
 
 /** An amount with its unit, as typed. What it comes to depends on a density, which one field does not know. */
-export const amount = textField('an amount in double quotes, as "250 mL"', readAmountText);
+export const amount = amountAs("an amount", "250 mL");
+/** The same where only a weight is right: told so, with a weight for an example. */
+export const weight = amountAs("a weight", "0.1 g");
 
-function readAmountText(typed: string): Outcome<Amount> {
+/** @param called   what it must be, as \`an amount\` */
+function amountAs(called: string, example: string) {
+  return textField(`${called} in double quotes, as "${example}"`, (typed) => readAmountText(typed, example));
+}
+
+function readAmountText(typed: string, example: string): Outcome<Amount> {
   const [number = "", unit, ...more] = typed.split(" ", 3);
   const isUnit = unit !== undefined && unit !== "" && more.length === 0;
   if (isUnit && number.length > MOST_CHARACTERS) return tooLong(number);
   if (!isUnit || !PLAIN_DECIMAL.test(number)) {
-    return { fault: `must be a plain decimal, one space and a unit, as 250 mL, not ${quoted(typed)}` };
+    return { fault: `must be a plain decimal, one space and a unit, as ${example}, not ${quoted(typed)}` };
   }
   if (!Object.hasOwn(UNITS, unit)) return { fault: `unknown unit ${quoted(unit)}, ${unitMeant(unit)}` };
   if (unit === "each" && number.includes(".")) {

@@ -54,9 +54,10 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
     ...materialsOf(workshop),
     ...workshop.lots.map(({ id, material, expires, remaining }): Findable => ({
       kind: "Lots",
-      name: `Lot ${id}`,
-      says: `${materialOf(material)}, ${stockShown(remaining, measureOf(workshop, material), "there")}${expires === null ? "" : `, last day of use ${dayShown(expires, today, { year: true })}`}`,
+      name: `${materialOf(material)}, lot ${id}`,
+      says: `${stockShown(remaining, measureOf(workshop, material), "there")}${expires === null ? "" : `, last day of use ${dayShown(expires, today, { year: true })}`}`,
       href: lotAddress(id),
+      also: id,
     })),
     ...formulasOf({ workshop, desk }, (line) => (line.kind === "material" ? materialOf : formulaOf)(line.id)),
     ...desk.trials.map((trial) => trialFound(trial, formulaOf(trial.formula), today)),
@@ -83,9 +84,10 @@ export function findables({ workshop, desk }: Books, today: Day): readonly Finda
     ...desk.batches.map((batch) => batchFound(batch, productOf(batch.run.product), today)),
     ...workshop.finished.map(({ id, product, made }): Findable => ({
       kind: "Finished lots",
-      name: `Lot ${id}`,
-      says: `${productOf(product)}, made ${dayShown(made, today, { year: true })}`,
+      name: `${productOf(product)}, lot ${id}`,
+      says: `made ${dayShown(made, today, { year: true })}`,
       href: finishedAddress(id),
+      also: id,
     })),
     ...workshop.orders.map((order): Findable => ({
       kind: "Orders",
@@ -122,10 +124,9 @@ const MOST_INCI = 2;
 
 function formulasOf({ workshop, desk }: Books, nameOf: (of: FormulaLine["of"]) => string): readonly Findable[] {
   const lines = (formula: Workshop["formulas"][number]): string =>
-    `${counted(formula.lines.length, "line", "lines")}: ${formula.lines
-      .slice(0, MOST_LINES)
-      .map((line) => nameOf(line.of))
-      .join(", ")}`;
+    `${counted(formula.lines.length, "line", "lines")}, first ${inARow(
+      formula.lines.slice(0, MOST_LINES).map((line) => nameOf(line.of)),
+    )}`;
   return [
     ...workshop.formulas.map((formula): Findable => ({
       kind: "Formulas",

@@ -5,8 +5,9 @@ import { uspMinimumWeight } from "@/lib/domain/formula-book/weigh-up";
 import { dividedBy, type Fraction, roundedUp, times, whole } from "@/lib/domain/fraction";
 import { type Micrograms, quantity, WHOLE } from "@/lib/domain/quantity";
 import type { Formula, FormulaLine, Material } from "@/lib/domain/workshop";
-import { inARow } from "./counted";
+import { counted, inARow } from "./counted";
 import { dayShown, massInFull, percentShown } from "./figures";
+import { massShown } from "./mass-shown";
 import { NO_BREAK } from "./shown-digits";
 import { MARKET_IN_A_SENTENCE, USE_WORDS } from "./forms/fact-words";
 import { resultInWords } from "./forms/total-in-words";
@@ -27,7 +28,11 @@ export interface WordsAbout {
   readonly today: Day;
   /** How a line is named: its material or premix. */
   readonly nameOf: (of: FormulaLine["of"]) => string;
+  /** The batch that is thought of, so that the least one can be told by its weight; left out where it is not known. */
+  readonly batch?: Micrograms | null;
 }
+
+export type TooCoarse = Extract<Finding, { readonly code: "balance too coarse" }>;
 
 type WordsOf<C extends Code> = (finding: Extract<Finding, { readonly code: C }>, about: WordsAbout) => FindingWords;
 
@@ -51,6 +56,37 @@ function windowOf({ phFrom, phTo }: Material): string {
 /** The smallest batch for which fifty steps of the balance go into a target, in proportion. @rule WEIGH-3 */
 const leastBatch = (target: Micrograms, step: Micrograms): Fraction | null =>
   target === 0n ? null : dividedBy(whole(50n * step), whole(target));
+
+/** One of several weighings that the balance is too coarse for, as a row: what, how much, and the least batch for it. */
+export function coarseInARow(
+  { formula, line, target, step }: TooCoarse,
+  { nameOf, batch }: WordsAbout,
+): { readonly what: string; readonly target: string; readonly least: string } {
+  const larger = leastBatch(target, step);
+  return {
+    what: `${nameOf(line.of)} in ${formula.name}`,
+    target: massInFull(target),
+    least:
+      larger === null
+        ? "none"
+        : batch
+          ? massShown(times(larger, whole(batch)), "lacking")
+          : `${timesShown(larger)} times`,
+  };
+}
+
+/** Several weighings for which the balance is too coarse, told as one. */
+export function coarseInWords(findings: readonly TooCoarse[]): FindingWords {
+  const step = findings[0]?.step ?? quantity<Micrograms>(0n);
+  return {
+    says: `The balance is coarse for ${counted(findings.length, "weighing", "weighings")}`,
+    why: `in steps of ${massInFull(step)}, half a step is more than 1 % of each (common practice; ${uspAsks(step)})`,
+    mend: "Use a finer balance, a larger batch, or a solution of it made ahead.",
+  };
+}
+
+const uspAsks = (step: Micrograms): string =>
+  `USP <41> asks for at least ${massInFull(uspMinimumWeight(quantity<Micrograms>(0n), step))} on such a balance, unless it was shown to repeat better`;
 
 const WORDS: { readonly [C in Code]: WordsOf<C> } = {
   "does not add up": ({ result }) => ({
@@ -107,10 +143,9 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
   }),
   "balance too coarse": ({ formula, line, target, step }, { nameOf }) => {
     const larger = leastBatch(target, step);
-    const published = massInFull(uspMinimumWeight(quantity<Micrograms>(0n), step));
     return {
       says: `The balance is coarse for ${nameOf(line.of)} in ${formula.name}`,
-      why: `${massInFull(target)} in steps of ${massInFull(step)}: half a step is more than 1 % of it (common practice; USP <41> asks for at least ${published} on such a balance, unless it was shown to repeat better)`,
+      why: `${massInFull(target)} in steps of ${massInFull(step)}: half a step is more than 1 % of it (common practice; ${uspAsks(step)})`,
       mend: `Use a finer balance, ${larger === null ? "a larger batch" : `a batch at least ${timesShown(larger)} times as large`}, or a solution of it made ahead.`,
     };
   },
@@ -140,8 +175,8 @@ const WORDS: { readonly [C in Code]: WordsOf<C> } = {
     mend: "Look up whether it is allowed in this one at all, and how much.",
   }),
   "sheet to review": ({ material, sheet, reviewBy }, { today }) => ({
-    says: `A sheet of ${material.name} is to be looked at again`,
-    why: `${sheet.kind} sheet ${sheet.reference}, due ${dayShown(reviewBy, today)}`,
+    says: `Look again at the ${sheet.kind} sheet of ${material.name}`,
+    why: `${sheet.reference}; you wrote down to look again by ${dayShown(reviewBy, today)}`,
     mend: "Ask the supplier for the sheet in force.",
   }),
   caution: ({ material, of }) => ({

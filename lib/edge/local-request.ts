@@ -8,6 +8,8 @@ export const UPLOAD_LIMIT_BYTES = 64 * 1024 * 1024;
 /** What a form adds round the file that it sends. */
 const FORM_OVERHEAD_BYTES = 64 * 1024;
 
+export const NO_FILE = "No file is chosen yet.";
+export const FILE_IS_EMPTY = "The file is empty: there is no workshop in it.";
 export const TOO_LARGE =
   "The file is larger than 64 MiB. A workshop file of that size is not taken; nothing has changed.";
 

@@ -3,13 +3,15 @@ import type { StruckOffLot } from "@/lib/domain/ledger/past";
 import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Workshop } from "@/lib/domain/workshop";
-import { stockInFull } from "./figures";
+import { stockInFull, stockShown } from "./figures";
 import { unitsInWords } from "./forms/posting-forms";
 
 export interface LotWords {
   readonly name: string;
   /** In full. */
   readonly shown: (quantity: bigint) => string;
+  /** As screens round what is there or what was taken, to the nearest: the exact figure is one step away. */
+  readonly rounded: (quantity: bigint) => string;
   /** Null for finished units, and for a lot of which nobody knows any more what it was of. */
   readonly measure: Measure | null;
 }
@@ -33,11 +35,26 @@ export function lotWords(
   return (lot) => {
     const item = itemOf.get(lotKey(lot)) ?? "";
     if (lot.of === "finished")
-      return { name: nameById.get(item) ?? "Finished units", shown: unitsInWords, measure: null };
+      return {
+        name: nameById.get(item) ?? "Finished units",
+        shown: unitsInWords,
+        rounded: unitsInWords,
+        measure: null,
+      };
     const material = materialById.get(item);
     if (material === undefined)
-      return { name: "A material that was taken out of the Book", shown: ofUnknownMeasure, measure: null };
+      return {
+        name: "A material that was taken out of the Book",
+        shown: ofUnknownMeasure,
+        rounded: ofUnknownMeasure,
+        measure: null,
+      };
     const { name, measure } = material;
-    return { name, shown: (quantity) => stockInFull(quantity, measure), measure };
+    return {
+      name,
+      shown: (quantity) => stockInFull(quantity, measure),
+      rounded: (quantity) => stockShown(quantity, measure, "nearest"),
+      measure,
+    };
   };
 }

@@ -52,5 +52,6 @@ export const WHERE_WORDS: Readonly<Record<PlaceKind, string>> = {
   overhead: "overhead",
 };
 
-export const whereWords = (place: Place): string =>
-  place.kind === "batch" ? `in the batch of run ${place.run}` : WHERE_WORDS[place.kind];
+/** @param runCalled  a run by what it makes and when */
+export const whereWords = (place: Place, runCalled = (run: string): string => `run ${run}`): string =>
+  place.kind === "batch" ? `in the batch of ${runCalled(place.run)}` : WHERE_WORDS[place.kind];

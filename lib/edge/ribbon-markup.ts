@@ -41,14 +41,14 @@ export function ribbonMarkup(ribbon: Ribbon, weeks: readonly number[]): string {
     ]),
     ...arrivals.map((tick) => shape("use", { href: "#ribbon-ring", x: across(tick), y: waterline })),
     ...(order ? [shape("use", { href: `#ribbon-${order.kind}`, x: across(order.at) })] : []),
-    ...captions.map(({ row, ink, text, at, anchor, off }) =>
+    ...captions.map(({ row, ink, text, at, anchor, off, lift = 0 }) =>
       shape(
         "text",
         {
           class: `ribbon-caption ink-${ink}`,
           x: across(at),
           dx: off,
-          y: row === "rail" ? 11 : waterline - 7,
+          y: (row === "rail" ? 11 : waterline - 7) - lift,
           "text-anchor": anchor,
         },
         escaped(text),

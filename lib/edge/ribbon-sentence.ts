@@ -3,6 +3,7 @@ import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { Expiry, MaterialOutlook } from "@/lib/domain/plan-figures";
 import { quantity, type Stock } from "@/lib/domain/quantity";
 import { dayShown, daysShown, stockShown } from "./figures";
+import { calledLot } from "./ladder-words";
 
 /** Lots and deliveries named one by one; more are counted. */
 const NAMED = 3;
@@ -52,9 +53,10 @@ function shortParts(outlook: MaterialOutlook, today: Day, lastDay: Day): readonl
   return [...below, runs];
 }
 
-function lossParts({ expiring, material }: MaterialOutlook, today: Day): readonly string[] {
+function lossParts(outlook: MaterialOutlook, today: Day): readonly string[] {
+  const { expiring, material } = outlook;
   const named = expiring.slice(0, NAMED).map((expiry) => {
-    const amount = `${stockShown(expiry.quantity, material.measure, "nearest")} of lot ${expiry.lot}`;
+    const amount = `${stockShown(expiry.quantity, material.measure, "nearest")} of ${calledLot(outlook, expiry.lot)}`;
     const last = lastDayOfUse(expiry);
     return last < today
       ? `${amount} out of date since ${dayShown(last, today)}`

@@ -3,6 +3,7 @@ import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
 import type { Stock } from "@/lib/domain/quantity";
 import { dayShown, stockShown } from "./figures";
+import { calledLot } from "./ladder-words";
 import { lastDayOfUse } from "./ribbon-sentence";
 import { percentAcross, spanOf, tickOf, timed } from "./ribbon-time";
 
@@ -45,19 +46,19 @@ type Amount = (quantity: Stock, side: "there" | "lacking") => string;
 
 /** What happens, and when; what goes out of date is told on the last day on which it could be used. */
 function wordsOfChanges(
-  { expiring }: MaterialOutlook,
+  outlook: MaterialOutlook,
   today: Day,
   amount: Amount,
   productName: (product: string) => string,
 ): (event: ShelfEvent) => string {
-  const lastUse = new Map(expiring.map((each) => [each.lot, lastDayOfUse(each)]));
+  const lastUse = new Map(outlook.expiring.map((each) => [each.lot, lastDayOfUse(each)]));
   const shown = (day: Day): string => (day === today ? "Today" : dayShown(day, today));
   return (event) => {
     switch (event.kind) {
       case "written off": {
         const [last, lost] = [
           lastUse.get(event.lot) ?? event.day,
-          `${amount(event.quantity, "there")} of lot ${event.lot}`,
+          `${amount(event.quantity, "there")} of ${calledLot(outlook, event.lot)}`,
         ];
         return last < daysAfter(event.day, -1)
           ? `${shown(event.day)}: ${lost} is out of date since ${dayShown(last, today)}`

@@ -5,7 +5,7 @@
  */
 import type { Day } from "@/lib/domain/calendar";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
-import { lackCaption, type OrderPin, railCaptions, type RibbonCaption } from "./ribbon-captions";
+import { type BodyHeight, lackCaption, type OrderPin, railCaptions, type RibbonCaption } from "./ribbon-captions";
 import { ribbonSentence } from "./ribbon-sentence";
 import { spanOf, tickOf, timed, type TimedEvent } from "./ribbon-time";
 
@@ -74,6 +74,9 @@ export function ribbonOf(outlook: MaterialOutlook, today: Day, lastDay: Day, siz
   const isLineDrawn = safetyStock > 0n && safetyStock * 100n >= top * LOWEST_SAFETY_LINE_PERCENT;
   const losses = pinsAt(events, "written off", span).filter((tick) => tick > 0);
   const order = orderPin(outlook, today);
+  const strip = { span, today, order, losses };
+  const railWords = size === "docket" ? railCaptions(outlook, strip) : [];
+  const above = { body: bodyHeights(moments, heightOf), have, rail, hasRailWords: railWords.length > 0 };
   return {
     of: outlook.material.id,
     size,
@@ -87,10 +90,7 @@ export function ribbonOf(outlook: MaterialOutlook, today: Day, lastDay: Day, siz
     losses,
     arrivals: pinsAt(events, "arrived", span),
     order,
-    captions: [
-      ...(size === "slim" ? [] : lackCaption(outlook, firstLack(moments), { span, today })),
-      ...(size === "docket" ? railCaptions(outlook, { span, today, order, firstLoss: losses[0] ?? null }) : []),
-    ],
+    captions: [...(size === "slim" ? [] : lackCaption(outlook, firstLack(moments), strip, above)), ...railWords],
     sentence: ribbonSentence(outlook, today, lastDay),
   };
 }
@@ -156,6 +156,12 @@ function bodyPaths(
   const edge = height === 0 ? path : `${path}H${span}`;
   return { edge, body: height === 0 ? path : `${edge}V${waterline}` };
 }
+
+/** The heights that the body's edge stands at or passes through. */
+const bodyHeights = (moments: readonly Moment[], heightOf: (held: bigint) => number): readonly BodyHeight[] =>
+  moments.flatMap(({ tick, shelf, most, least }) =>
+    [most, least, shelf].map((held) => ({ from: tick, height: heightOf(held) })),
+  );
 
 const round = (value: number): number => Math.round(value * 100) / 100;
 

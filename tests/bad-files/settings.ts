@@ -87,7 +87,7 @@ export const SETTINGS: readonly BadFile[] = [
     rule: "QTY-1",
     says: "no balance step",
     changes: { "workshop.balanceStep": LEFT_OUT },
-    faults: ['workshop.balanceStep: missing; it must be an amount in double quotes, as "250 mL"'],
+    faults: ['workshop.balanceStep: missing; it must be a weight in double quotes, as "0.1 g"'],
   },
   {
     rule: "QTY-7",

@@ -45,7 +45,8 @@ describe("words", () => {
       "50 g",
       "Ingredients: Aqua.",
       "Best used before the end of 28 Nov 2027. 12M after opening",
-      "Batch B-1. Made 2026-11-28",
+      "Batch B-1",
+      "Made 2026-11-28",
       "An invented maker, 1 Lane, Town, hello@maker.example, Made in Nowhere",
     ]);
   });

@@ -88,7 +88,7 @@ describe("a ribbon walked along", () => {
       "Today: 0 g on the shelf.",
       "Today: 150 g of lot L is out of date since Wed 30 Sep; 0 g left.",
       "Mon 30 Nov: 80 g comes in; 80 g left.",
-      "Mon 30 Nov: 80 g of lot O/1 is out of date since Fri 20 Nov; 0 g left.",
+      "Mon 30 Nov: 80 g of order O is out of date since Fri 20 Nov; 0 g left.",
     ]);
   });
 

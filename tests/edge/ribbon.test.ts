@@ -227,12 +227,61 @@ describe("the order day", () => {
     const { captions } = drawn(
       {
         offers: [offer("o", "M", "500", "9")],
-        lots: [lot("L", "M", "150", "4", { expires: day("2026-11-28") })],
-        runs: [run("r", "p", "2026-11-26", 1), run("r2", "p", "2026-11-30", 1)],
+        lots: [lot("L", "M", "150", "4", { expires: day("2026-12-04") })],
+        runs: [run("r", "p", "2026-11-26", 1), run("r2", "p", "2026-12-07", 1)],
       },
       "docket",
     );
-    expect(captions.filter(({ row }) => row === "rail").map(({ text }) => text)).toEqual(["order by 27 Nov"]);
+    // Right of the notch stands the hourglass, so that the words are left of it; there is no room for others.
+    expect(captions.filter(({ row }) => row === "rail")).toMatchObject([
+      { text: "order by 4 Dec", anchor: "end", at: 36 },
+    ]);
+  });
+});
+
+describe("captions keep clear of what is drawn", () => {
+  const rail = (given: Partial<Workshop>) =>
+    drawn({ offers: [offer("o", "M", "500", "9")], ...given }, "docket").captions.filter(({ row }) => row === "rail");
+
+  test.each([
+    // 340 px are 56 ticks: "order today" is 72.6 px and stands off 15, so that it ends at tick 14.4
+    { lastUse: "2026-11-26", loss: 8, words: ["10 g lost, 26 Nov"], says: "the hourglass stands in its way" },
+    { lastUse: "2026-11-29", loss: 20, words: ["order today", "10 g lost, 29 Nov"], says: "beyond its end" },
+  ])("order today, and a lot out of date at tick $loss: $says", ({ lastUse, loss, words }) => {
+    const given = {
+      lots: [lot("L", "M", "50", "4", { expires: day(lastUse) }), lot("K", "M", "200", "4")],
+      // 250 g fall to 210 g on the day after today, below the safety stock: one working day before is today.
+      materials: [material("M", { safetyStock: grams("215") })],
+      products: [product("p", "f", { fill: grams("40") })],
+      runs: [run("r", "p", "2026-11-26", 1)],
+      offers: [offer("o", "M", "500", "9")],
+    };
+    const { losses, order: pin } = drawn(given, "docket");
+    expect(losses).toEqual([loss]);
+    expect(pin?.kind).toBe("today");
+    expect(rail(given).map(({ text }) => text)).toEqual(words);
+  });
+
+  // Of 600 g in 24 px: 25 g are one pixel, below the words' foot; 200 g are 8 px, which would cross them.
+  test.each([
+    { left: 25, at: 56, anchor: "end", lift: undefined, says: "under the words: they stand on the waterline" },
+    { left: 200, at: 56, anchor: "end", lift: 6, says: "in their way: they stand above it" },
+  ])("a late lack, over a body of $left g $says", ({ left, at, anchor, lift }) => {
+    const { captions } = drawn({
+      lots: [lot("L", "M", "600", "6")],
+      products: [product("p", "f", { fill: grams(String(600 - left)) }), product("q", "f", { fill: grams("300") })],
+      runs: [run("r1", "p", "2026-11-26", 1), run("r2", "q", "2026-12-07", 1)],
+    });
+    expect(captions).toMatchObject([{ row: "waterline", at, anchor }]);
+    expect(captions[0]?.lift).toBe(lift);
+  });
+
+  test("the year is left off inside the strip", () => {
+    const { captions } = drawn({
+      settings: settings({ today, horizonDays: 60 }),
+      runs: [run("r", "p", "2027-01-05", 1)],
+    });
+    expect(captions.map(({ text }) => text)).toEqual(["short 100 g, 5 Jan"]);
   });
 });
 

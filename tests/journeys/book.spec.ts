@@ -168,7 +168,7 @@ test("A form that was changed in another tab is not overwritten before somebody 
   await page.getByLabel("Lead time", { exact: true }).fill("7");
   await press(page, "Keep the supplier");
   const told = page.getByRole("alert").filter({ hasText: "Changed meanwhile" });
-  await expect(told).toContainText("Delivery of one order: there 5.95; here 6.50");
+  await expect(told).toContainText("Delivery of one order: kept in the other window: £5.95; yours: £6.50");
   await expect(told).toBeFocused();
   await expect(page.getByLabel("Lead time", { exact: true })).toHaveValue("7");
   await expectAccessible(page);
@@ -392,11 +392,10 @@ test("An emulsifier at 6 % beside one at 7 %: a maker compares two formulas in p
   await MOUSE.choose(page, "In one of", "Conditioner, 200 g jar");
   await press(page, "Compare");
   // 1 % of (24 × 202 + 12) ÷ 0.96 ÷ 24 g is 2.109375 g; at 24.00 a kg, less as much water at 4.00 for 4,991 g.
-  await expect(page.getByText("With Conditioner, thick, one Conditioner, 200 g jar costs")).toContainText(
-    "£0.0489 more",
-  );
+  await expect(page.getByText("With Conditioner, thick, one Conditioner, 200 g jar costs")).toContainText("£0.05 more");
   const emulsifier = page.getByRole("row", { name: /^Cationic emulsifier flakes/ });
   await expect(emulsifier).toContainText(/6\.00.%.*7\.00.%/);
+  await expect(page.getByRole("row", { name: /^One unit/ })).toContainText("+£0.05");
   await expectAccessible(page);
 });
 

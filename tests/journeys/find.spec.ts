@@ -36,7 +36,7 @@ test.describe("without scripts", () => {
     await page.goto("/find");
     await page.getByLabel("Find anything").fill("L03");
     await page.getByRole("button", { name: "Find it" }).click();
-    await expect(page.getByRole("link", { name: /^Lot L03/ })).toBeVisible();
+    await expect(page.getByRole("link", { name: /^Glycerin, lot L03/ })).toBeVisible();
   });
 });
 

@@ -48,7 +48,7 @@ test("A maker scales a formula to what is left of one material, and reads what t
   await field(page, "Of which is left").fill("120 g");
   await press(page, "Work it out");
   // 120 g at 6 % make 2 kg.
-  await expect(page.getByText("One batch of 2.00 kg")).toBeVisible();
+  await expect(page.getByText("One batch of 2,000 g")).toBeVisible();
   const row = page.getByRole("row").filter({ hasText: "Cationic emulsifier flakes" });
   await expect(row).toContainText("120 g");
   await field(page, "Of which is left").fill("120 mL");

@@ -79,7 +79,7 @@ test("From three trials to a promoted version, a swap, an accepted warning and a
   await page.goto("/book/formulas/f/swap?from=first&to=second&percent=&phase=");
   await expect(page.getByRole("region", { name: /^What changes/ })).toContainText("phase");
   await expect(page.getByRole("region", { name: /^What breaks/ })).toContainText("these checks found nothing");
-  await page.getByLabel("What it is swapped for").fill("Works cooler.");
+  await page.getByLabel("Why it is swapped").fill("Works cooler.");
   await press(page, "Make it the next version");
   await expect(page.getByText("number 3 stands")).toBeVisible();
 
@@ -93,7 +93,7 @@ test("From three trials to a promoted version, a swap, an accepted warning and a
   await expect(version.getByText("Because: Tried over a summer: it draws no water.")).toBeVisible();
 
   await page.goto("/book/formulas/f/batch?of=blend&left=120+g");
-  await expect(page.getByText("One batch of 2.40 kg")).toBeVisible();
+  await expect(page.getByText("One batch of 2,400 g")).toBeVisible();
   await page.getByRole("button", { name: "Plan this batch" }).click();
   await expect(page).toHaveURL(/\/week\?of=/);
   await expect(page.getByRole("link", { name: /Conditioner, 100 g.*24 units/ }).first()).toBeVisible();

@@ -85,7 +85,9 @@ test("A recall says where all of a lot is, as a page and as rows", async ({ page
 
 test("What batches say of heel and loss is offered, and changes nothing by itself", async ({ page }) => {
   await page.goto("/book/products/p-cream");
-  await expect(page.getByText("Heel and process loss can be told apart from 3 batches on.")).toBeVisible();
+  await expect(
+    page.getByText("Once 3 batches are made, what is lost is told apart into heel and process loss."),
+  ).toBeVisible();
   await page.goto("/book/products/p-cream?heel=12.3+g&processLoss=1.25");
   await expect(page.getByText("Nothing is changed until you keep the product.")).toBeVisible();
   await expect(page.getByRole("textbox", { name: /^Heel/ })).toHaveValue("12.3 g");

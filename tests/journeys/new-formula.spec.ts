@@ -11,11 +11,15 @@ test("A maker sees checks, expansion and targets of a new formula and of a draft
   await page.getByLabel("Name", { exact: true }).fill("Thin lotion");
   await MOUSE.choose(page, "Line 1, Material or premix", "Calendula steep");
   await page.getByLabel("Line 1, Percent by weight, %").fill("30");
+  await checks.getByText("materials so far, premixes opened").click();
   // Of 30 % of the steep 80 % are oil.
   await expect(checks.getByRole("row", { name: /Oat kernel oil/ })).toContainText("24.00");
   await MOUSE.choose(page, "Line 2, Material or premix", "Water");
+  // What line 2 takes is not known yet, so that nothing is said of the whole.
+  await expect(checks).toContainText("The checks wait for line 2");
+  await expect(checks).not.toContainText("It does not add up");
   await page.getByLabel("Line 2, Percent by weight, %").fill("60");
-  await expect(checks).toContainText("Three materials in all, premixes opened");
+  await expect(checks).toContainText("Three materials so far, premixes opened");
   await page.getByRole("button", { name: "Keep it as a draft", exact: true }).click();
 
   await page.getByRole("link", { name: "Thin lotion" }).click();

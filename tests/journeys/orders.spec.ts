@@ -87,7 +87,7 @@ test("What is given up is expected no more, and another tab is told", async ({ p
   // On a desk the suggestions stand beside what they are worked out from.
   const [from, to] = [page.getByRole("form", { name: "Worked out from" }), page.getByRole("table")];
   const [given, found] = [await from.boundingBox(), await to.boundingBox()];
-  expect(found?.x).toBeGreaterThan((given?.x ?? Infinity) + (given?.width ?? Infinity));
+  expect(given?.x).toBeGreaterThan((found?.x ?? Infinity) + (found?.width ?? Infinity));
   await expect(from.getByText("How the use of a day comes about")).toBeVisible();
   await page.getByLabel("Orders that should not run short, %").fill("100");
   await page.getByRole("button", { name: "Work it out again" }).click();

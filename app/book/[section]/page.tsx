@@ -43,7 +43,12 @@ export default async function SectionPage({ params, searchParams }: Address): Pr
   return (
     <>
       <Opening crumb={<Crumb />} title={SECTION_WORDS[section].title} beside={<AddButtons section={section} />}>
-        <SectionFinding section={section} all={rows.length} retired={retired.size} />
+        <SectionFinding
+          section={section}
+          all={rows.length}
+          retired={retired.size}
+          marks={rows.flatMap(({ mark, isRetired }) => (mark === null || isRetired ? [] : [mark]))}
+        />
       </Opening>
       {query.done === "removed" && (
         <p className="done" role="status">

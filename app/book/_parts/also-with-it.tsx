@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import type { Day } from "@/lib/domain/calendar";
 import { type Books, RETIRABLE } from "@/lib/domain/desk";
 import { usageOf } from "@/lib/domain/usage-of";
 import { remove, retireOrBringBack } from "@/app/book/[section]/[id]/actions";
@@ -14,7 +15,9 @@ export function AlsoWithIt({
   section,
   id,
   seen,
+  today,
 }: {
+  readonly today: Day;
   readonly books: Books;
   readonly section: Section;
   readonly id: string;
@@ -30,7 +33,7 @@ export function AlsoWithIt({
         Also <small>with this {one}</small>
       </h2>
       <div className="also">
-        <UsedBy usages={usages} />
+        <UsedBy usages={usages} workshop={books.workshop} today={today} />
         <div className="deeds">
           <Link className="button" href={newPath(section, { copy: id })}>
             Copy it

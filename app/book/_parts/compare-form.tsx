@@ -32,7 +32,7 @@ export function CompareForm({ workshop, asked }: { readonly workshop: Workshop; 
     { name: "product", label: "In one of", of: productChoices, chosen: asked.product ?? productChoices[0]?.value },
   ];
   return (
-    <form action={comparePath()} method="get" className="compare-form in-a-row">
+    <form action={comparePath()} method="get" className="compare-form">
       {choices.map(({ name, label, of, chosen }) => (
         <div className="field" key={name}>
           <label htmlFor={`compare-${name}`}>{label}</label>

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { compositions } from "@/lib/domain/formula";
 import type { Expanded } from "@/lib/domain/formula-book/expansion";
+import { addsUp, formulaTotal } from "@/lib/domain/formula-total";
 import { formulaPaths } from "@/lib/domain/formula-paths";
 import { times, whole } from "@/lib/domain/fraction";
 import { WHOLE } from "@/lib/domain/quantity";
@@ -15,7 +16,7 @@ const MOST_PATHS = 6;
 
 const COLUMNS = [{ name: "Material" }, { name: "Of the finished mass", kind: "number" }] as const;
 
-/** Everything in a formula, premixes opened, the most first. It stands open where a premix is in it. @rule FORMULA-4 */
+/** Everything in a formula, premixes opened, the most first. @rule FORMULA-4 */
 export function ExpansionTable({
   formula,
   expanded,
@@ -34,8 +35,11 @@ export function ExpansionTable({
   const pathsTo = (material: string): readonly string[] =>
     pathsTold(formulaPaths(all, formula.id, material, compositionOf, MOST_PATHS));
   return (
-    <details className="expansion" open={formula.lines.some(({ of }) => of.kind === "formula")}>
-      <summary>{asSentence(counted(expanded.length, "material", "materials"))} in all, premixes opened</summary>
+    <details className="expansion">
+      <summary>
+        {asSentence(counted(expanded.length, "material", "materials"))}{" "}
+        {addsUp(formulaTotal(formula)) ? "in all" : "so far"}, premixes opened
+      </summary>
       <Ledger caption="Every material of the formula, premixes opened" columns={COLUMNS} className="book-ledger">
         {expanded.map(({ material, fraction }) => (
           <tr key={material}>

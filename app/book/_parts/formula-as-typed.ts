@@ -10,10 +10,11 @@ import { type FormValues, rowsOf } from "@/app/_ui/form-values";
 import { parted } from "@/app/_ui/either";
 import { typedPercent } from "./formula-total";
 
-/** What can be read of it; lines of which something cannot are left out and counted. */
+/** What can be read of it; lines of which something cannot are left out and named. */
 export interface FormulaAsTyped {
   readonly formula: Formula;
-  readonly unread: number;
+  /** Their places on the form, counted from one. */
+  readonly unread: readonly number[];
 }
 
 /**
@@ -22,16 +23,17 @@ export interface FormulaAsTyped {
  */
 export function formulaAsTyped(values: FormValues, id: string, known: Known): FormulaAsTyped {
   const meant = parted(values);
-  const rows = rowsOf(meant, "lines").filter((row) => written(row.percent) !== null || componentOf(row) !== null);
-  const lines = rows.flatMap((row): readonly FormulaLine[] => {
+  const unread: number[] = [];
+  const lines = rowsOf(meant, "lines").flatMap((row, at): readonly FormulaLine[] => {
     const of = componentOf(row);
+    if (of === null && written(row.percent) === null) return [];
     const percent = typedPercent(row.percent ?? "");
-    return of === null || percent === null || !canHold(of, id, known)
-      ? []
-      : [{ of, percent, phase: written(row.phase) }];
+    if (of !== null && percent !== null && canHold(of, id, known)) return [{ of, percent, phase: written(row.phase) }];
+    unread.push(at + 1);
+    return [];
   });
   const name = written(meant.name) ?? "This formula";
-  return { formula: { id, name, density: null, lines, ...factsOf(meant) }, unread: rows.length - lines.length };
+  return { formula: { id, name, density: null, lines, ...factsOf(meant) }, unread };
 }
 
 export type Known = Pick<Workshop, "formulas" | "materials">;

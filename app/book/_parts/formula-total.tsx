@@ -7,24 +7,29 @@ import { type DecimalText, decimalValue, type PartsPerMillion, quantity, WHOLE }
 import type { FormulaLine } from "@/lib/domain/workshop";
 import { readTypedPercentOrRest } from "@/lib/edge/forms/typed-amount";
 import { totalInWords } from "@/lib/edge/forms/total-in-words";
-import { counted } from "@/lib/edge/counted";
+import { inARow } from "@/lib/edge/counted";
 import { asSentence } from "@/app/_ui/sentence";
 import { useFormFollowed } from "@/app/_ui/form-followed";
 import { type FormValues, rowsOf } from "@/app/_ui/form-values";
 
 /** What the rows of a formula come to, as they are typed: `97.5 % so far; 2.5 % is still missing`. */
 export function totalOfRows(values: FormValues): string {
-  const percents = rowsOf(values, "lines")
-    .map(({ percent = "" }) => percent)
-    .filter((percent) => percent.trim() !== "")
-    .map(typedPercent);
-  const lines = percents
-    .filter((percent) => percent !== null)
-    .map((percent): FormulaLine => ({ of: { kind: "material", id: "" }, percent, phase: null }));
-  const unread = percents.length - lines.length;
-  const total = totalInWords(formulaTotal({ lines }));
-  return unread === 0 ? total : `${total}; ${counted(unread, "line", "lines")} could not be read`;
+  const unread: number[] = [];
+  const lines = rowsOf(values, "lines").flatMap(({ percent: typed = "" }, at): readonly FormulaLine[] => {
+    if (typed.trim() === "") return [];
+    const percent = typedPercent(typed);
+    if (percent !== null) return [{ of: { kind: "material", id: "" }, percent, phase: null }];
+    unread.push(at + 1);
+    return [];
+  });
+  return unread.length === 0
+    ? totalInWords(formulaTotal({ lines }))
+    : `the percent of ${linesNamed(unread)} cannot be read, so that nothing is added up yet`;
 }
+
+/** `line 3`, `lines 3 and 5`. */
+export const linesNamed = (numbers: readonly number[]): string =>
+  `${numbers.length === 1 ? "line" : "lines"} ${inARow(numbers.map(String))}`;
 
 /** A percent as it was typed, or null where it is none that a formula can hold. */
 export function typedPercent(typed: string): PartsPerMillion | "qs" | null {

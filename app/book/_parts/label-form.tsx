@@ -65,6 +65,6 @@ export const LabelForm = ({ label, lots, lot, papers, paper, asked, query, today
         />
       </>
     )}
-    <button className="button first">Show the labels</button>
+    <button className="button">Show the labels</button>
   </Form>
 );

@@ -7,12 +7,12 @@ import { type Pot, weighUpFromPots } from "@/lib/domain/formula-book/weigh-up-pr
 import { addsUp, formulaTotal } from "@/lib/domain/formula-total";
 import { whole } from "@/lib/domain/fraction";
 import type { Micrograms } from "@/lib/domain/quantity";
-import { counted } from "@/lib/edge/counted";
 import { massInFull } from "@/lib/edge/figures";
 import { type FormValues, valuesOfForm } from "@/app/_ui/form-values";
 import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
 import { ExpansionTable } from "./expansion-table";
 import { formulaAsTyped } from "./formula-as-typed";
+import { linesNamed } from "./formula-total";
 import { nameOfLine } from "@/app/_ui/name-of-line";
 import { WeighUpTables } from "./weigh-up-tables";
 
@@ -43,27 +43,41 @@ export function LiveChecks({
     return () => form?.removeEventListener("input", follow);
   }, []);
   const { formula, unread } = formulaAsTyped(typed, checked.formulaId, checked);
-  const findings = formula.lines.length === 0 ? [] : checksOf(formula, checked);
-  const about = { today: checked.today, nameOf: nameOfLine({ ...checked, formulas: [...checked.formulas, formula] }) };
+  // What a line is, that cannot be read yet, is not known: no check is right without it.
+  const isWaiting = unread.length > 0;
+  const findings = isWaiting || formula.lines.length === 0 ? [] : checksOf(formula, checked);
+  const about = {
+    batch: checked.batch,
+    today: checked.today,
+    nameOf: nameOfLine({ ...checked, formulas: [...checked.formulas, formula] }),
+  };
   return (
     <section className="matters live-checks" aria-labelledby="live-checks" ref={place}>
       <h2 id="live-checks">
         Checks{" "}
         <small role="status">
-          {formula.lines.length === 0 ? "once something goes in" : countedFindings(findings)}
-          {unread > 0 && `; ${counted(unread, "line", "lines")} could not be read yet`}
+          {isWaiting
+            ? `waiting for ${linesNamed(unread)}`
+            : formula.lines.length === 0
+              ? "once something goes in"
+              : countedFindings(findings)}
         </small>
       </h2>
       <div>
+        {isWaiting && <p>The checks wait for {linesNamed(unread)}: what goes in, and its percent.</p>}
         <FindingsList findings={findings} about={about} />
         <WhoDecides />
-        <ExpansionTable
-          formula={formula}
-          expanded={expansionOf(formula, checked.formulas)}
-          formulas={checked.formulas}
-          nameOf={about.nameOf}
-        />
-        {addsUp(formulaTotal(formula)) && <ToWeigh checked={checked} formula={formula} nameOf={about.nameOf} />}
+        {!isWaiting && (
+          <ExpansionTable
+            formula={formula}
+            expanded={expansionOf(formula, checked.formulas)}
+            formulas={checked.formulas}
+            nameOf={about.nameOf}
+          />
+        )}
+        {!isWaiting && addsUp(formulaTotal(formula)) && (
+          <ToWeigh checked={checked} formula={formula} nameOf={about.nameOf} />
+        )}
       </div>
     </section>
   );
@@ -79,16 +93,16 @@ function ToWeigh({
   readonly nameOf: ReturnType<typeof nameOfLine>;
 }): ReactNode {
   const formulas = [...checked.formulas.filter(({ id }) => id !== formula.id), formula];
+  const ups = weighUpFromPots({ formulas, pots: checked.pots }, formula.id, whole(checked.weighed), checked.step);
+  // As it is weighed: in whole steps of the balance.
+  const batch = ups.sheets.find((sheet) => sheet.formula.id === formula.id)?.batch ?? checked.weighed;
   return (
     <details>
       <summary>
-        What to weigh for {massInFull(checked.weighed)}
+        What to weigh for {massInFull(batch)}
         {checked.batch === null ? "; no product says how much is usual" : ", its usual batch"}
       </summary>
-      <WeighUpTables
-        ups={weighUpFromPots({ formulas, pots: checked.pots }, formula.id, whole(checked.weighed), checked.step)}
-        nameOf={nameOf}
-      />
+      <WeighUpTables ups={ups} nameOf={nameOf} />
     </details>
   );
 }

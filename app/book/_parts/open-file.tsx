@@ -1,9 +1,10 @@
 "use client";
 
 import { type ReactNode, startTransition, type SubmitEvent, useActionState, useState } from "react";
-import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { countShown } from "@/lib/edge/figures";
 import { Field } from "@/app/_ui/field";
+import { NotOpened } from "@/app/_ui/not-opened";
 import { Ledger } from "@/app/_ui/ledger";
 import { openFile } from "@/app/book/files/actions";
 import type { Holding, OpeningAnswer } from "./opening-answer";
@@ -14,6 +15,7 @@ const NOT_TRIED: OpeningAnswer = { kind: "not tried" };
 export function OpenFile({ name, holds }: { readonly name: string; readonly holds: readonly Holding[] }): ReactNode {
   const [answer, send, waiting] = useActionState(openFile, NOT_TRIED);
   const [tooLarge, setTooLarge] = useState(false);
+  const [called, setCalled] = useState("");
   const check = (event: SubmitEvent<HTMLFormElement>): void => {
     // Sent by hand, so that the browser keeps the file that was chosen.
     event.preventDefault();
@@ -21,9 +23,11 @@ export function OpenFile({ name, holds }: { readonly name: string; readonly hold
     const file = form.get("file");
     const isTooLarge = file instanceof File && file.size > UPLOAD_LIMIT_BYTES;
     setTooLarge(isTooLarge);
+    setCalled(file instanceof File ? file.name : "");
     if (!isTooLarge) startTransition(() => send(form));
   };
   const faults = tooLarge ? [TOO_LARGE] : answer.kind === "refused" ? answer.faults : [];
+  const atField = faults.find((fault) => fault === NO_FILE);
   return (
     <form action={send} onSubmit={check} className="open-file">
       <Field
@@ -32,29 +36,20 @@ export function OpenFile({ name, holds }: { readonly name: string; readonly hold
         type="file"
         accept=".json,application/json"
         hint="JSON, at most 64 MiB. It is read on this computer and goes nowhere else."
+        fault={atField}
       />
       <p>
         <button className="button" name="deed" value="look" aria-disabled={waiting ? true : undefined}>
           {waiting ? "Reading the file" : "Look into it"}
         </button>
       </p>
-      {faults.length > 0 && <NotOpened faults={faults} />}
+      {atField === undefined && faults.length > 0 && (
+        <NotOpened faults={faults} called={called} again="look into the file again" />
+      )}
       {answer.kind === "looked into" && !tooLarge && <LookedInto answer={answer} present={{ name, holds }} />}
     </form>
   );
 }
-
-const NotOpened = ({ faults }: { readonly faults: readonly string[] }): ReactNode => (
-  <section className="fault" role="alert">
-    <h2>Not opened</h2>
-    <p>Nothing has changed. Mend what is listed and look into the file again.</p>
-    <ul className="fault-list">
-      {faults.map((fault, at) => (
-        <li key={at}>{fault}</li>
-      ))}
-    </ul>
-  </section>
-);
 
 function LookedInto({
   answer,

@@ -1,38 +1,36 @@
 import type { ReactNode } from "react";
 import Link from "next/link";
 import { type Books, RETIRABLE } from "@/lib/domain/desk";
-import type { Usage } from "@/lib/domain/usage-of";
+import type { Day } from "@/lib/domain/calendar";
+import type { Usage, User } from "@/lib/domain/usage-of";
+import type { Workshop } from "@/lib/domain/workshop";
+import { amountShown, dayShown } from "@/lib/edge/figures";
 import { counted, inARow } from "@/lib/edge/counted";
 import { recordPath } from "./addresses";
-import type { Listing, Row } from "./record-rows";
+import type { Said } from "./row-view";
 import { type Section, sectionOf } from "./sections";
 
 interface Found {
   readonly books: Books;
   readonly section: Section;
   readonly id: string;
-  readonly columns: Listing["columns"];
-  readonly row: Row;
+  readonly says: Said;
 }
 
 /** What the record is in a sentence: the figures that stand in its row of the section. */
-export function RecordFinding({ books, section, id, columns, row: { cells } }: Found): ReactNode {
+export function RecordFinding({ books, section, id, says }: Found): ReactNode {
   const list = RETIRABLE.find((retirable) => retirable === section);
   const isRetired = list !== undefined && books.desk.retired[list].includes(id);
-  const said = cells
-    .map((cell, at) => ({ name: columns[at + 1]?.name ?? "", opensAt: columns[at + 1]?.opensAt, cell }))
-    .filter(({ cell }) => cell !== "–" && cell !== "0");
   return (
     <>
       {isRetired && <>Retired: it is not offered for new work. </>}
-      {said.map(({ name, opensAt, cell }, at) => (
-        <span key={name}>
-          {at > 0 && "; "}
-          {at === 0 ? name : name.toLowerCase()}:{" "}
-          <b>{opensAt === undefined ? cell : <Link href={opensAt(id)}>{cell}</Link>}</b>
-        </span>
-      ))}
-      {said.length > 0 && "."}
+      {says.map((part, at) =>
+        typeof part === "string" ? (
+          part
+        ) : (
+          <b key={at}>{part.to === undefined ? part.figure : <Link href={part.to}>{part.figure}</Link>}</b>
+        ),
+      )}
     </>
   );
 }
@@ -56,23 +54,57 @@ const USER_WORDS: Readonly<Record<Usage["list"], readonly [string, string]>> = {
 
 const MOST_NAMED = 8;
 
+/** By its name, or by its day where that is what it is known by. */
+const userNamed = ({ name, on, id }: User, today: Day): string =>
+  name ?? (on === null ? (id ?? "") : dayShown(on, today, { year: true }));
+
+/** What tells one offer from another of the same name. */
+function packOf(id: string | null, { offers }: Workshop): string {
+  const offer = offers.find((one) => one.id === id);
+  return offer === undefined ? "" : `, ${amountShown(offer.pack.typed)}`;
+}
+
 /** What a record is used by, list by list, each with a way to it. */
-export function UsedBy({ usages }: { readonly usages: readonly Usage[] }): ReactNode {
+export function UsedBy({
+  usages,
+  workshop,
+  today,
+}: {
+  readonly usages: readonly Usage[];
+  readonly workshop: Workshop;
+  readonly today: Day;
+}): ReactNode {
   if (usages.length === 0) return null;
   const counts = usages.map(({ list: by, users }) => counted(users.length, ...USER_WORDS[by]));
   return (
     <>
-      <p>It is used by {inARow(counts)}, and stays for as long as it is.</p>
+      <p>It is used by {inARow(counts)}, so it cannot be removed.</p>
       <ul className="used-by">
         {usages.flatMap(({ list: by, users }) => {
           const to = sectionOf(by);
-          const named = users.filter(({ name }) => name !== null);
-          return named.slice(0, MOST_NAMED).map(({ id: user, name }) => (
-            <li key={`${by} ${String(user)}`}>
-              {to !== null && user !== null ? <Link href={recordPath(to, user)}>{name}</Link> : name}{" "}
-              <span className="label">{USER_WORDS[by][0]}</span>
-            </li>
-          ));
+          const further = users.length - MOST_NAMED;
+          return [
+            ...users.slice(0, MOST_NAMED).map((user, at) => (
+              <li key={`${by} ${String(user.id)} ${String(at)}`}>
+                {to !== null && user.id !== null ? (
+                  <Link href={recordPath(to, user.id)}>{userNamed(user, today)}</Link>
+                ) : (
+                  userNamed(user, today)
+                )}{" "}
+                <span className="label">
+                  {USER_WORDS[by][0]}
+                  {by === "offers" && packOf(user.id, workshop)}
+                </span>
+              </li>
+            )),
+            ...(further > 0
+              ? [
+                  <li key={`${by} further`} className="label further">
+                    and {counted(further, "more", "more")} {USER_WORDS[by][further === 1 ? 0 : 1]}
+                  </li>,
+                ]
+              : []),
+          ];
         })}
       </ul>
     </>

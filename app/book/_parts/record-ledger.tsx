@@ -4,7 +4,7 @@ import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
 import { recordPath, sectionPath } from "./addresses";
 import type { Row } from "./record-rows";
-import type { Column } from "./row-view";
+import { type Column, NONE, QUIET } from "./row-view";
 import { SECTION_WORDS, type Section } from "./sections";
 
 /** A list of the book as a ledger; each name opens its record. */
@@ -31,8 +31,8 @@ export function RecordLedger({
     );
   return (
     <Ledger caption={title} columns={columns} className="book-ledger">
-      {rows.map(({ id, name, cells, isRetired }) => (
-        <tr key={id} id={`kept-${id}`}>
+      {rows.map(({ id, name, cells, isRetired, mark }) => (
+        <tr key={id} id={`kept-${id}`} className={mark?.place === "last" ? "is-done" : undefined}>
           <th scope="row">
             <Link href={recordPath(section, id)} prefetch={false}>
               {name}
@@ -44,6 +44,14 @@ export function RecordLedger({
                   kept
                 </Sign>
               </span>
+            )}
+            {mark !== null && mark.sign !== null && (
+              <>
+                {" "}
+                <Sign sign={mark.sign} tone={mark.tone}>
+                  {mark.says}
+                </Sign>
+              </>
             )}
             {isRetired && (
               <>
@@ -69,7 +77,12 @@ const Cells = ({
 }: Pick<Row, "id" | "cells"> & { readonly columns: readonly Column[] }): ReactNode =>
   cells.map((cell, at) => {
     const column = columns[at + 1];
-    const classes = [column?.kind === "number" && "number", (cell === "–" || cell === "0") && "nothing"];
+    const classes = [
+      column?.kind === "number" && "number",
+      column?.isMain === true && "main-figure",
+      (cell === NONE || cell === "0") && "nothing",
+      QUIET.has(cell) && "quiet",
+    ];
     return (
       <td key={column?.name} className={classes.filter(Boolean).join(" ")} data-of={column?.name}>
         {column?.opensAt === undefined ? (

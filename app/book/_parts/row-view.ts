@@ -11,7 +11,12 @@ export interface Column {
   readonly kind: "text" | "number";
   /** Its figures are worked out, and open to their arithmetic at this address. */
   readonly opensAt?: (id: string) => Route;
+  /** On a phone it stands at the right of the first line, beside the name. */
+  readonly isMain?: boolean;
 }
+
+/** A sentence in parts, the figures of it heavier, and leading to their arithmetic where they were worked out. */
+export type Said = readonly (string | { readonly figure: string; readonly to?: Route })[];
 
 type RecordOf<S extends Section> = Workshop[S][number];
 
@@ -19,14 +24,26 @@ type RecordOf<S extends Section> = Workshop[S][number];
 export interface Shape<S extends Section> {
   readonly columns: readonly Column[];
   readonly row: (record: RecordOf<S>) => { readonly name: string; readonly cells: readonly string[] };
+  /** What the record is, in a sentence. */
+  readonly says: (record: RecordOf<S>) => Said;
 }
 
 export const text = (name: string): Column => ({ name, kind: "text" });
 export const number = (name: string): Column => ({ name, kind: "number" });
+export const main = (column: Column): Column => ({ ...column, isMain: true });
 export const worked = (name: string, opensAt: (id: string) => Route): Column => ({ name, kind: "number", opensAt });
 
 /** What is not there. */
 export const NONE = "–";
+/** What is nobody's guess: a figure that was not written down. */
+export const NOT_KNOWN = "not known";
+export const NO_OFFER = "no offer";
+/** Cells that say that there is nothing, and are read over. */
+export const QUIET: ReadonlySet<string> = new Set([NONE, NOT_KNOWN, NO_OFFER, "0"]);
+
+/** A figure of a sentence. */
+export const fig = (figure: string, to?: Route): { readonly figure: string; readonly to?: Route } =>
+  to === undefined ? { figure } : { figure, to };
 
 export type RowView = ReturnType<typeof rowView>;
 

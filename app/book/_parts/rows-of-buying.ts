@@ -1,25 +1,36 @@
 /** What is bought, held and on its way as rows of a ledger. */
 import type { Route } from "next";
 import { ratio } from "@/lib/domain/fraction";
+import { progressOf } from "@/lib/domain/orders";
+import type { Supplier } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { amountShown, countShown, daysShown, densityShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { PROGRESS_WORDS } from "@/lib/edge/order-words";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import { recordPath } from "./addresses";
 import { WORKED } from "./offer-working";
-import { NONE, number, type RowView, type Shape, text, worked } from "./row-view";
+import { fig, main, NO_OFFER, NONE, NOT_KNOWN, number, type RowView, type Shape, text, worked } from "./row-view";
 
 const KIND_WORDS = { ingredient: "Ingredient", packaging: "Packaging", consumable: "Consumable" } as const;
 
 export const materialRows = ({ offersOf, formulasOf }: RowView): Shape<"materials"> => ({
+  says: ({ id, kind, measure, density }) => [
+    `${KIND_WORDS[kind]}, measured by ${measure === "mass" ? "weight" : "pieces"}, with `,
+    fig(counted(offersOf(id), "offer", "offers")),
+    ", in ",
+    fig(counted(formulasOf(id), "formula", "formulas")),
+    ...(density === null ? [] : ["; ", fig(densityShown(density))]),
+    ".",
+  ],
   columns: [text("Material"), text("Kind"), number("Offers"), number("In formulas"), number("Density")],
   row: ({ id, name, kind, density }) => ({
     name,
     cells: [
       KIND_WORDS[kind],
-      countShown(offersOf(id)),
+      offersOf(id) === 0 ? NO_OFFER : countShown(offersOf(id)),
       countShown(formulasOf(id)),
-      density === null ? NONE : densityShown(density),
+      density === null ? NOT_KNOWN : densityShown(density),
     ],
   }),
 });
@@ -27,11 +38,19 @@ export const materialRows = ({ offersOf, formulasOf }: RowView): Shape<"material
 const offerWorked = (id: string): Route => `${recordPath("offers", id)}#${WORKED}` as Route;
 
 export const offerRows = ({ materialOf, supplierOf, money, currency }: RowView): Shape<"offers"> => ({
+  says: ({ id, material, supplier, pack, price, preferred }) => [
+    fig(amountShown(pack.typed)),
+    ` from ${supplierOf(supplier).name} at `,
+    fig(money(price)),
+    ", ",
+    fig(pricePerGramShown(ratio(price, pack.quantity), materialOf(material).measure, currency), offerWorked(id)),
+    ` a ${materialOf(material).measure === "mass" ? "gram" : "piece"}${preferred ? "; preferred" : ""}.`,
+  ],
   columns: [
     text("Material"),
     text("Supplier"),
     number("Pack"),
-    number("Price"),
+    main(number("Price")),
     worked("A gram or piece", offerWorked),
   ],
   row: ({ material, supplier, pack, price, preferred }) => ({
@@ -45,17 +64,31 @@ export const offerRows = ({ materialOf, supplierOf, money, currency }: RowView):
   }),
 });
 
+const comesIn = ({ leadDays, leadCounts }: Pick<Supplier, "leadDays" | "leadCounts">): string =>
+  leadCounts === "working"
+    ? `${countShown(leadDays)}${NO_BREAK}working${NO_BREAK}${leadDays === 1 ? "day" : "days"}`
+    : daysShown(leadDays);
+
 export const supplierRows = ({ offersBy, money }: RowView): Shape<"suppliers"> => ({
+  says: ({ id, leadDays, leadCounts, shipping, shippingFreeFrom, minimumOrder }) => [
+    "Comes in ",
+    fig(comesIn({ leadDays, leadCounts })),
+    ", delivery ",
+    fig(money(shipping)),
+    ...(shippingFreeFrom === null ? [] : [", free from ", fig(money(shippingFreeFrom))]),
+    ...(minimumOrder === null ? [] : [", no order below ", fig(money(minimumOrder))]),
+    ", ",
+    fig(counted(offersBy(id), "offer", "offers")),
+    ".",
+  ],
   columns: [text("Supplier"), text("Comes in"), number("Delivery"), number("Minimum order"), number("Offers")],
   row: ({ id, name, leadDays, leadCounts, shipping, minimumOrder }) => ({
     name,
     cells: [
-      leadCounts === "working"
-        ? `${countShown(leadDays)}${NO_BREAK}working${NO_BREAK}${leadDays === 1 ? "day" : "days"}`
-        : daysShown(leadDays),
+      comesIn({ leadDays, leadCounts }),
       money(shipping),
       money(minimumOrder),
-      countShown(offersBy(id)),
+      offersBy(id) === 0 ? NO_OFFER : countShown(offersBy(id)),
     ],
   }),
 });
@@ -64,10 +97,23 @@ export const supplierRows = ({ offersBy, money }: RowView): Shape<"suppliers"> =
 const itsHistory = (id: string): Route => lotAddress(id) as Route;
 
 export const lotRows = ({ materialOf, money, day }: RowView): Shape<"lots"> => ({
+  says: ({ id, material, remaining, value, received, expires }) => [
+    ...(remaining === 0n
+      ? ["Used up"]
+      : [
+          fig(stockShown(remaining, materialOf(material).measure, "there"), itsHistory(id)),
+          " left, worth ",
+          fig(money(value), itsHistory(id)),
+        ]),
+    ", received ",
+    fig(day(received)),
+    ...(expires === null ? [] : ["; last day of use ", fig(day(expires))]),
+    ".",
+  ],
   columns: [
     text("Material"),
     text("Lot"),
-    worked("What is left", itsHistory),
+    main(worked("What is left", itsHistory)),
     worked("What it cost", itsHistory),
     number("Last day of use"),
   ],
@@ -78,10 +124,23 @@ export const lotRows = ({ materialOf, money, day }: RowView): Shape<"lots"> => (
 });
 
 export const orderRows = ({ materialOf, supplierOf, day }: RowView): Shape<"orders"> => ({
-  columns: [text("Supplier"), text("Order"), text("What comes"), number("Ordered"), number("Due")],
-  row: ({ id, supplier, lines, placed, due }) => ({
-    name: supplierOf(supplier).name,
-    cells: [id, comes(lines.map(({ material }) => materialOf(material).name)), day(placed), day(due)],
+  says: (order) => [
+    `${comes(order.lines.map(({ material }) => materialOf(material).name))}: ${PROGRESS_WORDS[progressOf(order)].toLowerCase()}`,
+    ...(order.state === "drafted" ? [] : [", ordered ", fig(day(order.placed))]),
+    ", due ",
+    fig(day(order.due)),
+    ".",
+  ],
+  columns: [text("Supplier"), text("Order"), text("What comes"), text("State"), number("Ordered"), number("Due")],
+  row: (order) => ({
+    name: supplierOf(order.supplier).name,
+    cells: [
+      order.id,
+      comes(order.lines.map(({ material }) => materialOf(material).name)),
+      PROGRESS_WORDS[progressOf(order)],
+      order.state === "drafted" ? NONE : day(order.placed),
+      day(order.due),
+    ],
   }),
 });
 

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { type Mark, marksCounted } from "@/lib/edge/record-marks";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
 import { SECTION_WORDS, type Section } from "./sections";
 
@@ -7,8 +8,10 @@ export function SectionFinding({
   section,
   all,
   retired,
+  marks,
 }: {
   readonly section: Section;
+  readonly marks: readonly Mark[];
   readonly all: number;
   readonly retired: number;
 }): ReactNode {
@@ -19,7 +22,8 @@ export function SectionFinding({
       <b>
         {inWordsFirst(all)} {all === 1 ? one : many}
       </b>
-      {retired > 0 && <>, of which {counted(retired, "is", "are")} retired</>}.
+      {retired > 0 && <>, of which {counted(retired, "is", "are")} retired</>}
+      {marks.length > 0 && <>: {marksCounted(marks)}</>}.
     </>
   );
 }

@@ -24,6 +24,8 @@ export interface SectionWords {
   /** What to do where there is nothing yet. */
   readonly empty: string;
   readonly add: string;
+  /** What one of them cannot do without. */
+  readonly needs: string;
 }
 
 export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
@@ -34,6 +36,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "What is filled and sold: its formula, its fill, its packaging and its prices.",
     empty: "No products yet. A product needs a formula to be filled with.",
     add: "Add a product",
+    needs: "It needs a name, a formula, a fill and its usual run.",
   },
   formulas: {
     title: "Formulas",
@@ -42,6 +45,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "What goes in, in percent by weight; a formula can be a premix of another.",
     empty: "No formulas yet. Paste one as lines of text, or write it line by line.",
     add: "Add a formula",
+    needs: "It needs a name, and lines that add up to 100 %.",
   },
   labels: {
     title: "Labels",
@@ -50,6 +54,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "What the label of a product says besides its ingredients, for one market.",
     empty: "No labels yet. A label is of a product, for a market.",
     add: "Add a label",
+    needs: "It needs its product and where that is sold.",
   },
   papers: {
     title: "Label sheets",
@@ -58,6 +63,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "The sheets of labels that you print on, measured in millimetres.",
     empty: "No label sheets yet. Measure the sheet that you buy.",
     add: "Add a label sheet",
+    needs: "It needs the page, how many labels are on it, their size, and where the first one stands.",
   },
   materials: {
     title: "Materials",
@@ -66,6 +72,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "Ingredients, packaging and what is used up on the way.",
     empty: "No materials yet. Write down first what goes into your best seller.",
     add: "Add a material",
+    needs: "It needs a name, its kind, and whether it is weighed or counted.",
   },
   offers: {
     title: "Offers",
@@ -74,6 +81,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "Which pack of a material a supplier sells, and at what price.",
     empty: "No offers yet. An offer gives a material its price: take the last invoice.",
     add: "Add an offer",
+    needs: "It needs its material, its supplier, the pack and the price.",
   },
   suppliers: {
     title: "Suppliers",
@@ -82,6 +90,7 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "Who sells to you, how long it takes and what sending it costs.",
     empty: "No suppliers yet. Write down who you bought from last.",
     add: "Add a supplier",
+    needs: "It needs a name and a lead time.",
   },
   lots: {
     title: "Lots",
@@ -90,6 +99,8 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "What stands on the shelf, lot by lot, with its last day of use and what it cost.",
     empty: "Nothing on the shelf yet. Add what you bought last.",
     add: "Add a lot",
+    needs:
+      "It needs its material, the day it came, what is left and what that cost; a last day of use where there is one.",
   },
   orders: {
     title: "Orders",
@@ -98,5 +109,6 @@ export const SECTION_WORDS: Readonly<Record<Section, SectionWords>> = {
     gist: "Every order, drafted, ordered, received or given up, and when it is due.",
     empty: "No orders yet. Write down what you have ordered and not received.",
     add: "Add an order",
+    needs: "It needs its supplier, the day you ordered, the day it is due, and a line for each material.",
   },
 };

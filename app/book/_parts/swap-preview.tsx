@@ -1,37 +1,40 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import type { SwapChange, SwapPreview } from "@/lib/domain/formula-book/swap";
+import type { SwapAsked, SwapPreview } from "@/lib/domain/formula-book/swap";
 import type { CurrencyCode } from "@/lib/domain/money";
+import type { Formula } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { type WordsAbout } from "@/lib/edge/finding-words";
-import { moneyShown, percentShown } from "@/lib/edge/figures";
 import { massShown } from "@/lib/edge/mass-shown";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { swapInWords } from "@/lib/edge/swap-words";
 import { recordPath } from "./addresses";
-import { ComparedFinding } from "./compared";
+import { SwapCosts } from "./swap-costs";
 import { countedFindings, FindingsList, WhoDecides } from "@/app/_ui/findings-list";
 
 /** What a swap changes, breaks, mends, costs and leaves over. */
 export function SwapPreviewed({
   preview,
-  old,
+  before,
+  asked,
   about,
   currency,
 }: {
   readonly preview: SwapPreview;
-  /** The name of what is taken out. */
-  readonly old: string;
+  /** The formula as it stands. */
+  readonly before: Formula;
+  readonly asked: SwapAsked;
   readonly about: WordsAbout;
   readonly currency: CurrencyCode;
 }): ReactNode {
-  const { changes, breaks, mends, costs } = preview;
+  const { breaks, mends, costs } = preview;
+  const old = about.nameOf({ kind: "material", id: asked.from });
   return (
     <>
-      <Part id="changes" title="What changes" beside={changes.length === 0 ? "the material alone" : null}>
+      <Part id="changes" title="What changes" beside={null}>
         <ul className="findings">
-          {changes.map((change, at) => (
-            <li key={at} className="found">
-              {changeInWords(change)}
+          {swapInWords(preview, before, asked, about.nameOf).map((sentence) => (
+            <li key={sentence} className="found">
+              {sentence}
             </li>
           ))}
         </ul>
@@ -46,24 +49,7 @@ export function SwapPreviewed({
         </Part>
       )}
       <Part id="costs" title="What one costs" beside={costs.length === 0 ? "no product, or it does not add up" : null}>
-        {costs.map(({ product, compared }) => (
-          <p key={product.id}>
-            <ComparedFinding
-              compared={compared}
-              first="the formula as it is"
-              second="the swap"
-              product={product.name}
-              currency={currency}
-            />
-            {compared.kind === "compared" && compared.first.perUnit && compared.second.perUnit && (
-              <span className="label">
-                {" "}
-                {moneyShown(compared.first.perUnit, currency, 2)} before,{" "}
-                {moneyShown(compared.second.perUnit, currency, 2)} after.
-              </span>
-            )}
-          </p>
-        ))}
+        <SwapCosts costs={costs} currency={currency} />
       </Part>
       <Part id="left" title="Left over" beside={null}>
         <LeftOver preview={preview} old={old} />
@@ -90,19 +76,6 @@ const Part = ({
     <div>{children}</div>
   </section>
 );
-
-function changeInWords(change: SwapChange): string {
-  switch (change.kind) {
-    case "percent":
-      return `Line ${String(change.line + 1)} goes from ${percentShown(change.before)} to ${percentShown(change.after)}, inside its use range.`;
-    case "phase":
-      return `Line ${String(change.line + 1)} moves from phase ${change.before ?? "none"} to phase ${change.after}, which is cool enough.`;
-    case "needs a cooler phase":
-      return `It needs a phase below ${change.addBelow}${NO_BREAK}°C, and none is written.`;
-    case "needs another pH":
-      return `It needs another target pH: it works ${[change.material.phFrom && `from pH ${change.material.phFrom}`, change.material.phTo && `up to pH ${change.material.phTo}`].filter(Boolean).join(" ")}.`;
-  }
-}
 
 function LeftOver({ preview, old }: { readonly preview: SwapPreview; readonly old: string }): ReactNode {
   const { quantity, lots, stillUsedIn } = preview.leftOver;

@@ -35,9 +35,9 @@ export function TrialCharts({
       series: viscosities.filter(({ points }) => points.length > 1),
     },
     {
-      title: `What one ${product ?? ""} costs against ${varied ?? ""}`,
-      says: `What one ${product ?? ""} costs against the percent of ${varied ?? ""}; the table says the same.`,
-      unit: { before: currencySign(currency), decimals: decimalsOf(currency) + 2 },
+      title: `Cost of one ${product ?? ""} against ${varied ?? ""}`,
+      says: `Cost of one ${product ?? ""} against the percent of ${varied ?? ""}; the table says the same.`,
+      unit: { before: currencySign(currency), decimals: decimalsOf(currency) },
       series: costs.length > 1 ? [{ name: "cost", mark: "circle", points: costs }] : [],
     },
   ];

@@ -11,12 +11,25 @@ interface Drawing {
   readonly height: number;
 }
 
+const MOST_DECIMALS = 4;
+const MOST_STEPS = 4;
+
+/** Places from nothing up to or above the highest, at 1, 2 or 5 of a decimal unit. */
+function roundSteps(highest: number): readonly number[] {
+  if (!(highest > 0)) return [0, 1];
+  const unit = 10 ** Math.floor(Math.log10(highest / MOST_STEPS));
+  const step = [1, 2, 5, 10].map((each) => each * unit).find((each) => each * MOST_STEPS >= highest) ?? unit * 10;
+  const count = Math.ceil(highest / step - 1e-9);
+  return Array.from({ length: count + 1 }, (_, at) => Number((at * step).toPrecision(12)));
+}
+
 /** Percent of what was varied to the right; what came of it upright, from nothing up. */
 export default function TrialDrawing({ series, unit, width, height }: Drawing): ReactNode {
   const upright = new Intl.NumberFormat("en-GB", {
     minimumFractionDigits: unit.decimals,
-    maximumFractionDigits: unit.decimals,
+    maximumFractionDigits: MOST_DECIMALS,
   });
+  const ticks = roundSteps(Math.max(...series.flatMap(({ points }) => points.map(({ value }) => value))));
   const shownBy = new Map(
     series.flatMap(({ points }) => points.map(({ percent, percentShown }) => [percent, percentShown] as const)),
   );
@@ -41,7 +54,9 @@ export default function TrialDrawing({ series, unit, width, height }: Drawing): 
       <YAxis
         type="number"
         dataKey="value"
-        domain={[0, "auto"]}
+        domain={[0, ticks.at(-1) ?? "auto"]}
+        ticks={[...ticks]}
+        interval={0}
         width={72}
         tickLine={false}
         axisLine={false}

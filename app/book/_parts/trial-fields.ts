@@ -45,7 +45,10 @@ export const weighedOf = (
     nameOf,
     hintOf,
     weighedIn,
+    size = null,
   }: {
+    /** Of the whole trial, where something is aimed at. */
+    readonly size?: string | null;
     readonly nameOf: (of: FormulaLine["of"]) => string;
     readonly hintOf: (at: number) => string;
     readonly weighedIn: (at: number) => string;
@@ -57,7 +60,10 @@ export const weighedOf = (
     type: "text",
     value: weighedIn(at),
     hint: hintOf(at),
-    group: { title: "As weighed", says: "what the balance showed; leave out what did not go in" },
+    group: {
+      title: size === null ? "As weighed" : `As weighed, for ${size}`,
+      says: "what the balance showed; leave out what did not go in",
+    },
   }));
 
 /** Room for what none of the lines is. */

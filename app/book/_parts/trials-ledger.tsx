@@ -37,7 +37,7 @@ export function TrialsLedger({
     ...(varied === null ? [] : [{ name: varied, kind: "number" } as const]),
     ...phs.map((time) => ({ name: `pH, ${timeAfterShown(time)}`, kind: "number" }) as const),
     ...viscosities.map((time) => ({ name: `mPa·s, ${timeAfterShown(time)}`, kind: "number" }) as const),
-    ...(product === null ? [] : [{ name: `One ${product} costs`, kind: "number" } as const]),
+    ...(product === null ? [] : [{ name: `Cost of one ${product}`, kind: "number" } as const]),
   ] as const;
   return (
     <Ledger caption="The trials beside one another" columns={columns} className="book-ledger">
@@ -47,7 +47,12 @@ export function TrialsLedger({
             {trial.name}
             <small>{dayShown(trial.day, today, { year: true })}</small>
           </th>
-          {share !== null && <td className="number">{percentShown(times(share, whole(WHOLE)))}</td>}
+          {share !== null && (
+            <td className="number">
+              <OnPhone says={`${varied ?? ""} `} />
+              {percentShown(times(share, whole(WHOLE)))}
+            </td>
+          )}
           {phs.map((time) => (
             <td key={`ph ${String(time)}`} className="number">
               <OnPhone says={`pH, ${timeAfterShown(time)}: `} />
@@ -61,7 +66,10 @@ export function TrialsLedger({
             </td>
           ))}
           {product !== null && (
-            <td className="number">{perUnit === null ? "not known" : moneyShown(perUnit, currency, 2)}</td>
+            <td className="number">
+              <OnPhone says="cost " />
+              {perUnit === null ? "not known" : moneyShown(perUnit, currency, 2)}
+            </td>
           )}
         </tr>
       ))}

@@ -79,7 +79,9 @@ export function VersionsCompared({ workshop, today, product, first, second }: Tw
           <ComparedFinding compared={compared} {...names} product={product?.name} currency={currency} />
         </p>
       )}
-      {compared?.kind === "compared" && <ComparedLedger compared={compared} {...names} currency={currency} />}
+      {product && compared?.kind === "compared" && (
+        <ComparedLedger compared={compared} {...names} product={product} currency={currency} />
+      )}
       <h3>
         Found in {names.second} and not in {names.first}: {countedFindings(notAmong(after, found), "nothing")}
       </h3>

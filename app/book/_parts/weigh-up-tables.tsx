@@ -49,6 +49,7 @@ export const WeighUpTables = ({
 
 function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: NameOf }): ReactNode {
   const { formula, batch, targets } = sheet;
+  const phases = phasesOf(formula).filter((phase) => targets.some(({ line }) => line.phase === phase));
   return (
     <section className="weigh-up">
       <h3>
@@ -64,7 +65,16 @@ function Sheet({ sheet, nameOf }: { readonly sheet: WeighUp; readonly nameOf: Na
           <div key={phase ?? ""} className="phase">
             {heading !== null && <h4>{heading}</h4>}
             {inIt.length > 0 && (
-              <PhaseTable caption={heading ?? formula.name} targets={inIt} formula={formula} nameOf={nameOf} />
+              <PhaseTable
+                caption={heading ?? formula.name}
+                targets={inIt}
+                formula={formula}
+                nameOf={nameOf}
+                sums={[
+                  ...(phases.length > 1 ? [{ of: phase === null ? "Without a phase" : `Phase ${phase}`, inIt }] : []),
+                  ...(phase === phases.at(-1) ? [{ of: "Altogether", inIt: targets, isTotal: true }] : []),
+                ]}
+              />
             )}
             <Steps steps={steps} />
           </div>
@@ -104,16 +114,25 @@ interface Opened {
   readonly notes: readonly string[];
 }
 
+/** What some of the targets come to. */
+interface Sum {
+  readonly of: string;
+  readonly inIt: readonly Target[];
+  readonly isTotal?: boolean;
+}
+
 function PhaseTable({
   caption,
   targets,
   formula,
   nameOf,
+  sums,
 }: {
   readonly caption: string;
   readonly targets: readonly Target[];
   readonly formula: Formula;
   readonly nameOf: NameOf;
+  readonly sums: readonly Sum[];
 }): ReactNode {
   return (
     <Ledger caption={caption} columns={COLUMNS} className="book-ledger">
@@ -129,8 +148,17 @@ function PhaseTable({
             {tooCoarse && <small> balance too coarse</small>}
           </td>
           <td className="number" data-of="May be off by">
+            ±{NO_BREAK}
             {massInFull(tolerance)}
           </td>
+        </tr>
+      ))}
+      {sums.map(({ of, inIt, isTotal = false }) => (
+        <tr key={of} className={isTotal ? "total" : "sum"}>
+          <th scope="row">{of}</th>
+          <td className="number" />
+          <td className="number">{massInFull(inIt.reduce((sum, { target }) => sum + target, 0n))}</td>
+          <td className="number" />
         </tr>
       ))}
     </Ledger>
@@ -154,23 +182,20 @@ function headingOf({ phases }: Formula, phase: string | null): string | null {
   return temperature === null ? `Phase ${phase}` : `Phase ${phase}, at ${temperature}${NO_BREAK}°C`;
 }
 
+/** `Heat it, to 75 °C for 10 min.` */
+const stepInASentence = (text: string, further: readonly string[]): string =>
+  further.length === 0 ? text : `${text.replace(/[.\s]+$/, "")}, ${further.join(" ")}.`;
+
 function Steps({ steps }: { readonly steps: readonly Step[] }): ReactNode {
   if (steps.length === 0) return null;
   return (
     <ol className="steps">
       {steps.map(({ text, temperature, minutes, caution }, at) => (
         <li key={at}>
-          {text}
-          {(temperature !== null || minutes !== null) && (
-            <span className="label">
-              {[
-                temperature !== null && `to ${temperature}${NO_BREAK}°C`,
-                minutes !== null && `for ${minutesShown(minutes)}`,
-              ]
-                .filter(Boolean)
-                .join(" ")}
-            </span>
-          )}
+          {stepInASentence(text, [
+            ...(temperature === null ? [] : [`to ${temperature}${NO_BREAK}°C`]),
+            ...(minutes === null ? [] : [`for ${minutesShown(minutes)}`]),
+          ])}
           {caution !== null && (
             <span>
               <b>Take care:</b> {caution}

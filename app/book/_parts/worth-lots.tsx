@@ -3,9 +3,10 @@ import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
 import { byCodePoint } from "@/lib/domain/code-point-order";
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
-import { type LotName, lotKey, placeKey, type Value, wholeValue } from "@/lib/domain/ledger/posting";
+import { type LotName, lotKey, placeKey, type Value, VALUE_KINDS, wholeValue } from "@/lib/domain/ledger/posting";
 import { WORTH_PARTS, type WorthPart, worthOf } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
+import { costsNotKnown, isCostKnown, lotsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotPageAddress } from "@/lib/edge/ledger-address";
 import type { LotWords } from "@/lib/edge/lot-words";
@@ -25,19 +26,16 @@ interface Opened {
   readonly lots: readonly KeptBalance[];
   readonly words: (lot: LotName) => LotWords;
   readonly currency: CurrencyCode;
+  readonly runCalled: (run: string) => string;
 }
 
 /** A figure of the value of stock, lot by lot; each lot's page has what happened to it, one posting after another. */
-export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
+export function WorthLots({ title, lots, words, currency, runCalled }: Opened): ReactNode {
   const worth = worthOf(lots);
   const hasTime = worth.labour !== 0n || worth.overhead !== 0n;
-  const money = (value: Value): ReactNode => (
-    <>
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.materials, currency)}</td>}
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.labour, currency)}</td>}
-      {hasTime && <td className="number not-on-phone">{moneyShown(value.overhead, currency)}</td>}
-      <td className="number end">{moneyShown(wholeValue(value), currency)}</td>
-    </>
+  const unknown = costsNotKnown(lots);
+  const money = (value: Value, isKnown: boolean): ReactNode => (
+    <Money value={value} isKnown={isKnown} hasTime={hasTime} currency={currency} />
   );
   const named = lots
     .map((each) => ({ ...each, ...words(each.lot) }))
@@ -67,16 +65,21 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
               </th>
               <td className="second-line">
                 <span className="phone-only">{shown(quantity)} </span>
-                {whereWords(place)}
+                {whereWords(place, runCalled)}
               </td>
               <td className="number not-on-phone">{shown(quantity)}</td>
-              {money(value)}
+              {money(value, isCostKnown({ lot, quantity, value }))}
             </tr>
           ))}
           <tr className="total">
-            <th scope="row">Together</th>
+            <th scope="row">
+              Together
+              {unknown > 0 && unknown < lots.length && (
+                <small className="label">leaves out {lotsNotKnown(unknown)}</small>
+              )}
+            </th>
             <td className="not-on-phone" colSpan={2} />
-            {money(worth)}
+            {money(worth, unknown < lots.length)}
           </tr>
         </Ledger>
       )}
@@ -87,7 +90,31 @@ export function WorthLots({ title, lots, words, currency }: Opened): ReactNode {
   );
 }
 
-const TIME_COLUMNS = [
+interface Shown {
+  readonly value: Value;
+  readonly isKnown: boolean;
+  readonly hasTime: boolean;
+  readonly currency: CurrencyCode;
+}
+
+/** The cells of a value: its parts, where some are of time, and what they come to. */
+function Money({ value, isKnown, hasTime, currency }: Shown): ReactNode {
+  const shown = (micros: bigint): string => (isKnown ? moneyShown(micros, currency) : NOT_KNOWN);
+  return (
+    <>
+      {hasTime &&
+        VALUE_KINDS.map((kind) => (
+          <td key={kind} className="number not-on-phone">
+            {shown(value[kind])}
+          </td>
+        ))}
+      <td className="number end">{shown(wholeValue(value))}</td>
+    </>
+  );
+}
+
+/** What a value is of, where it is not of materials alone. */
+export const TIME_COLUMNS = [
   { name: "Materials", kind: "number" },
   { name: "Labour", kind: "number" },
   { name: "Overhead", kind: "number" },

@@ -10,7 +10,12 @@ export function YieldSection({ product, fit }: { readonly product: string; reado
   return (
     <section className="matters" aria-labelledby="yield">
       <h2 id="yield">
-        Yield <small>{counted(fit.batches, "batch", "batches")} that filled something</small>
+        Yield{" "}
+        <small>
+          {fit.batches === 0
+            ? "no batch has filled anything yet"
+            : `${counted(fit.batches, "batch has", "batches have")} filled something`}
+        </small>
       </h2>
       <div>
         <Said fit={fit} />
@@ -35,7 +40,7 @@ export function YieldSection({ product, fit }: { readonly product: string; reado
 function Said({ fit }: { readonly fit: YieldFit }): ReactNode {
   switch (fit.kind) {
     case "too few":
-      return <p>Heel and process loss can be told apart from {FEWEST_BATCHES} batches on.</p>;
+      return <p>Once {FEWEST_BATCHES} batches are made, what is lost is told apart into heel and process loss.</p>;
     case "one size":
       return <p>All batches were of one size, so that heel and process loss cannot be told apart.</p>;
     case "fitted":

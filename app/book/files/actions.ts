@@ -4,7 +4,7 @@ import { basename } from "node:path";
 import { revalidatePath } from "next/cache";
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
-import { TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { openWorkshop } from "@/lib/operations/open-workshop";
@@ -17,8 +17,7 @@ const CARRIED_CHARACTERS = 4 * 1024 * 1024;
 /** Shows what a file holds, and opens it in the place of the present workshop once that was seen. */
 export async function openFile(_before: OpeningAnswer, form: FormData): Promise<OpeningAnswer> {
   const bytes = await bytesIn(form);
-  if (bytes === null)
-    return { kind: "refused", faults: ["Choose a workshop file first; an empty one holds no workshop."] };
+  if (bytes === null) return { kind: "refused", faults: [NO_FILE] };
   if (bytes.byteLength > UPLOAD_LIMIT_BYTES) return { kind: "refused", faults: [TOO_LARGE] };
   const reading = readWorkshopFile(bytes, realToday());
   if (reading.kind === "refused") return reading;

@@ -5,6 +5,8 @@ import { Opening } from "@/app/_ui/finding";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { OpenFile } from "@/app/book/_parts/open-file";
 import { holdingsOf } from "@/app/book/_parts/opening-answer";
+import { inARow } from "@/lib/edge/counted";
+import { countShown } from "@/lib/edge/figures";
 import { booksForPage } from "../books-for-page";
 
 export const metadata: Metadata = { title: "Files" };
@@ -13,10 +15,17 @@ export const metadata: Metadata = { title: "Files" };
 export default async function FilesPage(): Promise<ReactNode> {
   const { books } = await booksForPage();
   const { name } = books.workshop.settings;
+  const held = inARow(
+    holdingsOf(books.workshop)
+      .filter(({ count }) => count > 0)
+      .slice(0, 5)
+      .map((holding) => `${countShown(holding.count)} ${holding.name.toLowerCase()}`),
+  );
   return (
     <>
       <Opening crumb={<Crumb />} title="Files">
-        A file holds all that planning needs. It can be read, written by hand and opened again, here or elsewhere.
+        {name} holds {held}. A file takes all of it, and can be read, written by hand and opened again, here or
+        elsewhere.
       </Opening>
       <section className="matters" aria-labelledby="save">
         <h2 id="save">

@@ -8,7 +8,8 @@ import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
 import { type Day, dayOf, daysAfter, isoDate } from "@/lib/domain/calendar";
 import type { HistoryLine } from "@/lib/domain/ledger/history";
-import { lotsOf, wholeValue } from "@/lib/domain/ledger/posting";
+import { isNothing, lotsOf, wholeValue } from "@/lib/domain/ledger/posting";
+import { costsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
 import { counted, inARow, inWordsFirst } from "@/lib/edge/counted";
 import { longDayShown, moneyShown } from "@/lib/edge/figures";
 import { type LotWords, lotWords } from "@/lib/edge/lot-words";
@@ -90,7 +91,11 @@ function Postings({ lines, words, currency }: Listed): ReactNode {
             {posting.reason !== null && <small>{posting.reason}</small>}
           </th>
           <td className="second-line">{ofWhat(posting, words)}</td>
-          <td className="number end">{moneyShown(wholeValue(value), currency)}</td>
+          <td className="number end">
+            {isNothing(value) && costsNotKnown(posting.entries) > 0
+              ? NOT_KNOWN
+              : moneyShown(wholeValue(value), currency)}
+          </td>
           <td className="number not-on-phone">{moneyShown(wholeValue(balance.value), currency)}</td>
         </tr>
       ))}

@@ -7,16 +7,18 @@ import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { readOnce } from "@/app/plan-for-page";
 import { type Day, dayOf, daysAfter, isoDate } from "@/lib/domain/calendar";
-import { type Value, wholeValue } from "@/lib/domain/ledger/posting";
+import { isNothing, type Value, VALUE_KINDS, wholeValue } from "@/lib/domain/ledger/posting";
 import type { WorthPart } from "@/lib/domain/ledger/worth-by-lot";
 import type { CurrencyCode } from "@/lib/domain/money";
+import { costsNotKnown, lotsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
 import { dayShown, moneyShown } from "@/lib/edge/figures";
+import { runsCalled } from "@/lib/edge/run-called";
 import { realToday } from "@/lib/edge/real-today";
 import { lotWords } from "@/lib/edge/lot-words";
 import { readCostOfSales, readLotsOfPart, readStockValue, readStruckOff } from "@/lib/store/ledger/ledger-answers";
 import { type Query, textIn } from "../_parts/addresses";
 import { Crumb } from "../_parts/crumb";
-import { LOTS, partIn, WorthLots } from "../_parts/worth-lots";
+import { LOTS, partIn, TIME_COLUMNS, WorthLots } from "../_parts/worth-lots";
 
 export const metadata: Metadata = { title: "Value of stock" };
 
@@ -35,25 +37,28 @@ export default async function StockValuePage({ searchParams }: Page): Promise<Re
   const today = workshop.settings.today ?? realToday();
   const asked = askedIn(parameters, today);
   const { day, from, to, part } = asked;
-  const [stock, sales, lots] = await Promise.all([
+  const [stock, sales, lots, unknown] = await Promise.all([
     readStockValue(day),
     from <= to ? readCostOfSales(from, to) : null,
     part === null ? null : lotsIn(part, asked),
+    unknownIn(asked),
   ]);
   const inFull = (each: Day): string => dayShown(each, today, { year: true });
   const sold = `Sold ${inFull(from)} to ${inFull(to)}`;
   const row = (of: WorthPart, value: Value): Row => ({
     name: of === "sold" ? sold : PART_NAMES[of],
     value,
+    unknown: unknown[of],
     lots: lotsAddress(of, asked),
   });
   return (
     <>
       <Opening crumb={<Crumb />} title="Value of stock">
-        At the end of {inFull(day)} stock was worth {moneyShown(wholeValue(stock.total), currency)}.{" "}
+        At the end of {inFull(day)} stock was worth {moneyShown(wholeValue(stock.total), currency)}
+        {withoutWords(unknown.finished)}.{" "}
         {sales === null
           ? "The days of what was sold are the wrong way round: the first is after the last."
-          : `What was sold from ${inFull(from)} to ${inFull(to)} cost ${moneyShown(wholeValue(sales), currency)}.`}
+          : soldWords(`What was sold from ${inFull(from)} to ${inFull(to)}`, sales, unknown.sold, currency)}
       </Opening>
       <Days asked={asked} />
       <Values
@@ -63,7 +68,7 @@ export default async function StockValuePage({ searchParams }: Page): Promise<Re
           row("in progress", stock.workInProgress),
           row("finished", stock.finished),
         ]}
-        total={{ name: "Stock", value: stock.total }}
+        total={{ name: "Stock", value: stock.total, unknown: unknown.finished }}
         further={[row("on hold", stock.onHold), ...(sales === null ? [] : [row("sold", sales)])]}
       />
       <p className="small soft">
@@ -76,6 +81,7 @@ export default async function StockValuePage({ searchParams }: Page): Promise<Re
           lots={lots.standing}
           words={lotWords(workshop, lots.struckOff)}
           currency={currency}
+          runCalled={runsCalled(books)}
         />
       )}
     </>
@@ -103,6 +109,24 @@ async function lotsIn(part: WorthPart, { day, from, to }: Asked) {
   const days = part === "sold" ? { from, to } : { from: day, to: day };
   const [standing, struckOff] = await Promise.all([readLotsOfPart(part, days), readStruckOff()]);
   return { standing, struckOff };
+}
+
+/** Of each figure the lots of which nobody wrote down what they cost: its sum leaves them out. */
+async function unknownIn(asked: Asked): Promise<Readonly<Record<WorthPart, number>>> {
+  const inPart = async (part: WorthPart): Promise<number> => costsNotKnown((await lotsIn(part, asked)).standing);
+  const [finished, onHold, sold] = await Promise.all([
+    inPart("finished"),
+    inPart("on hold"),
+    asked.from <= asked.to ? inPart("sold") : 0,
+  ]);
+  return { materials: 0, "in progress": 0, finished, "on hold": onHold, sold };
+}
+
+const withoutWords = (unknown: number): string => (unknown === 0 ? "" : `, without ${lotsNotKnown(unknown)}`);
+
+function soldWords(what: string, sales: Value, unknown: number, currency: CurrencyCode): string {
+  if (unknown > 0 && isNothing(sales)) return `${what}: what it cost is ${NOT_KNOWN}.`;
+  return `${what} cost ${moneyShown(wholeValue(sales), currency)}${withoutWords(unknown)}.`;
 }
 
 const Days = ({ asked: { day, from, to, part } }: { readonly asked: Asked }): ReactNode => (
@@ -133,6 +157,8 @@ function lotsAddress(part: WorthPart, { day, from, to }: Asked): `/book/stock-va
 interface Row {
   readonly name: string;
   readonly value: Value;
+  /** How many lots it leaves out, because nobody knows what they cost. */
+  readonly unknown: number;
   /** Where it stands opened to its lots; left out where the rows above open. */
   readonly lots?: ReturnType<typeof lotsAddress>;
 }
@@ -145,7 +171,8 @@ interface Table {
 }
 
 function Values({ rows, total, further, currency }: Table): ReactNode {
-  const row = ({ name, value, lots }: Row, className?: string): ReactNode => (
+  const hasTime = [...rows, ...further].some(({ value }) => value.labour !== 0n || value.overhead !== 0n);
+  const row = ({ name, value, unknown, lots }: Row, className?: string): ReactNode => (
     <tr key={name} className={className}>
       <th scope="row">
         {lots === undefined ? (
@@ -155,11 +182,17 @@ function Values({ rows, total, further, currency }: Table): ReactNode {
             {name}
           </Link>
         )}
+        {unknown > 0 && !isNothing(value) && <small className="label">leaves out {lotsNotKnown(unknown)}</small>}
       </th>
-      <td className="number not-on-phone">{moneyShown(value.materials, currency)}</td>
-      <td className="number not-on-phone">{moneyShown(value.labour, currency)}</td>
-      <td className="number not-on-phone">{moneyShown(value.overhead, currency)}</td>
-      <td className="number end">{moneyShown(wholeValue(value), currency)}</td>
+      {hasTime &&
+        VALUE_KINDS.map((kind) => (
+          <td key={kind} className="number not-on-phone">
+            {moneyShown(value[kind], currency)}
+          </td>
+        ))}
+      <td className="number end">
+        {unknown > 0 && isNothing(value) ? NOT_KNOWN : moneyShown(wholeValue(value), currency)}
+      </td>
     </tr>
   );
   return (
@@ -168,10 +201,8 @@ function Values({ rows, total, further, currency }: Table): ReactNode {
       className="stock-value"
       columns={[
         { name: "What" },
-        { name: "Materials", kind: "number" },
-        { name: "Labour", kind: "number" },
-        { name: "Overhead", kind: "number" },
-        { name: "Together", kind: "number" },
+        ...(hasTime ? TIME_COLUMNS : []),
+        { name: hasTime ? "Together" : "Worth", kind: "number" },
       ]}
     >
       {rows.map((each) => row(each))}

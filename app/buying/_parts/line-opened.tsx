@@ -1,9 +1,10 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { toBuyLines } from "@/app/_ui/to-buy-working";
+import { toBuyLines, toBuySum } from "@/app/_ui/to-buy-working";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine } from "@/lib/domain/buying/basket-of-plan";
 import { countShown, priceShown, stockInFull } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
 import { packReason } from "@/lib/edge/pack-words";
 import { type BuyingView, moneyIn, whyAddress } from "./buying-view";
 import { thenEnough } from "./then-enough";
@@ -50,20 +51,19 @@ function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, vie
   const left = view.leftOver.get(material.id);
   const bought = packs * offer.pack.quantity;
   const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
+  const toBuy = wanted && least ? { ...wanted, material, least, wanted: wanted.quantity, today: view.today } : null;
+  const rest = wanted && left !== undefined ? [[bought, others, -wanted.quantity, left]] : [];
+  const figure = figuresThatAdd([...(toBuy ? [toBuySum(toBuy)] : []), ...rest], measure);
   return [
-    ...(wanted && least
-      ? toBuyLines({ material, onHand: wanted.onHand, least, wanted: wanted.quantity, today: view.today })
-      : []),
+    ...(toBuy ? toBuyLines(toBuy, figure) : []),
     { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
     { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
-    { figure: stockInFull(bought, measure), reason: "bought", isResult: true },
+    { figure: figure(bought), reason: "bought", isResult: true },
     ...(wanted && left !== undefined
       ? [
-          ...(others > 0n
-            ? [{ operator: "+" as const, figure: stockInFull(others, measure), reason: "in other packs of it" }]
-            : []),
-          { operator: "−" as const, figure: stockInFull(wanted.quantity, measure), reason: "needed" },
-          { figure: stockInFull(left, measure), reason: "more than needed", isResult: true },
+          ...(others > 0n ? [{ operator: "+" as const, figure: figure(others), reason: "in other packs of it" }] : []),
+          { operator: "−" as const, figure: figure(wanted.quantity), reason: "needed" },
+          { figure: figure(left), reason: "more than needed", isResult: true },
         ]
       : []),
     { figure: priceShown(packPrice, view.currency), reason: "one pack, where so many are bought" },

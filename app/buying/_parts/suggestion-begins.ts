@@ -5,6 +5,7 @@ import { type CurrencyCode, moneyTextInFull } from "@/lib/domain/money";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Supplier } from "@/lib/domain/workshop";
 import type { SuggestionField, SuggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
+import { currencySign } from "@/lib/edge/figures";
 import { decimalTyped } from "@/lib/edge/notation";
 import { decimalText } from "@/lib/edge/written-figures";
 
@@ -37,7 +38,10 @@ function numberOf(amount: Fraction, measure: Measure): string {
   return decimalTyped(decimalText(roundedHalfAway(times(amount, ratio(100n, size))), 2));
 }
 
-export const LABELS = (measure: Measure): readonly { readonly field: SuggestionField; readonly label: string }[] => {
+export const LABELS = (
+  measure: Measure,
+  currency: CurrencyCode,
+): readonly { readonly field: SuggestionField; readonly label: string }[] => {
   const unit = measure === "mass" ? "g" : "pieces";
   return [
     { field: "use", label: `Use of a day, ${unit}` },
@@ -45,7 +49,7 @@ export const LABELS = (measure: Measure): readonly { readonly field: SuggestionF
     { field: "lead", label: "Lead time, days" },
     { field: "leadspread", label: "Its standard deviation, days" },
     { field: "service", label: "Orders that should not run short, %" },
-    { field: "order", label: "Cost of one order" },
+    { field: "order", label: `Cost of one order, ${currencySign(currency)}` },
     { field: "keeping", label: "Keeping it for a year, % of its price" },
   ];
 };
@@ -55,7 +59,7 @@ export const HINTS: Readonly<Record<SuggestionField, string>> = {
   spread: "From the weeks of the plan, as if days varied independently.",
   lead: "Of the offer that it is priced by, in calendar days.",
   leadspread: "How much deliveries are early or late. 0 where they never are.",
-  service: "95 is common; no source says it.",
+  service: "95 % is common practice, no source.",
   order: "Delivery, and your time. Without the tax that you reclaim.",
-  keeping: "Money tied up, space, what goes off. 20 is common; no source says it.",
+  keeping: "Money tied up, space, what goes off. 20 % is common practice, no source.",
 };

@@ -3,13 +3,12 @@ import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import type { WorkingLine } from "@/app/_ui/working";
 import type { Day } from "@/lib/domain/calendar";
-import { economicOrder, reorderPoint, safetyStockFor } from "@/lib/domain/buying/reorder-suggestions";
-import { ratio, roundedHalfEven, times, whole } from "@/lib/domain/fraction";
+import { reorderPoint, safetyStockFor } from "@/lib/domain/buying/reorder-suggestions";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
-import { quantity, type Stock } from "@/lib/domain/quantity";
 import type { Offer, Workshop } from "@/lib/domain/workshop";
 import { amountShown, dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import type { SuggestionInputs } from "@/lib/edge/forms/suggestion-inputs";
+import { economicOf, yearlyUseOf } from "./suggestions-worked";
 import { economicLines, pointLines, safetyLines } from "./suggestion-working";
 
 interface Suggested {
@@ -40,6 +39,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
       <Ledger caption={`Suggestions for ${material.name}, beside the plan`} columns={COLUMNS} className="order-lines">
         <Row
           name="Safety stock"
+          words="What covers the swings of use and of lead time, for as many orders as should not run short."
           formula="z × √(lead × deviation of a day² + use of a day² × deviation of the lead²)"
           textbook={shown(safety)}
           plan={kept === null ? "none is kept" : shown(kept.quantity)}
@@ -47,6 +47,7 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
         />
         <Row
           name="Reorder point"
+          words="Order when no more than this is left: what is used until it comes, and the safety stock."
           formula="use of a day × lead + safety stock"
           textbook={shown(reorderPoint(demand))}
           plan={
@@ -58,7 +59,8 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
         />
         <Row
           name="Economic order"
-          formula="√(2 × cost of an order × use of a year ÷ keeping one for a year), within the offer’s price breaks"
+          words="How much at once, so that ordering and keeping cost least together, within the offer’s price breaks."
+          formula="√(2 × cost of an order × use of a year ÷ keeping one for a year)"
           textbook={
             order === null ? "no figure: nothing is used, or ordering or keeping is free" : shown(order.quantity)
           }
@@ -76,24 +78,29 @@ export function Suggestions({ inputs, outlook, workshop, today }: Suggested): Re
           {moneyShown(order.yearlyCost, currency)} a year with orders and keeping.
         </p>
       )}
-      <p className="small soft">
-        The use of a day is that of the planned runs alone, as long as you write nothing else: what was sold, and what
-        was made before today, do not count. They assume that use and lead time vary by chance, independently, as the
-        normal distribution has it, and that the use goes on as it is. A bench that makes to a plan should trust the
-        plan first.
-      </p>
+      <WhatIsAssumed />
     </section>
   );
 }
 
+const WhatIsAssumed = (): ReactNode => (
+  <p className="small soft">
+    The use of a day is that of the planned runs alone, as long as you write nothing else: what was sold, and what was
+    made before today, do not count. They assume that use and lead time vary by chance, independently, as the normal
+    distribution has it, and that the use goes on as it is. A bench that makes to a plan should trust the plan first.
+  </p>
+);
+
 const Row = ({
   name,
+  words,
   formula,
   textbook,
   plan,
   lines,
 }: {
   readonly name: string;
+  readonly words: string;
   readonly formula: string;
   readonly textbook: string;
   readonly plan: string;
@@ -103,10 +110,14 @@ const Row = ({
     <tr className={lines.length > 0 ? "with-note" : undefined}>
       <th scope="row">
         {name}
+        <small>{words}</small>
         <small>{formula}</small>
       </th>
       <td className="number end">{textbook}</td>
-      <td className="number second-line">{plan}</td>
+      <td className="number second-line">
+        <span className="phone-only">The plan says: </span>
+        {plan}
+      </td>
     </tr>
     {lines.length > 0 && (
       <tr className="line-note">
@@ -117,24 +128,6 @@ const Row = ({
     )}
   </>
 );
-
-const DAYS_OF_YEAR = 365n;
-
-const yearlyUseOf = ({ demand }: Pick<SuggestionInputs, "demand">): Stock =>
-  quantity<Stock>(roundedHalfEven(times(demand.useOfDay, whole(DAYS_OF_YEAR))));
-
-function economicOf({ demand, orderCost, keeping }: SuggestionInputs, offer: Offer) {
-  const each = (price: bigint) => ratio(price, offer.pack.quantity);
-  const breaks = offer.breaks
-    .map(({ packs, price }) => ({ from: quantity<Stock>(packs * offer.pack.quantity), each: each(price) }))
-    .sort((a, b) => (a.from < b.from ? -1 : 1));
-  return economicOrder({
-    order: orderCost,
-    yearlyUse: yearlyUseOf({ demand }),
-    keeping,
-    prices: [{ from: quantity<Stock>(0n), each: each(offer.price) }, ...breaks],
-  });
-}
 
 /** The nearest whole number of packs, at least one. */
 function packsFor(wanted: bigint, { pack }: Offer): string {

@@ -1,4 +1,4 @@
-import { onHandLine, signedStock, standingLines, type StandingView } from "@/app/_ui/standing-working";
+import { onHandLine, signedStock, standingFigures, standingLines, type StandingView } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { isBought } from "@/lib/domain/buying/keeping";
 import type { Beyond, Lasting } from "@/lib/domain/buying/lasting";
@@ -23,6 +23,7 @@ export function thenEnough(material: MaterialOutlook["material"], view: BuyingVi
     today: view.today,
     productOf: view.productOf,
     called: (lot) => (isBought(lot) ? "bought here" : null),
+    figure: standingFigures(onHand, [standing], material),
   };
   const safety = stockInFull(material.safetyStock?.quantity ?? 0n, material.measure);
   const end = dayShown(standing.day, view.today);

@@ -6,11 +6,12 @@ import { Opening } from "@/app/_ui/finding";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
 import { planForPage, type Planned } from "@/app/plan-for-page";
+import { daysBetween } from "@/lib/domain/calendar";
 import { byId } from "@/lib/domain/index-by-id";
 import { goodsOf, isAwaited, progressOf, shippingOf } from "@/lib/domain/orders";
 import type { Order } from "@/lib/domain/workshop";
 import { counted, inWordsFirst } from "@/lib/edge/counted";
-import { dayShown, moneyShown } from "@/lib/edge/figures";
+import { dayShown, daysShown, moneyShown } from "@/lib/edge/figures";
 import { orderAddress } from "@/lib/edge/ledger-address";
 import { isOverdue, PROGRESS_WORDS } from "@/lib/edge/order-words";
 import { BuyingCrumb } from "./_parts/buying-crumb";
@@ -22,7 +23,7 @@ type Search = Promise<Readonly<Record<string, string | readonly string[] | undef
 
 const COLUMNS = [
   { name: "Supplier" },
-  { name: "It is" },
+  { name: "State" },
   { name: "Ordered", className: "not-on-phone" },
   { name: "Due" },
   { name: "In all", kind: "number" },
@@ -63,17 +64,20 @@ function Finding({
         Nothing was ordered yet. The <Link href="/buying">basket</Link> drafts an order for each supplier.
       </>
     );
-  const [awaited, overdue] = [orders.filter(isAwaited), orders.filter((order) => isOverdue(order, today))];
+  const [awaited, late] = [orders.filter(isAwaited), orders.filter((order) => isOverdue(order, today))];
+  const latest = Math.max(...late.map(({ due }) => daysBetween(due, today)));
+  const hasCome = late.some((order) => progressOf(order) === "partly received");
   const drafts = orders.filter(({ state }) => state === "drafted").length;
   return (
     <>
       {inWordsFirst(awaited.length)} {awaited.length === 1 ? "order is" : "orders are"} on the way
       {drafts > 0 && `, ${counted(drafts, "draft is", "drafts are")} not ordered yet`}.
-      {overdue.length > 0 && (
+      {late.length > 0 && (
         <span className="warn">
           {" "}
-          {inWordsFirst(overdue.length)} should have come: receive {overdue.length === 1 ? "it" : "them"}, or give up
-          the rest.
+          {late.length === 1
+            ? `One is ${daysShown(latest)} late: receive it, or give ${hasCome ? "up the rest" : "it up"}.`
+            : `${inWordsFirst(late.length)} are late, up to ${daysShown(latest)}: receive them, or give them up.`}
         </span>
       )}
     </>
@@ -94,7 +98,7 @@ function Orders({ title, orders, found: { workshop, today } }: Listed): ReactNod
       <h2>{title}</h2>
       <Ledger caption={title} columns={COLUMNS}>
         {orders
-          .toSorted((a, b) => a.due - b.due)
+          .toSorted((a, b) => Number(isOverdue(b, today)) - Number(isOverdue(a, today)) || a.due - b.due)
           .map((order) => (
             <tr key={order.id}>
               <th scope="row">
@@ -103,7 +107,7 @@ function Orders({ title, orders, found: { workshop, today } }: Listed): ReactNod
               <td className="second-line">
                 {isOverdue(order, today) ? (
                   <Sign sign="pennant" tone="wrong">
-                    {PROGRESS_WORDS[progressOf(order)]}, overdue
+                    {PROGRESS_WORDS[progressOf(order)]}, {daysShown(daysBetween(order.due, today))} late
                   </Sign>
                 ) : (
                   PROGRESS_WORDS[progressOf(order)]

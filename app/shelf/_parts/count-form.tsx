@@ -8,7 +8,9 @@ import { FormShown } from "@/app/_ui/form-shown";
 import { FormSummary } from "@/app/_ui/form-summary";
 import { type FormValues, rowsOf, withRows } from "@/app/_ui/form-values";
 import { useRecordForm } from "@/app/_ui/record-form-state";
-import { COUNT_FORM, COUNT_REASON, COUNTED_UNITS, GROSS, TARE } from "@/lib/edge/forms/count-form";
+import { Sign } from "@/app/_ui/sign";
+import { counted } from "@/lib/edge/counted";
+import { COUNT_FORM, COUNT_REASON, COUNTED, GROSS, TARE } from "@/lib/edge/forms/count-form";
 import type { CountedLot } from "./lots-to-count";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import "@/app/_ui/record-form.css";
@@ -39,37 +41,66 @@ export function CountForm({ id, day, lots, send }: Counting): ReactNode {
   const carried = { id: drawn.values.id ?? id, day: drawn.values.day ?? day };
   return (
     <>
-      <FormSummary answer={answer} fields={COUNT_FORM} ref={summaryRef} />
+      <FormSummary
+        answer={answer}
+        fields={COUNT_FORM}
+        ref={summaryRef}
+        hasTyped={answer.kind === "refused" && lotsTyped(answer.values) > 0}
+      />
       <form className="record-form count-form" action={dispatch} onSubmit={submit} ref={formRef} noValidate>
         <button hidden name="deed" value="look" />
         {Object.entries(carried).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} readOnly />
         ))}
+        <FormShown answer={answer} ref={summaryRef} />
+        {answer.kind === "shown" && (
+          <p className="form-buttons">
+            <button className="button first" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
+              Keep the count of {counted(lotsTyped(answer.values), "lot", "lots")}
+            </button>
+          </p>
+        )}
         <Fragment key={version}>
-          {KINDS.map(({ of, ...kind }) => {
-            const rows = numbered.filter(({ lot }) => lot.of === of);
-            return rows.length > 0 && <CountLedger key={of} rows={rows} drawing={drawing} {...kind} />;
+          {KINDS.map(({ kind, ...of }) => {
+            const rows = numbered.filter(({ lot }) => lot.kind === kind);
+            return rows.length > 0 && <CountLedger key={kind} rows={rows} drawing={drawing} {...of} />;
           })}
           <FormRow field={COUNT_REASON} drawing={drawing} />
         </Fragment>
-        <FormShown answer={answer} ref={summaryRef} />
-        <p className="form-buttons">
-          <button className="button first" name="deed" value="look" aria-disabled={waiting ? true : undefined}>
-            Show the differences
-          </button>
-          <button className="button" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
-            Keep the count
-          </button>
-        </p>
+        <Buttons isShown={answer.kind === "shown"} waiting={waiting} />
       </form>
     </>
   );
 }
 
+/** Where the differences stand above, keeping them stands beside them. */
+const Buttons = ({ isShown, waiting }: { readonly isShown: boolean; readonly waiting: boolean }): ReactNode => (
+  <p className="form-buttons">
+    <button
+      className={isShown ? "button" : "button first"}
+      name="deed"
+      value="look"
+      aria-disabled={waiting ? true : undefined}
+    >
+      Show the differences
+    </button>
+    {!isShown && (
+      <button className="button" name="deed" value="post" aria-disabled={waiting ? true : undefined}>
+        Keep the count
+      </button>
+    )}
+  </p>
+);
+
 const KINDS = [
-  { of: "material", caption: "Lots of materials", columns: [GROSS, TARE] },
-  { of: "finished", caption: "Finished units", columns: [COUNTED_UNITS] },
+  { kind: "weighed", caption: "Lots that are weighed", columns: [GROSS, TARE] },
+  { kind: "counted", caption: "Lots that are counted", columns: [COUNTED] },
+  { kind: "units", caption: "Finished units", columns: [COUNTED] },
 ] as const;
+
+/** The lots of which something was written. */
+const lotsTyped = (values: FormValues): number =>
+  rowsOf(values, "lines").filter(({ gross = "" }) => gross.trim() !== "").length;
 
 /** What was typed, at its lot: after a reload there may be other lots, in other rows. */
 function byLot(values: FormValues, lots: readonly CountedLot[]): FormValues {
@@ -122,7 +153,7 @@ function CountLedger({ rows, caption, columns, drawing }: Kind & { readonly rows
 }
 
 function CountRow({
-  lot: { of, lot, name, bestBefore, held, there, expected, unit },
+  lot: { of, lot, name, bestBefore, gone, held, there, expected, unit },
   row,
   columns,
   drawing,
@@ -130,7 +161,14 @@ function CountRow({
   return (
     <tr>
       <th scope="row">
-        {name}, lot {lot}
+        {name}, <span className="whole-words">lot {lot}</span>
+        {gone !== "" && (
+          <small>
+            <Sign sign="hourglass" tone="wrong">
+              {gone}
+            </Sign>
+          </small>
+        )}
         {[bestBefore, held].map((says) => says !== "" && <small key={says}>{says}</small>)}
         {Object.entries({ kind: of, lot, expected }).map(([field, value]) => (
           <input key={field} type="hidden" name={`${row}.${field}`} value={value} readOnly />

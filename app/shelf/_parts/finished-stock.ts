@@ -2,6 +2,7 @@
 import type { KeptBalance } from "@/lib/domain/ledger/audit";
 import { NO_VALUE, plusValue, type Value } from "@/lib/domain/ledger/posting";
 import type { FinishedLot, Product, Workshop } from "@/lib/domain/workshop";
+import { isCostKnown } from "@/lib/edge/cost-words";
 
 export interface FinishedStock {
   readonly lot: FinishedLot;
@@ -11,6 +12,10 @@ export interface FinishedStock {
   /** In stock and on hold together. */
   readonly value: Value;
 }
+
+/** Whether units are there of which nobody wrote down what they cost. */
+export const hasNoCost = ({ there, held, value }: FinishedStock): boolean =>
+  !isCostKnown({ lot: { of: "finished" }, quantity: there + held, value });
 
 /** By product, and then the lot that was made first. */
 export function finishedStock(workshop: Workshop, kept: readonly KeptBalance[]): readonly FinishedStock[] {

@@ -6,7 +6,7 @@ import { finishedLot, type LotName, wholeValue } from "@/lib/domain/ledger/posti
 import type { Source, TraceBack } from "@/lib/domain/ledger/trace";
 import type { CurrencyCode } from "@/lib/domain/money";
 import { inARow } from "@/lib/edge/counted";
-import { dayShown, moneyShown, stockInFull } from "@/lib/edge/figures";
+import { dayShown, moneyShown, stockShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { lotPageAddress, makingAddress, postingAddress, recallAddress } from "@/lib/edge/ledger-address";
 import type { LotWords } from "@/lib/edge/lot-words";
@@ -31,7 +31,7 @@ export function FinishedTrace({ trace, words, currency, today }: Traced): ReactN
         {places.length > 0 && `${inARow(places)}. `}
         {from.length === 0
           ? "It was entered as finished: what went into it is not written down."
-          : `Its batch took ${stockInFull(mass, "mass")} by weight from the lots below.`}{" "}
+          : `Its batch took ${stockShown(mass, "mass", "nearest")} by weight from the lots below.`}{" "}
         {runs.map((run) => (
           <Link key={run} href={makingAddress(run)}>
             The run that made it
@@ -68,7 +68,7 @@ function SourceRow({
   currency,
   today,
 }: Omit<Traced, "trace"> & { readonly source: Source }): ReactNode {
-  const { name, shown } = words(lot);
+  const { name, rounded } = words(lot);
   return (
     <tr>
       <th scope="row">
@@ -77,7 +77,7 @@ function SourceRow({
         </Link>
         <small>Lot {lot.id}</small>
       </th>
-      <td className="number end">{shown(taken)}</td>
+      <td className="number end">{rounded(taken)}</td>
       <td className="number not-on-phone">{moneyShown(wholeValue(value), currency)}</td>
       <td className="second-line">
         {cameWith && (

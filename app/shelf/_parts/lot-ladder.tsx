@@ -9,8 +9,9 @@ import { isUsable } from "@/lib/domain/lots";
 import type { LadderLot } from "@/lib/domain/plan-figures";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
 import type { Lot, Material } from "@/lib/domain/workshop";
-import { counted, inWordsFirst } from "@/lib/edge/counted";
-import { dayShown, moneyShown, pricePerGramShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { counted, inWords, inWordsFirst } from "@/lib/edge/counted";
+import { dayShown, moneyShown, pricePerGramShown, stockShown } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
 import { lotAddress } from "@/lib/edge/ledger-address";
 import { LotsUsed } from "./lots-used";
 import type { MaterialPart } from "./shelf";
@@ -27,7 +28,7 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
   const used = here.reduce((all, lot) => sum(all, lot.used), quantity<Stock>(0n));
   return (
     <>
-      <h3>{ladderTitle(here.length)}</h3>
+      <h3>{ladderTitle(here.length, coming.length)}</h3>
       <table className="ledger shelf-lots">
         <thead>
           <tr>
@@ -53,7 +54,7 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
               <th scope="row">{here.length === 2 ? "Both" : `All ${String(here.length)}`}</th>
               <td className="not-on-phone" />
               <td className="number end">{stockShown(onHand, material.measure, "there")}</td>
-              <td className="number not-on-phone">{stockShown(used, material.measure, "there")}</td>
+              <td className="number not-on-phone">{stockShown(used, material.measure, "nearest")}</td>
               <td className="not-on-phone" />
             </tr>
           )}
@@ -73,16 +74,18 @@ export function LotLadder({ outlook, shelf }: MaterialPart): ReactNode {
   );
 }
 
-function ladderTitle(lots: number): string {
-  if (lots === 0) return "No usable lot on the shelf";
-  return lots === 1 ? "One lot" : `${inWordsFirst(lots)} lots: first expired, first out`;
+function ladderTitle(here: number, coming: number): string {
+  const onTheWay = coming === 0 ? "" : `, ${inWords(coming)} on the way`;
+  if (here === 0) return `No usable lot on the shelf${onTheWay}`;
+  return here === 1 ? `One lot${onTheWay}` : `${inWordsFirst(here)} lots${onTheWay}: first expired, first out`;
 }
 
 /** A lot, and under it what becomes of it where that is not simply use. */
 function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonly lot: LadderLot }): ReactNode {
   const { today, workshop } = shelf;
   const held = stockShown(lot.quantity, material.measure, "there");
-  const used = stockShown(lot.used, material.measure, "there");
+  // To the nearest, as what is lost: together they come to what is there.
+  const used = lot.used === lot.quantity ? held : stockShown(lot.used, material.measure, "nearest");
   const bestBefore = lot.expires === null ? "none" : dayShown(lot.expires, today, { weekday: false, year: true });
   const paid = paidFor(lot);
   const isHere = lot.order === null && isUsable(lot, today);
@@ -95,7 +98,7 @@ function LotRows({ lot, outlook: { material }, shelf }: MaterialPart & { readonl
               {lot.lot}
             </Link>
           ) : (
-            lot.lot
+            `order ${lot.order}`
           )}
         </th>
         <td className="second-line">
@@ -155,13 +158,16 @@ function Loss({ lot, material, shelf }: Lost): ReactNode {
   const last = lot.expires ?? today;
   const paid = paidFor(lot);
   const isGone = last < today;
+  const isTooLate = last < lot.received;
   const amount = stockShown(lot.lost, material.measure, "nearest");
   const goes = material.measure === "count" && lot.lost > 1n ? "go out of date" : "goes out of date";
   return (
     <span className="lot-loss">
       <Sign sign="hourglass" tone="wrong">
-        {amount} {isGone ? "out of date since" : goes} {dayShown(last, today, { weekday: false })}
-        {isGone && ` (${ago(last, today)})`}
+        {isTooLate
+          ? `${amount} out of date before it comes: its last day of use is ${dayShown(last, today)}`
+          : `${amount} ${isGone ? "out of date since" : goes} ${dayShown(last, today, { weekday: false })}`}
+        {isGone && !isTooLate && ` (${ago(last, today)})`}
       </Sign>
       {paid && ` · worth ${moneyShown(times(whole(lot.lost), paid), workshop.settings.currency)}`}
     </span>
@@ -170,13 +176,15 @@ function Loss({ lot, material, shelf }: Lost): ReactNode {
 
 /** What is there of it, less what runs use until its last day; and what the rest cost. @rule PLAN-9 */
 function lossLines({ lot, material: { measure }, shelf: { today, workshop } }: Lost): readonly WorkingLine[] {
+  const figure = figuresThatAdd([[lot.quantity, -lot.used, lot.lost]], measure);
+  const called = lot.order === null ? `lot ${lot.lot}` : `order ${lot.order}`;
   const { currency } = workshop.settings;
   const paid = paidFor(lot);
   const last = dayShown(lot.expires ?? today, today, { weekday: false, year: true });
   return [
-    { figure: stockInFull(lot.quantity, measure), reason: `of lot ${lot.lot}` },
-    { operator: "−", figure: stockInFull(lot.used, measure), reason: `that runs use up to ${last}, its last day` },
-    { figure: stockInFull(lot.lost, measure), reason: "goes out of date", isResult: true },
+    { figure: figure(lot.quantity), reason: `of ${called}` },
+    { operator: "−", figure: figure(lot.used), reason: `that runs use up to ${last}, its last day` },
+    { figure: figure(lot.lost), reason: "goes out of date", isResult: true },
     ...(paid === null
       ? []
       : [

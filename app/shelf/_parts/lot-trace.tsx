@@ -9,10 +9,10 @@ import { materialLot } from "@/lib/domain/ledger/posting";
 import { makingAddress, postingAddress, recallAddress } from "@/lib/edge/ledger-address";
 import { type LotView, muchOf } from "./lot-view";
 
-/** Where a lot came from and where all of it has gone, to the last microgram. */
+/** Where a lot came from and where all of it has gone. */
 export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
   const { today, trace, lines } = view;
-  const shown = (amount: bigint): string => muchOf(view, amount, "in full");
+  const shown = (amount: bigint): string => muchOf(view, amount, "nearest");
   const first = lines.find(({ posting }) =>
     posting.entries.some(({ place, quantity }) => place.kind === "supplier" && quantity < 0n),
   );
@@ -44,7 +44,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
           <TraceRow key={place} name={capital(WHERE_WORDS[place])} figure={shown(quantity)} />
         ))}
         {trace.batches.map((batch) => (
-          <BatchRows key={batch.run} batch={batch} shown={shown} />
+          <BatchRows key={batch.run} batch={batch} shown={shown} runCalled={view.runCalled} />
         ))}
         <tr className="total">
           <th scope="row">All that came</th>
@@ -53,7 +53,7 @@ export function LotTrace({ view }: { readonly view: LotView }): ReactNode {
       </Ledger>
       <p className={trace.unaccounted === 0n ? "label" : "fault"}>
         {trace.unaccounted === 0n
-          ? "All of it is accounted for."
+          ? "All of it is accounted for. Amounts are rounded here; each posting has them in full."
           : `${shown(trace.unaccounted)} is not accounted for. ${DISAGREE}`}
       </p>
       <p className="screen-only">
@@ -70,12 +70,14 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 function BatchRows({
   batch: { run, taken, lostWithinPlan, finished, through },
   shown,
+  runCalled,
 }: {
+  readonly runCalled: LotView["runCalled"];
   readonly batch: IntoBatch;
   readonly shown: (amount: bigint) => string;
 }): ReactNode {
   const inPlan = lostWithinPlan > 0n && (
-    <TraceRow name={`Lost within plan, run ${run}`} figure={shown(lostWithinPlan)} />
+    <TraceRow name={`Lost within plan, ${runCalled(run)}`} figure={shown(lostWithinPlan)} />
   );
   if (through)
     return (
@@ -88,12 +90,12 @@ function BatchRows({
           />
         ))}
         {through.batches.map((batch) => (
-          <BatchRows key={batch.run} batch={batch} shown={shown} />
+          <BatchRows key={batch.run} batch={batch} shown={shown} runCalled={runCalled} />
         ))}
         {inPlan}
       </>
     );
-  if (finished === null) return <TraceRow name={`In the batch of run ${run}`} figure={shown(taken)} />;
+  if (finished === null) return <TraceRow name={`In the batch of ${runCalled(run)}`} figure={shown(taken)} />;
   return (
     <>
       {finished.units.map(({ place, units, holding }) => (

@@ -22,6 +22,8 @@ export interface LotView {
   /** On the shelf and on hold together. */
   readonly lines: readonly HistoryLine[];
   readonly trace: TraceForward;
+  /** A run by what it makes and when. */
+  readonly runCalled: (run: string) => string;
 }
 
 /** So much of the lot, in its measure: rounded as `how` says, or in full. */

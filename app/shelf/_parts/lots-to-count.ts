@@ -9,7 +9,11 @@ export interface CountedLot {
   readonly of: LotName["of"];
   readonly lot: string;
   readonly name: string;
+  /** Weighed with its vessel, counted in pieces, or units of a product. */
+  readonly kind: "weighed" | "counted" | "units";
   readonly bestBefore: string;
+  /** Since when it is out of date, as the sign says it; empty where it is not. */
+  readonly gone: string;
   /** What is on hold besides; empty where nothing is. */
   readonly held: string;
   /** What is written down, as it is shown and as the form sends it. */
@@ -32,6 +36,7 @@ interface Listed {
   readonly expires: Day | null;
   readonly shown: (quantity: bigint) => string;
   readonly unit: string;
+  readonly kind: CountedLot["kind"];
 }
 
 const IN_ORDER = new Intl.Collator("en-GB", { numeric: true, sensitivity: "base" });
@@ -53,16 +58,14 @@ export function lotsToCount(
     .filter(({ since }) => since <= day)
     .map((each) => ({ ...each, there: at(each.lot, each.lot.of === "material" ? "shelf" : "finished") }))
     .filter((each) => counts(each, each.there))
-    .map(({ lot, name, expires, shown, unit, there }) => {
+    .map(({ lot, name, expires, shown, unit, kind, there }) => {
       const held = at(lot, "hold");
       return {
         of: lot.of,
         lot: lot.id,
         name,
-        bestBefore:
-          expires === null
-            ? ""
-            : `${lot.of === "material" ? "last day of use" : "best before"} ${dayShown(expires, day, { weekday: false, year: true })}`,
+        kind,
+        ...lastDayWords(lot, expires, day),
         held: held === 0n ? "" : `${shown(held)} more is on hold and not counted here`,
         there: shown(there),
         expected: there.toString(),
@@ -70,6 +73,13 @@ export function lotsToCount(
       };
     })
     .sort((a, b) => IN_ORDER.compare(a.name, b.name) || IN_ORDER.compare(a.lot, b.lot));
+}
+
+function lastDayWords(lot: LotName, expires: Day | null, day: Day): Pick<CountedLot, "bestBefore" | "gone"> {
+  if (expires === null) return { bestBefore: "", gone: "" };
+  const last = dayShown(expires, day, { weekday: false, year: true });
+  if (expires < day) return { bestBefore: "", gone: `out of date since ${last}` };
+  return { bestBefore: `${lot.of === "material" ? "last day of use" : "best before"} ${last}`, gone: "" };
 }
 
 function listed({ lots, materials, finished, products }: Workshop): readonly Listed[] {
@@ -80,13 +90,13 @@ function listed({ lots, materials, finished, products }: Workshop): readonly Lis
       const of = materialById.get(material);
       if (of === undefined) return [];
       const shown = (quantity: bigint): string => stockInFull(quantity, of.measure);
-      const unit = of.measure === "mass" ? "g" : "pieces";
-      return [{ lot: materialLot(id), item: material, name: of.name, since: received, expires, shown, unit }];
+      const [unit, kind] = of.measure === "mass" ? (["g", "weighed"] as const) : (["pieces", "counted"] as const);
+      return [{ lot: materialLot(id), item: material, name: of.name, since: received, expires, shown, unit, kind }];
     }),
     ...finished.flatMap(({ id, product, made, bestBefore }): readonly Listed[] => {
       const name = productById.get(product)?.name;
       const of = { lot: finishedLot(id), item: product, since: made, expires: bestBefore };
-      return name === undefined ? [] : [{ ...of, name, shown: unitsInWords, unit: "units" }];
+      return name === undefined ? [] : [{ ...of, name, shown: unitsInWords, unit: "units", kind: "units" }];
     }),
   ];
 }

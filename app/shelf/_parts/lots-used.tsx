@@ -4,24 +4,36 @@ import { onDay, runOn } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { isUsable } from "@/lib/domain/lots";
 import { type LotUse, type UsedLot, usedLots } from "@/lib/domain/lot-uses";
-import { dayShown, stockInFull } from "@/lib/edge/figures";
+import { dayShown } from "@/lib/edge/figures";
+import { figuresThatAdd, type Sum } from "@/lib/edge/figures-that-add";
 import type { MaterialPart } from "./shelf";
 
 /** Which runs use which lot, and how much each, down to what is lost and what is left. @rule PLAN-10, LOT-1 */
 export function LotsUsed({ outlook, shelf }: MaterialPart): ReactNode {
   const lots = usedLots(outlook).filter(({ lot }) => isUsable(lot, shelf.today));
   if (lots.every(({ uses, lot }) => uses.length === 0 && lot.lost === 0n)) return null;
+  const figure = figuresThatAdd(lots.map(sumOf), outlook.material.measure);
   return (
     <HowItComes
       says="Which runs use which lot"
-      lines={lots.flatMap((used) => linesOf(used, { outlook, shelf }))}
+      lines={lots.flatMap((used) => linesOf(used, { shelf, figure }))}
       notes={["If every run goes ahead: first expired, first out."]}
     />
   );
 }
 
-function linesOf({ lot, uses, left }: UsedLot, { outlook: { material }, shelf }: MaterialPart): readonly WorkingLine[] {
-  const figure = (held: bigint): string => stockInFull(held, material.measure);
+interface Lines extends Pick<MaterialPart, "shelf"> {
+  readonly figure: (held: bigint) => string;
+}
+
+/** What is there of it, less each use, down to what is then lost or left. */
+const sumOf = ({ lot, uses, left }: UsedLot): Sum => [
+  lot.quantity,
+  ...uses.map(({ taken }) => -taken),
+  lot.lost > 0n ? lot.lost : left,
+];
+
+function linesOf({ lot, uses, left }: UsedLot, { shelf, figure }: Lines): readonly WorkingLine[] {
   return [
     { figure: figure(lot.quantity), reason: calledLot(lot, shelf) },
     ...uses.map((use): WorkingLine => ({
@@ -39,7 +51,7 @@ function endWords({ lost, expires }: UsedLot["lot"], { today, lastDay }: Materia
 }
 
 const calledLot = ({ lot, order, received }: UsedLot["lot"], { today }: MaterialPart["shelf"]): string =>
-  order === null ? `of lot ${lot}` : `of lot ${lot}, which comes in ${onDay(received, today)}`;
+  order === null ? `of lot ${lot}` : `of order ${order}, which comes in ${onDay(received, today)}`;
 
 function takenWords({ run, day, owedSince }: LotUse, shelf: MaterialPart["shelf"]): string {
   const words = runOn(run, owedSince ?? day, shelf);

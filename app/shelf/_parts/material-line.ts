@@ -7,6 +7,7 @@ import { dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { element, escaped, unseen } from "@/lib/edge/markup";
 import { ribbonOf } from "@/lib/edge/ribbon";
+import { lastDayOfUse } from "@/lib/edge/ribbon-sentence";
 import { ribbonDrawing } from "@/lib/edge/ribbon-markup";
 import { signMarkup } from "@/lib/edge/sign-markup";
 import type { Shelf } from "./shelf";
@@ -41,6 +42,7 @@ export function materialLine(outlook: MaterialOutlook, shelf: Shelf, group: Grou
     part("shelf-lasts number", [
       unseen("lasts "),
       escaped(until(outlook)),
+      small(lastsNote(outlook)),
       " ",
       before ? was(until(outlook), until(before)) : "",
       unseen(","),
@@ -64,6 +66,12 @@ function lasts({ shortOn }: MaterialFigures, today: Day, lastDay: Day): string {
   return `${String(daysBetween(today, lastDay))}+${NO_BREAK}days`;
 }
 
+/** Why the days are what they are, where nothing is there or no run takes any. */
+function lastsNote({ onHand, shortOn, events }: MaterialOutlook): string {
+  if (shortOn !== null) return onHand === 0n ? "until needed" : "";
+  return events.some(({ kind }) => kind === "drawn") ? "" : "no run needs it";
+}
+
 /** The order day and what is to be bought, where the last change altered them. */
 function orderBefore(outlook: MaterialOutlook, before: MaterialFigures, today: Day): string {
   const { measure } = outlook.material;
@@ -77,12 +85,24 @@ function orderBefore(outlook: MaterialOutlook, before: MaterialFigures, today: D
   return ` ${was(day(outlook), day(before))}${purchase}`;
 }
 
-function orderDay({ orderBy }: MaterialOutlook, today: Day, group: Group): string {
+function orderDay(outlook: MaterialOutlook, today: Day, group: Group): string {
+  const { orderBy, shortOn, belowSafetyOn } = outlook;
   if (group === "to make") return signMarkup("notch", "open", "make it");
   if (group === "no offer") return signMarkup("box", "wrong", "no offer");
+  if (orderBy === null && group === "out of date") return signMarkup("hourglass", "wrong", lossDay(outlook, today));
   if (orderBy === null) return element("span", { "aria-hidden": "true" }, "–") + unseen("no order needed,");
   if (group === "nothing to buy") return signMarkup("dash", "still", "nothing to buy");
   const day = unseen("order by ") + escaped(orderBy === today ? "today" : dayShown(orderBy, today));
-  if (orderBy < today) return signMarkup("pennant", "wrong", day);
-  return signMarkup("notch", group === "this week" ? "open" : "still", day);
+  // What lasts can be late all the same, for its safety stock.
+  const why =
+    shortOn === null && belowSafetyOn !== null && belowSafetyOn <= today ? small("below its safety stock") : "";
+  if (orderBy < today) return signMarkup("pennant", "wrong", day) + why;
+  return signMarkup("notch", group === "this week" ? "open" : "still", day) + why;
+}
+
+/** When the first of its lots goes out of date unused. */
+function lossDay({ expiring }: MaterialOutlook, today: Day): string {
+  const last = expiring.map(lastDayOfUse).reduce((first, day) => (day < first ? day : first));
+  if (last < today) return "out of date";
+  return last === today ? "goes out today" : `goes out ${dayShown(last, today, { weekday: false })}`;
 }

@@ -6,7 +6,7 @@ import { LotLadder } from "./lot-ladder";
 import { materialLine } from "./material-line";
 import { NextDraws } from "./next-draws";
 import { Offers } from "./offers";
-import { OrderWorking } from "./order-working";
+import { OrderDayWorking, PurchaseWorking } from "./order-working";
 import type { MaterialPart } from "./shelf";
 import { addressOf, type Asked, type Group, isOpen } from "./shelf-list";
 
@@ -38,11 +38,12 @@ export function MaterialRow({ outlook, shelf, group, asked, listed }: Row): Reac
         <div>
           <LotLadder outlook={outlook} shelf={shelf} />
           <Offers outlook={outlook} shelf={shelf} />
+          <PurchaseWorking outlook={outlook} shelf={shelf} />
         </div>
         <div>
           <NextDraws outlook={outlook} shelf={shelf} />
           <LastsWorking outlook={outlook} shelf={shelf} />
-          <OrderWorking outlook={outlook} shelf={shelf} />
+          <OrderDayWorking outlook={outlook} shelf={shelf} />
         </div>
       </div>
     </details>

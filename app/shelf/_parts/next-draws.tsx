@@ -4,7 +4,8 @@ import { HowItComes } from "@/app/_ui/how-it-comes";
 import { runOn } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { quantity, type Stock, sum } from "@/lib/domain/quantity";
-import { countShown, dayShown, stockInFull, stockShown } from "@/lib/edge/figures";
+import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
+import { figuresThatAdd } from "@/lib/edge/figures-that-add";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { runAddress } from "@/lib/edge/run-address";
 import type { MaterialPart } from "./shelf";
@@ -21,6 +22,7 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
   const rest = draws.slice(NAMED);
   const last = rest.at(-1);
   const together = rest.reduce((all, { need }) => sum(all, need), quantity<Stock>(0n));
+  const inFull = figuresThatAdd([[...rest.map(({ need }) => need), together]], material.measure);
   const needed = (need: Stock): string => stockShown(need, material.measure, "lacking");
   return (
     <>
@@ -44,16 +46,21 @@ export function NextDraws({ outlook: { material, events }, shelf }: MaterialPart
           lines={[
             ...rest.map(({ run, day, need }, at): WorkingLine => ({
               ...(at > 0 && { operator: "+" }),
-              figure: stockInFull(need, material.measure),
+              figure: inFull(need),
               reason: (
                 <Link href={runAddress(run)} prefetch={false}>
                   {runOn(run, day, shelf)}
                 </Link>
               ),
             })),
-            { figure: stockInFull(together, material.measure), reason: "together", isResult: true },
+            { figure: inFull(together), reason: "together", isResult: true },
           ]}
         />
+      )}
+      {material.measure === "mass" && draws.length > 1 && (
+        <p className="shelf-facts">
+          Each is rounded up, so that they may come to a little more than the runs need together.
+        </p>
       )}
     </>
   );

@@ -66,7 +66,7 @@ function OfferCells({ offer, outlook: { material, pricedOffer, offersConsidered 
         {supplierOf(offer.supplier).name}
         <small>{leadWords(supplierOf(offer.supplier))}</small>
         {offer.shelfLifeDays !== null && <small>keeps {daysShown(offer.shelfLifeDays)} after it comes</small>}
-        {offer === pricedOffer && <small>ordered and priced by</small>}
+        {offer === pricedOffer && <small>the offer that orders and prices use</small>}
         {!offersConsidered.includes(offer) && <small>not from the preferred supplier</small>}
       </td>
       <td className="number end">

@@ -12,15 +12,10 @@ import { inARow } from "@/lib/edge/counted";
 import { dayShown, daysShown, densityShown, stockShown } from "@/lib/edge/figures";
 import { leadWords, type MaterialPart } from "./shelf";
 
-/** How the order day was reached, and how much is to be bought. */
-export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
-  const { material, belowSafetyOn, toBuy, onHand } = outlook;
-  const { today, workshop } = shelf;
-  const instead = shelf.instead.get(material.id);
-  const amount = (value: bigint, direction: "there" | "lacking" | "nearest"): string =>
-    stockShown(value, material.measure, direction);
-  const coverDays = workshop.settings.coverDays ?? workshop.settings.horizonDays;
-  const least = leastLeft(outlook, { today, lastDay: shelf.lastDay, coverDays });
+/** How the order day was reached. */
+export function OrderDayWorking({ outlook, shelf }: MaterialPart): ReactNode {
+  const { material, belowSafetyOn } = outlook;
+  const amount = (value: bigint): string => stockShown(value, material.measure, "nearest");
   return (
     <>
       {belowSafetyOn !== null && (
@@ -30,6 +25,25 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
           <Arrival outlook={outlook} shelf={shelf} />
         </>
       )}
+      <p className="shelf-facts">
+        {material.safetyStock ? `Safety stock ${amount(material.safetyStock.quantity)}` : "No safety stock"}
+        {material.safetyDays > 0 && `, wanted in the house ${daysShown(material.safetyDays)} before it is needed`}.{" "}
+        {material.measure === "mass" &&
+          (material.density === null ? "Density not known." : `Density ${densityShown(material.density)}.`)}
+      </p>
+    </>
+  );
+}
+
+/** How much is to be bought or made. */
+export function PurchaseWorking({ outlook, shelf }: MaterialPart): ReactNode {
+  const { material, belowSafetyOn, toBuy, onHand } = outlook;
+  const { today, workshop } = shelf;
+  const instead = shelf.instead.get(material.id);
+  const coverDays = workshop.settings.coverDays ?? workshop.settings.horizonDays;
+  const least = leastLeft(outlook, { today, lastDay: shelf.lastDay, coverDays });
+  return (
+    <>
       {least && (
         <>
           <h3 className="shelf-further">How much to buy</h3>
@@ -42,7 +56,8 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
           {toBuy > 0n ? (
             <>
               <b>
-                {instead !== undefined && outlook.pricedOffer === null ? "Make" : "Buy"} {amount(toBuy, "lacking")}
+                {instead !== undefined && outlook.pricedOffer === null ? "Make" : "Buy"}{" "}
+                {stockShown(toBuy, material.measure, "lacking")}
               </b>
               : by so much it falls below the safety stock in the {daysShown(coverDays)} from{" "}
               {dayShown(outlook.firstArrival, today)}, the first day on which an order could come.{" "}
@@ -57,12 +72,6 @@ export function OrderWorking({ outlook, shelf }: MaterialPart): ReactNode {
         </p>
       )}
       {instead !== undefined && <MakeWorking instead={instead} measure={material.measure} today={today} />}
-      <p className="shelf-facts">
-        {material.safetyStock ? `Safety stock ${amount(material.safetyStock.quantity, "nearest")}` : "No safety stock"}
-        {material.safetyDays > 0 && `, wanted in the house ${daysShown(material.safetyDays)} before it is needed`}.{" "}
-        {material.measure === "mass" &&
-          (material.density === null ? "Density not known." : `Density ${densityShown(material.density)}.`)}
-      </p>
     </>
   );
 }

@@ -1,4 +1,3 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
 import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted, inWords, inWordsFirst } from "@/lib/edge/counted";
@@ -13,14 +12,8 @@ interface Finding {
 
 /** What the shelf asks of the maker, in one sentence. */
 export function ShelfFinding({ outlooks, shelf }: Finding): ReactNode {
-  if (outlooks.length === 0)
-    return (
-      <>
-        Nothing on the shelf yet. <Link href="/book/materials/new">Add a material</Link> and what you have of it.
-      </>
-    );
+  if (outlooks.length === 0) return "Nothing on the shelf yet. Add a material and what you have of it.";
   const inGroup = (group: Group): number => outlooks.filter((outlook) => groupOf(outlook, shelf) === group).length;
-  const lots = outlooks.reduce((all, { expiring }) => all + expiring.length, 0);
   const [now, made, unoffered, covered] = [
     inGroup("this week"),
     inGroup("to make"),
@@ -38,8 +31,16 @@ export function ShelfFinding({ outlooks, shelf }: Finding): ReactNode {
           <span className="warn">{inWords(unoffered)} that nobody offers</span>,{" "}
         </>
       )}
-      {counted(lots, "lot", "lots")} going out of date unused, {inWords(covered)} covered to {until}. Every planned run
-      is counted as made here; the week tells which can be.
+      {goingOut(outlooks)} going out of date unused, {inWords(covered)} covered to {until}. Every planned run is counted
+      as made here; the week tells which can be.
     </>
   );
+}
+
+/** Lots, and of how many materials: the list below counts materials. */
+function goingOut(outlooks: readonly MaterialOutlook[]): string {
+  const materials = outlooks.filter(({ expiring }) => expiring.length > 0);
+  const lots = materials.reduce((all, { expiring }) => all + expiring.length, 0);
+  const of = lots === 0 ? "" : ` of ${counted(materials.length, "material", "materials")}`;
+  return `${counted(lots, "lot", "lots")}${of}`;
 }

@@ -5,7 +5,7 @@ import { addressOf, type Asked, type Changed, countShown, type Show, SHOWS, type
 
 const SHOW_WORDS: Readonly<Record<Show, string>> = {
   all: "All",
-  order: "To order",
+  order: "To buy",
   date: "Going out of date",
   packaging: "Packaging",
   changed: "Changed last",
@@ -49,10 +49,10 @@ export const ShelfTools = ({
       </button>
     </form>
     <Choice
-      name="Show"
+      name="Show materials"
       options={SHOWS.filter((show) => show !== "changed" || changed.size > 0 || asked.show === show).map((show) => ({
         href: addressOf(asked, { show }),
-        label: `${SHOW_WORDS[show]}${show === "all" ? "" : ","} ${String(countShown(outlooks, show, changed))}`,
+        label: `${SHOW_WORDS[show]}, ${String(countShown(outlooks, show, changed))}`,
         chosen: show === asked.show,
       }))}
     />

@@ -42,28 +42,34 @@ export default async function CountPage({ searchParams }: { readonly searchParam
   const day = wanted === null || wanted > today ? today : wanted;
   const asked = ASKED.find((each) => each === parameters.lots) ?? "left";
   const lots = await lotsAsked(books, today, day, asked);
+  // What has no lot at all can be counted on no day.
+  const hasLots = books.workshop.lots.length + books.workshop.finished.length > 0;
   return (
     <>
       <Opening
         crumb={<ShelfCrumb />}
         title="Count the shelf"
         beside={
-          <Choice
-            name="Lots"
-            options={ASKED.map((each) => ({ ...option(each, day, today), chosen: each === asked }))}
-          />
+          hasLots && (
+            <Choice
+              name="Lots"
+              options={ASKED.map((each) => ({ ...option(each, day, today), chosen: each === asked }))}
+            />
+          )
         }
       >
         {wanted !== null && wanted > today && `${longDayShown(wanted, today)} is still to come; this is for today. `}
         {lots.length === 0 ? NOTHING[asked] : toCount(lots.length, day, today)}{" "}
-        <Link href="/shelf/count/due">When to count</Link>
+        {hasLots && <Link href="/shelf/count/due">When to count</Link>}
       </Opening>
-      <DayChoice
-        action="/shelf/count"
-        fields={[{ name: "day", label: "Counted at the end of", value: isoDate(day) }]}
-        button="Count for this day"
-        carried={asked === "left" ? {} : { lots: asked }}
-      />
+      {hasLots && (
+        <DayChoice
+          action="/shelf/count"
+          fields={[{ name: "day", label: "Counted at the end of", value: isoDate(day) }]}
+          button="Count for this day"
+          carried={asked === "left" ? {} : { lots: asked }}
+        />
+      )}
       {lots.length > 0 && (
         <CountForm key={`${asked} ${String(day)}`} id={newId()} day={isoDate(day)} lots={lots} send={countTheShelf} />
       )}
@@ -83,8 +89,9 @@ function option(asked: Asked, day: Day, today: Day): { readonly href: Route; rea
 
 function toCount(lots: number, day: Day, today: Day): string {
   const many = `${inWordsFirst(lots)} ${lots === 1 ? "lot" : "lots"} to count`;
-  const when = day === today ? "" : `, as they stood at the end of ${longDayShown(day, today)}`;
-  return `${many}${when}. Write what the balance shows, with its vessel and less it, of those you weigh, and how many units you find; what is left empty stays as it is.`;
+  const when =
+    day === today ? ` today, ${longDayShown(day, today)}` : `, as they stood at the end of ${longDayShown(day, today)}`;
+  return `${many}${when}. Weigh each lot and write what the balance shows; write the vessel’s weight beside it. What is left empty stays as it is.`;
 }
 
 async function lotsAsked(books: Books, today: Day, day: Day, asked: Asked): Promise<readonly CountedLot[]> {

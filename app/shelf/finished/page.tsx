@@ -6,13 +6,14 @@ import { Opening } from "@/app/_ui/finding";
 import { readOnce } from "@/app/plan-for-page";
 import { NO_VALUE, plusValue, wholeValue } from "@/lib/domain/ledger/posting";
 import { realToday } from "@/lib/edge/real-today";
+import { lotsNotKnown } from "@/lib/edge/cost-words";
 import { counted } from "@/lib/edge/counted";
 import { moneyShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { finishedAddress } from "@/lib/edge/ledger-address";
 import { readStock } from "@/lib/store/ledger/ledger-answers";
 import { FinishedLedger } from "../_parts/finished-ledger";
-import { finishedStock, type FinishedStock } from "../_parts/finished-stock";
+import { finishedStock, type FinishedStock, hasNoCost } from "../_parts/finished-stock";
 import "../shelf.css";
 
 export const metadata: Metadata = { title: "Finished stock" };
@@ -60,7 +61,12 @@ function Finding({ stock, currency }: Found): ReactNode {
     );
   const units = stock.reduce((sum, { there, held }) => sum + there + held, 0n);
   const value = wholeValue(stock.map((each) => each.value).reduce(plusValue, NO_VALUE));
-  const cost = value === 0n ? "what they cost is not written down" : `they cost ${moneyShown(value, currency)}`;
+  const unknown = stock.filter(hasNoCost).length;
+  const leftOut = unknown > 0 ? `, without ${lotsNotKnown(unknown)}` : "";
+  const cost =
+    unknown === stock.length
+      ? "what they cost is not written down"
+      : `they cost ${moneyShown(value, currency)}${leftOut}`;
   const lots = counted(stock.length, "lot", "lots");
   return `${unitsInWords(units)} in ${lots} are in stock; ${cost}. Open a lot to sell from it, put back what was returned, write off or trace it.`;
 }

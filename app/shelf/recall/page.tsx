@@ -14,6 +14,7 @@ import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { makingAddress, lotPageAddress, recallCsvAddress } from "@/lib/edge/ledger-address";
 import { DISAGREE } from "@/lib/edge/posting-words";
 import { recallPlaceWords } from "@/lib/edge/recall-text";
+import { runsCalled } from "@/lib/edge/run-called";
 import { realToday } from "@/lib/edge/real-today";
 import { ShelfCrumb } from "../_parts/shelf-crumb";
 import { type RecallOnPage, recallForPage } from "./recall-for-page";
@@ -46,11 +47,11 @@ export default async function RecallPage({ searchParams }: Addressed): Promise<R
       <ChooseLot page={page} />
       {lot !== null && recall !== null && (
         <>
-          <Lines lot={lot} recall={recall} words={words} />
+          <Lines lot={lot} recall={recall} words={words} runCalled={runsCalled(books)} />
           <p className="label recall-note">
-            As it is written down on {longDayShown(today, today)}. Who bought what is sold stands in your sales papers:
-            the app knows units, not people. Samples are among what was written off. In a real recall local rules
-            decide: tell the authority and take advice.
+            As it is written down on {longDayShown(today, today)}. Amounts are rounded; the CSV has every decimal. Who
+            bought what is sold stands in your sales papers: the app knows units, not people. Samples are among what was
+            written off. In a real recall local rules decide: tell the authority and take advice.
           </p>
           <p className="in-a-row screen-only">
             <a className="button" href={recallCsvAddress(lot)} download>
@@ -71,13 +72,13 @@ type Shown = Pick<RecallOnPage, "words"> & { readonly lot: LotName; readonly rec
 function Finding({ lot, recall: { came, lines, accounted, share }, words }: Shown): ReactNode {
   const finished = new Set(lines.flatMap(({ into }) => (into?.of === "finished" ? [into.id] : [])));
   const sold = lines.reduce((sum, { place, units }) => (place === "sold" ? sum + (units ?? 0n) : sum), 0n);
-  const { shown } = words(lot);
+  const { rounded } = words(lot);
   return (
     <>
       <b>
-        {compare(share, ONE) === 0 ? "All" : shareShown(share)} of {shown(came)} is accounted for
+        {compare(share, ONE) === 0 ? "All" : shareShown(share)} of {rounded(came)} is accounted for
       </b>
-      {compare(share, ONE) === 0 ? ". " : ` (${shown(accounted)}). ${DISAGREE} `}
+      {compare(share, ONE) === 0 ? ". " : ` (${rounded(accounted)}). ${DISAGREE} `}
       {lot.of === "material" && <>It went into {countOf(finished.size, "finished lot", "finished lots")}. </>}
       {sold > 0n ? <b>{countOf(sold, "unit was", "units were")} sold.</b> : "None of it is written down as sold."}
     </>
@@ -116,37 +117,45 @@ const COLUMNS = [
   { name: "Holds of the lot", kind: "number" },
 ] as const;
 
-function Lines({ lot, recall: { came, lines, accounted }, words }: Shown): ReactNode {
-  const { shown } = words(lot);
+interface Runs {
+  readonly runCalled: (run: string) => string;
+}
+
+function Lines({ lot, recall: { came, lines, accounted }, words, runCalled }: Shown & Runs): ReactNode {
+  const { rounded } = words(lot);
   return (
     <Ledger caption="Where all of it is" columns={COLUMNS} className="recall-ledger">
       {lines.map((line, at) => (
         <tr key={at}>
           <th scope="row">
-            <Into line={line} words={words} />
+            <Into line={line} words={words} runCalled={runCalled} />
           </th>
           <td>{recallPlaceWords(line.place)}</td>
           <td className="number">{line.units === null ? "" : unitsInWords(line.units)}</td>
-          <td className="number end">{shown(line.holding)}</td>
+          <td className="number end">{rounded(line.holding)}</td>
         </tr>
       ))}
       <tr className="sum">
         <th scope="row">Accounted for</th>
         <td />
         <td />
-        <td className="number end">{shown(accounted)}</td>
+        <td className="number end">{rounded(accounted)}</td>
       </tr>
       <tr className="total">
         <th scope="row">All that came</th>
         <td />
         <td />
-        <td className="number end">{shown(came)}</td>
+        <td className="number end">{rounded(came)}</td>
       </tr>
     </Ledger>
   );
 }
 
-function Into({ line: { into, run }, words }: { readonly line: RecallLine } & Pick<RecallOnPage, "words">): ReactNode {
+function Into({
+  line: { into, run },
+  words,
+  runCalled,
+}: { readonly line: RecallLine } & Pick<RecallOnPage, "words"> & Runs): ReactNode {
   if (into !== null)
     return (
       <Link href={lotPageAddress(into)} prefetch={false}>
@@ -156,7 +165,7 @@ function Into({ line: { into, run }, words }: { readonly line: RecallLine } & Pi
   if (run === null) return "As it came";
   return (
     <Link href={makingAddress(run)} prefetch={false}>
-      The batch of run {run}
+      The batch of {runCalled(run)}
     </Link>
   );
 }

@@ -4,13 +4,14 @@ import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { joined } from "@/app/_ui/either";
 import { Opening } from "@/app/_ui/finding";
+import { FirstDeed } from "@/app/_ui/first-deed";
 import { newId } from "@/app/_ui/new-id";
 import { RecordForm } from "@/app/_ui/record-form";
 import { planForPage } from "@/app/plan-for-page";
 import { isoDate } from "@/lib/domain/calendar";
 import { isAwaited } from "@/lib/domain/orders";
 import type { Order, Workshop } from "@/lib/domain/workshop";
-import { counted } from "@/lib/edge/counted";
+import { inWordsFirst } from "@/lib/edge/counted";
 import { currencySign, dayShown } from "@/lib/edge/figures";
 import { DELIVERY_FORM, valuesOfOrder } from "@/lib/edge/forms/delivery-form";
 import { receiveAddress } from "@/lib/edge/ledger-address";
@@ -39,12 +40,15 @@ export default async function ReceivePage({ searchParams }: { readonly searchPar
   return (
     <>
       <Opening crumb={<ShelfCrumb />} title="Receive a delivery">
-        <OpenOrders workshop={workshop} chosen={order} today={today} /> Each line becomes a lot of its own.
+        {workshop.materials.length === 0 ? (
+          "What comes in is of a material, and there are none yet. Add the first, and receive it here."
+        ) : (
+          <WhatCame workshop={workshop} chosen={order} today={today} />
+        )}
       </Opening>
+      {order === null && <OpenOrders workshop={workshop} today={today} />}
       {workshop.materials.length === 0 ? (
-        <p className="done">
-          There are no materials to receive yet. <Link href="/book/materials/new">Add a material</Link> first.
-        </p>
+        <FirstDeed href="/book/materials/new">Add a material</FirstDeed>
       ) : (
         <div className="receive-form">
           <RecordForm
@@ -72,30 +76,43 @@ interface Orders {
   readonly today: Parameters<typeof dayShown>[1];
 }
 
-/** Which order has come, or which of the open ones it may have been. */
-function OpenOrders({ workshop: { orders: all, suppliers }, chosen, today }: Orders): ReactNode {
-  const orders = all.filter(isAwaited);
-  const nameOf = (supplier: string): string => suppliers.find(({ id }) => id === supplier)?.name ?? supplier;
+const nameIn =
+  ({ suppliers }: Workshop) =>
+  (supplier: string): string =>
+    suppliers.find(({ id }) => id === supplier)?.name ?? supplier;
+
+/** Which order has come, or how many it may have been. */
+function WhatCame({ workshop, chosen, today }: Orders): ReactNode {
+  const orders = workshop.orders.filter(isAwaited);
+  const nameOf = nameIn(workshop);
   if (chosen !== null)
     return (
       <>
         The order from <b>{nameOf(chosen.supplier)}</b>, due {dayShown(chosen.due, today)}: write the lot numbers and
-        what was really paid, and take out what did not come.
+        what was really paid, and take out what did not come. Each line becomes a lot of its own.
       </>
     );
-  if (orders.length === 0) return <>Nothing is on order; write down what came.</>;
+  if (orders.length === 0) return <>Nothing is on order; write down what came. Each line becomes a lot of its own.</>;
   return (
     <>
-      {counted(orders.length, "order is", "orders are").replace(/^./, (first) => first.toUpperCase())} open:{" "}
-      {orders.map(({ id, supplier, due }, at) => (
-        <span key={id}>
-          {at > 0 && ", "}
-          <Link href={receiveAddress(id)}>
-            {nameOf(supplier)}, due {dayShown(due, today)}
-          </Link>
-        </span>
-      ))}
-      . Choose the one that came, or write down what did.
+      {inWordsFirst(orders.length)} {orders.length === 1 ? "order is" : "orders are"} open. Choose the one that came, or
+      write down what did: each line becomes a lot of its own.
     </>
+  );
+}
+
+/** Those that may have come, soonest due first. */
+function OpenOrders({ workshop, today }: Omit<Orders, "chosen">): ReactNode {
+  const orders = workshop.orders.filter(isAwaited).toSorted((a, b) => a.due - b.due);
+  if (orders.length === 0) return null;
+  const nameOf = nameIn(workshop);
+  return (
+    <ul className="open-orders" aria-label="Orders that may have come">
+      {orders.map(({ id, supplier, due }) => (
+        <li key={id}>
+          <Link href={receiveAddress(id)}>{nameOf(supplier)}</Link>, due {dayShown(due, today)}
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -3,10 +3,12 @@ import { type AskedField, AskingForm } from "@/app/_ui/asking-form";
 import { Sign } from "@/app/_ui/sign";
 import { type Day, isoDate } from "@/lib/domain/calendar";
 import { plannedMinutes } from "@/lib/domain/ledger/planned-loss";
+import { ratio, roundedHalfAway } from "@/lib/domain/fraction";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import type { MadeRunResult } from "@/lib/domain/made-run";
 import type { MaterialUse } from "@/lib/domain/needs";
 import type { RunOutlook, RunShortage } from "@/lib/domain/plan-figures";
+import type { Measure } from "@/lib/domain/quantity";
 import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
 import { dayShown, minutesShown, moneyShown, stockShown } from "@/lib/edge/figures";
@@ -139,12 +141,25 @@ function drawsOf({ material }: MaterialUse, { workshop, made, today, short }: Ma
       name: takesField(lot.id),
       label: `From lot ${lot.id}, ${unit}`,
       type: "text" as const,
-      value: draw ? stockAsTyped(draw.quantity, measure) : "",
+      value: draw ? stockAsTyped(asWeighed(draw, workshop, measure), measure) : "",
       hint: `${stockShown(lot.remaining, measure, "there")} there${expiryOf(lot, today)}`,
       group,
     };
   });
 }
+
+/**
+ * What the balance would show of a draw: to the nearest of its steps. A trace of less than a step, and all that is left
+ * of a lot, stay as they are.
+ */
+function asWeighed({ lot, quantity }: Draw, { settings }: Workshop, measure: Measure): bigint {
+  const step: bigint = settings.balanceStep.quantity;
+  if (measure === "count" || quantity === lot.remaining) return quantity;
+  const weighed = roundedHalfAway(ratio(quantity, step)) * step;
+  return weighed === 0n || weighed > lot.remaining ? quantity : weighed;
+}
+
+type Draw = Making["made"]["draws"][number];
 
 /** What was lost of a lot beside the batch. @rule LEDGER-12 */
 const spiltOf = ({

@@ -86,18 +86,18 @@ const articleNineteen = (from: (point: string) => LabelSource, where: string): r
   { says: INGREDIENTS, source: from("19(1)(g)"), has: hasIngredients },
   { says: USE, source: ALLERGENS, has: hasUse },
   {
-    says: "the words before the day, in the language of the country, or the symbol of Annex VII in their place: where a label drawn now has a day it says “best used before the end of”",
+    says: "the words before the day must be in the language of the country, or the symbol of Annex VII stand in their place: where a label drawn now has a day it says “best used before the end of”",
     source: from("19(1)(c)"),
     has: null,
   },
   {
-    says: "the open jar of Annex VII beside the months after opening: where a label has them it says them in words",
+    says: "the open jar of Annex VII belongs beside the months after opening: where a label has them it says them in words",
     source: { ...from("19(1)(c)"), read: "memory" },
     has: null,
   },
-  { says: "the country of origin, where the product is imported", source: from("19(1)(a)"), has: null },
+  { says: "where the product is imported, its country of origin must be named", source: from("19(1)(a)"), has: null },
   {
-    says: "precautions for use, and the warnings that Annexes III to VI ask for what is in it",
+    says: "the precautions for use must be there, and the warnings that Annexes III to VI ask for what is in it",
     source: from("19(1)(d)"),
     has: null,
   },
@@ -107,12 +107,12 @@ const POINTS: Readonly<Record<LabelMarket, readonly Point[]>> = {
   EU: [
     ...articleNineteen(eu, "the Union"),
     {
-      says: "the languages that each country asks for",
+      says: "it must be in the languages that each country asks for",
       source: { ...eu("19(5)"), read: "memory" },
       has: null,
     },
     {
-      says: "a safety report by a qualified assessor and the notification before it is sold",
+      says: "a qualified assessor must have written its safety report, and it must be notified before it is sold",
       source: { ...eu("10 and 13"), read: "memory" },
       has: null,
     },
@@ -120,17 +120,17 @@ const POINTS: Readonly<Record<LabelMarket, readonly Point[]>> = {
   GB: [
     ...articleNineteen(gb, "the United Kingdom"),
     {
-      says: "that the responsible person is established in the United Kingdom",
+      says: "the responsible person must be established in the United Kingdom",
       source: { ...gb("4(1)"), read: "a copy" },
       has: null,
     },
     {
-      says: "that it is in English, and that it can be enforced as the Cosmetic Products Enforcement Regulations 2013 ask",
+      says: "it must be in English, and as the Cosmetic Products Enforcement Regulations 2013 ask",
       source: { law: "The Cosmetic Products Enforcement Regulations 2013 (S.I. 2013/1478)", read: "memory", on: READ },
       has: null,
     },
     {
-      says: "which entries of 2023 Great Britain has taken over: this label names them all",
+      says: "look up which entries of 2023 Great Britain has taken over: this label names them all",
       source: { law: "Annex III as it forms part of the law of Great Britain", read: "memory", on: READ },
       has: null,
     },
@@ -154,18 +154,18 @@ const POINTS: Readonly<Record<LabelMarket, readonly Point[]>> = {
       has: ({ contact }) => contact !== null,
     },
     {
-      says: "“Warning—The safety of this product has not been determined.”, where its safety is not substantiated",
+      says: "where its safety is not substantiated, it must say “Warning—The safety of this product has not been determined.”",
       source: cfr("740.10", "a copy", on("2014-11-20")),
       has: null,
     },
-    { says: "the warnings that part 740 asks of some kinds of products", source: cfr("740", "a summary"), has: null },
+    { says: "some kinds of products need the warnings of part 740", source: cfr("740", "a summary"), has: null },
     {
-      says: "letters at least 1/16 inch high for the ingredients, and larger ones for the content on a larger front",
+      says: "letters of the ingredients must be at least 1/16 inch high, and those of the content larger on a larger front",
       source: cfr("701.3(b)", "a copy", on("1996-04-01")),
       has: null,
     },
     {
-      says: "names in English, as water and fragrance: rename aqua and parfum in the Book, or write both",
+      says: "names must be in English, as water and fragrance: rename aqua and parfum in the Book, or write both",
       source: cfr("701.3"),
       has: null,
     },

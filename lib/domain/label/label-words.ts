@@ -12,11 +12,7 @@ const NO_BREAK = "\u00a0";
 /** Parts that have nothing to say are left out. */
 export function labelParts(draft: LabelDraft): readonly LabelPart[] {
   const who = [draft.responsible, draft.address, draft.contact, draft.madeIn && `Made in ${draft.madeIn}`];
-  const of = [
-    draft.batchCode && `Batch ${draft.batchCode}`,
-    draft.made && `Made ${isoDate(draft.made)}`,
-    draft.ph && phShown(draft.ph),
-  ];
+  const of = [draft.made && `Made ${isoDate(draft.made)}`, draft.ph && phShown(draft.ph)];
   const parts: readonly (readonly [string, string, boolean])[] = [
     ["the name", draft.title, true],
     ["what it is for", draft.function ?? "", false],
@@ -24,7 +20,9 @@ export function labelParts(draft: LabelDraft): readonly LabelPart[] {
     ["the ingredients", ingredientsShown(draft), false],
     ["the cautions", draft.cautions ?? "", false],
     ["how long it keeps", durabilityShown(draft), false],
-    ["the batch", joined(of, ". "), false],
+    // On a line of its own: it is what is looked for in a recall.
+    ["the batch", draft.batchCode === null ? "" : `Batch ${draft.batchCode}`, false],
+    ["the day it was made and the pH", joined(of, ". "), false],
     ["who is responsible", joined(who, ", "), false],
   ];
   return parts

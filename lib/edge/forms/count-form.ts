@@ -12,7 +12,8 @@ import { readTypedAmount, readTypedWholeNumber } from "./typed-amount";
 export const COUNT_REASON = needed("reason", "Why it was counted", TEXT, { hint: "As the month’s end, or a spill." });
 /** What the balance shows: grams or pieces without a unit, or an amount with one. */
 export const GROSS = optional("gross", "Balance shows", TEXT);
-export const COUNTED_UNITS = optional("gross", "Counted", TEXT);
+/** What is counted stands in no vessel: units, and pieces of a material. */
+export const COUNTED = optional("gross", "Counted", TEXT);
 export const TARE = optional("tare", "Less the vessel", TEXT);
 
 export const COUNT_FORM: readonly FormField[] = [

@@ -2,6 +2,7 @@
 import type { CountResult, Difference } from "@/lib/domain/ledger/count-shelf";
 import { lotKey, wholeValue } from "@/lib/domain/ledger/posting";
 import type { Workshop } from "@/lib/domain/workshop";
+import { inWordsFirst } from "@/lib/edge/counted";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotWords } from "@/lib/edge/lot-words";
 import type { CountTyped } from "./count-form";
@@ -43,18 +44,32 @@ export function countRefusal(
 export function countShown(workshop: Workshop, differences: readonly Difference[], saying: Saying): ShownTable {
   const { currency } = workshop.settings;
   const words = lotWords(workshop, []);
-  const rowsShown = differences.map(({ lot, expected, counted, quantity, value }) => [
-    `${words(lot).name}, lot ${lot.id}`,
+  const called = ({ id, of }: Difference["lot"]): string => `${words({ id, of }).name}, lot ${id}`;
+  const differing = differences.filter(({ quantity }) => quantity !== 0n);
+  const rowsShown = differing.map(({ lot, expected, counted, quantity, value }) => [
+    called(lot),
     saying.amount(lot, expected),
     saying.amount(lot, counted),
-    quantity === 0n ? "none" : saying.amount(lot, quantity),
+    saying.amount(lot, quantity),
     moneyShown(wholeValue(value), currency),
   ]);
   const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
+  const [first, ...others] = differing;
+  if (first === undefined)
+    return {
+      says: "All that was counted is as it is written down. Keep the count, so that it is known to have been counted; nothing is kept yet.",
+      columns: ["Lot", "Written down"],
+      rows: differences.map(({ lot, expected }) => [called(lot), saying.amount(lot, expected)]),
+      total: null,
+    };
+  const worth = `${moneyShown(all < 0n ? -all : all, currency)} ${all < 0n ? "less" : "more"}`;
+  const same = differences.length - differing.length;
+  const asWritten = same === 0 ? "" : ` ${inWordsFirst(same)} ${same === 1 ? "is" : "are"} as written down.`;
   return {
-    says: differences.every(({ quantity }) => quantity === 0n)
-      ? "All that was counted is as it is written down. Keep the count, so that it is known to have been counted; nothing is kept yet."
-      : "What the count would change. Nothing is kept yet.",
+    says:
+      others.length === 0
+        ? `One lot differs: ${called(first.lot)}, ${saying.amount(first.lot, first.quantity)}, ${worth}.${asWritten} Nothing is kept yet.`
+        : `${inWordsFirst(differing.length)} lots differ, together ${worth}.${asWritten} Nothing is kept yet.`,
     columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
     rows: rowsShown,
     total: ["All", "", "", "", moneyShown(all, currency)],

@@ -14,7 +14,7 @@ import { readForm, sentName, type SentForm, type TypedRecord } from "./form-read
 import { sameRecord } from "./staleness";
 import { writtenRecord } from "./written-record";
 
-const PACK = { hint: "As 1 kg or 500 mL." };
+const PACK = { hint: "A pack is written as 1 kg or 500 mL." };
 
 export const FIRST_PRODUCT_FORM: readonly FormField[] = [
   needed("id", "Id", { kind: "hidden" }),
@@ -38,7 +38,7 @@ export const FIRST_PRODUCT_FORM: readonly FormField[] = [
     rows(
       0,
       needed("material", "Jar, lid, label", TEXT),
-      optional("pack", "Bought in packs of", AMOUNT, { hint: "Of 100 pieces: 100." }),
+      optional("pack", "Bought in packs of", AMOUNT, { hint: "A pack of 100 pieces is written as 100." }),
       optional("price", "Price of a pack", MONEY),
     ),
   ),

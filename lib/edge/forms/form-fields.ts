@@ -77,10 +77,12 @@ export interface FormField {
   /** The unit that stands beside the field, as `g/mL`. */
   readonly unit?: string;
   readonly hint?: string;
+  /** What it is called where nothing is chosen. */
+  readonly none?: string;
   readonly required: boolean;
 }
 
-type Words = Partial<Pick<FormField, "unit" | "hint">>;
+type Words = Partial<Pick<FormField, "unit" | "hint" | "none">>;
 
 export const needed = (name: string, label: string, control: Control, words: Words = {}): FormField => ({
   name,

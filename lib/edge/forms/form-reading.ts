@@ -97,13 +97,13 @@ function readFields(fields: readonly FormField[], at: string, sentAt: string, se
   return record;
 }
 
-function readField({ name, control, required }: FormField, at: string, sentAt: string, sent: Sent): unknown {
+function readField({ name, control, required, hint }: FormField, at: string, sentAt: string, sent: Sent): unknown {
   const typed = textOf(sent.form.get(sentAt + name));
   if (control.kind === "hidden") return typed;
   if (control.kind === "lines") return readRows(name, control, sent);
   if (control.kind === "days") return readDays(sent.form.getAll(sentAt + name));
   if (isBlank(control, typed)) {
-    if (required) sent.faults.push({ field: at + name, message: decimalTyped(MISSING[control.kind]) });
+    if (required) sent.faults.push({ field: at + name, message: missing(control.kind, hint) });
     return undefined;
   }
   const outcome = readControl(control, typed, sent.currency);
@@ -134,6 +134,12 @@ const MISSING: Readonly<Record<Plain, string>> = {
   "yes or no": "is needed; choose one",
   reference: "is needed; choose one",
 };
+
+/** Where the field has an example of its own beside it, a second would only raise the question which is meant. */
+function missing(kind: Plain, hint: string | undefined): string {
+  const whole = decimalTyped(MISSING[kind]);
+  return hint !== undefined && /\bas \d/i.test(hint) ? whole.replace(/, as [^,]*$/, "") : whole;
+}
 
 function readControl(
   control: Extract<Control, { readonly kind: Plain }>,

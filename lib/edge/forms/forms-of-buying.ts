@@ -62,6 +62,7 @@ export const MATERIAL_FORM: readonly FormField[] = [
   optional("phFrom", "Works from pH", NUMBER),
   optional("phTo", "Works up to pH", NUMBER),
   optional("role", "In a formula it is", choice(ROLE_WORDS), {
+    none: "Not said yet",
     hint: "The checks ask for a preservative wherever there is water. They do not tell whether it protects.",
   }),
   optional("flammable", "Flammable", YES_OR_NO),
@@ -72,8 +73,8 @@ export const MATERIAL_FORM: readonly FormField[] = [
     "What it is made of, by INCI names",
     rowsCalled(
       "Part",
-      needed("inci", "INCI name", TEXT, { hint: "A blend in its parts, or one name at 100 %." }),
-      needed("percent", "Share", PERCENT, { unit: "%", hint: "They add up to 100 %." }),
+      needed("inci", "INCI name", TEXT, { hint: "Write a blend in its parts, or one INCI name at 100 %." }),
+      needed("percent", "Share", PERCENT, { unit: "%", hint: "The shares add up to 100 %." }),
     ),
   ),
   optional(
@@ -83,11 +84,13 @@ export const MATERIAL_FORM: readonly FormField[] = [
       "Maximum",
       needed("substance", "Substance", TEXT),
       needed("market", "Market", choice(MARKET_WORDS)),
-      optional("use", "For", choice(USE_WORDS)),
+      optional("use", "For", choice(USE_WORDS), { none: "Either way" }),
       needed("maximum", "At most", PERCENT, { unit: "%" }),
-      optional("countsAs", "Counts as", NUMBER, { hint: "Grams of the substance for each gram; empty for 1." }),
+      optional("countsAs", "Counts as", NUMBER, {
+        hint: "“Counts as” is grams of the substance for each gram of the material; empty for 1.",
+      }),
       needed("source", "Source", TEXT, {
-        hint: "Where you copied it. The law in force and a qualified assessor decide.",
+        hint: "The source is where you copied the maximum. The law in force and a qualified assessor decide.",
       }),
       needed("copied", "Copied on", DAY),
     ),
@@ -112,11 +115,11 @@ export const OFFER_FORM: readonly FormField[] = [
   needed("price", "Price of one pack", MONEY, { hint: "Without delivery, and without the tax that you reclaim." }),
   optional(
     "breaks",
-    "Cheaper by the number",
+    "Cheaper for more packs",
     rows(
       0,
-      needed("packs", "From so many packs", WHOLE_NUMBER),
-      needed("price", "Price of each", MONEY, { hint: NOT_RECLAIMED }),
+      needed("packs", "From how many packs", WHOLE_NUMBER),
+      needed("price", "Price of each", MONEY, { hint: "Prices are without the tax that you reclaim." }),
     ),
   ),
   optional("minPacks", "Fewest packs", WHOLE_NUMBER, { hint: "Empty for one." }),
@@ -126,7 +129,7 @@ export const OFFER_FORM: readonly FormField[] = [
     hint: "The shelf life that is left on arrival. Empty where you do not know it.",
   }),
   optional("confirmedOn", "Price confirmed on", DAY, {
-    hint: "The day on which the supplier last asked this price. Empty where you do not know it.",
+    hint: "The day you last saw the supplier ask this price. Empty where you do not know it.",
   }),
 ];
 
@@ -148,14 +151,10 @@ export const ORDER_FORM: readonly FormField[] = [
   needed("supplier", "Supplier", one("suppliers")),
   needed("placed", "Ordered on", DAY),
   needed("due", "Due", DAY),
-  optional(
-    "state",
-    "It is",
-    choice({ drafted: "drafted, not ordered yet", ordered: "ordered", "given up": "given up" }),
-    {
-      hint: "Empty for ordered. What is drafted or given up is not expected.",
-    },
-  ),
+  optional("state", "State", choice({ drafted: "Drafted, not ordered yet", "given up": "Given up" }), {
+    none: "Ordered",
+    hint: "What is drafted or given up is not expected.",
+  }),
   needed(
     "lines",
     "What comes",
@@ -163,11 +162,11 @@ export const ORDER_FORM: readonly FormField[] = [
       1,
       needed("material", "Material", one("materials")),
       needed("quantity", "Quantity", AMOUNT),
-      needed("cost", "Cost of the line", MONEY, { hint: NOT_RECLAIMED }),
+      needed("cost", "Cost of the line", MONEY, { hint: "Costs are without the tax that you reclaim." }),
       optional("expires", "Last day of use", LAST_DAY_OF_USE),
-      optional("offer", "By the offer", one("offers")),
-      optional("packs", "In so many packs", WHOLE_NUMBER),
-      optional("received", "Of it has come", AMOUNT),
+      optional("offer", "Offer", one("offers")),
+      optional("packs", "Packs", WHOLE_NUMBER),
+      optional("received", "Come so far", AMOUNT, { hint: "What has come so far is written with its unit, as 500 g." }),
     ),
   ),
 ];

@@ -38,6 +38,7 @@ export const LABEL_FORM: readonly FormField[] = [
   }),
   optional("madeIn", "Made in", TEXT, { hint: "The country, where it is imported." }),
   optional("code", "Draw the batch code as", choice({ QR: "QR code", "Code 128": "Code 128" }), {
+    none: "Not drawn",
     hint: "It stands there in letters anyway.",
   }),
   optional("gtin", "GTIN", TEXT, { hint: "Only if you have one of GS1: 8, 12, 13 or 14 digits." }),

@@ -42,15 +42,16 @@ export const FORMULA_FORM: readonly FormField[] = [
         "percent",
         "Percent by weight",
         { kind: "percent or rest" },
-        { unit: "%", hint: "Or qs: what is left to 100 %." },
+        { unit: "%", hint: "Type qs for the line that takes what is left to 100 %." },
       ),
       optional("phase", "Phase", TEXT),
     ),
   ),
   optional("phFrom", "Target pH from", NUMBER),
   optional("phTo", "Target pH up to", NUMBER),
-  optional("use", "The product is", choice(USE_WORDS)),
+  optional("use", "The product is", choice(USE_WORDS), { none: "Not said yet" }),
   optional("market", "Sold in", choice(MARKET_WORDS), {
+    none: "Not said yet",
     hint: "Legal maxima are looked up there, and nowhere if you choose none.",
   }),
   optional("keepsDays", "Keeps for", WHOLE_NUMBER, {
@@ -62,8 +63,11 @@ export const FORMULA_FORM: readonly FormField[] = [
     "Phases, in the order in which they are made",
     rowsCalled(
       "Phase",
-      needed("name", "Name", TEXT, { hint: "As it stands beside its lines." }),
-      optional("temperature", "Goes in at", TEMPERATURE, { unit: "°C", hint: "Or with °F, as 158 °F." }),
+      needed("name", "Name", TEXT, { hint: "A phase is called as it stands beside its lines." }),
+      optional("temperature", "Goes in at", TEMPERATURE, {
+        unit: "°C",
+        hint: "A temperature may be written in °F, as 158 °F.",
+      }),
     ),
   ),
   optional(
@@ -83,11 +87,13 @@ export const FORMULA_FORM: readonly FormField[] = [
     "Checks before release, beside the pH",
     rowsCalled(
       "Check",
-      needed("what", "What", TEXT, { hint: "As Viscosity, or Appearance." }),
+      needed("what", "What", TEXT, { hint: "What is looked at, as Viscosity or Appearance." }),
       optional("from", "From", NUMBER),
       optional("to", "Up to", NUMBER),
-      optional("unit", "In", TEXT, { hint: "As mPa·s." }),
-      optional("looks", "Or what is right", TEXT, { hint: "Where it is seen, as smooth and white." }),
+      optional("unit", "In", TEXT, { hint: "A figure has its unit, as mPa·s." }),
+      optional("looks", "Or what is right", TEXT, {
+        hint: "Where it is seen, say what is right, as smooth and white.",
+      }),
     ),
   ),
 ];
@@ -96,7 +102,7 @@ export const PRODUCT_FORM: readonly FormField[] = [
   ID,
   NAME,
   needed("formula", "Formula", one("formulas")),
-  needed("fill", "Fill of one", AMOUNT, { hint: "What one jar, tin or bottle holds, as 200 g or 250 mL." }),
+  needed("fill", "Fill of one", AMOUNT, { hint: "What one jar, tin or bottle holds, as 200 g." }),
   optional("overfill", "Overfill of one", AMOUNT, { hint: "What goes in above the fill. Empty for none." }),
   optional("processLoss", "Process loss", PERCENT, { unit: "%", hint: "The share of a batch that is lost." }),
   optional("heel", "Heel", AMOUNT, { hint: "What stays in the vessel, whatever the size of the batch." }),
@@ -108,7 +114,10 @@ export const PRODUCT_FORM: readonly FormField[] = [
       0,
       needed("material", "Material", one("materials")),
       needed("amount", "Amount", AMOUNT),
-      optional("spoilage", "Spoilage", PERCENT, { unit: "%", hint: "The share of the pieces handled that is spoilt." }),
+      optional("spoilage", "Spoilage", PERCENT, {
+        unit: "%",
+        hint: "Spoilage is the share of the pieces handled that is spoilt.",
+      }),
     ),
   ),
   optional(
@@ -137,7 +146,7 @@ export const SETTINGS_FORM: readonly FormField[] = [
   needed("name", "Name of the workshop", TEXT),
   needed("currency", "Currency", TEXT, { hint: "Its three capital letters, as GBP." }),
   optional("today", "Set the date to", DAY, { hint: "Empty for the real date." }),
-  optional("horizonDays", "Plan ahead", WHOLE_NUMBER, { unit: "days", hint: "Empty for 56." }),
+  optional("horizonDays", "Plan ahead", WHOLE_NUMBER, { unit: "days", hint: "Empty for 56 days." }),
   optional("coverDays", "Buy for", WHOLE_NUMBER, { unit: "days", hint: "Empty for as long as the plan." }),
   needed("labourPerHour", "An hour of labour", MONEY, {
     hint: "What it costs the workshop, without the tax that you reclaim.",

@@ -63,11 +63,14 @@ const isRecord = (value: unknown): value is TypedRecord => typeof value === "obj
 const withoutTrailingZeros = (figure: string): string =>
   figure.replace(/^(\d+)(?:\.0*|(\.\d*?[1-9])0*)(?= |$)/, "$1$2");
 
+/** What stands for a value that is not there. */
+export const NOTHING = "nothing";
+
 /** A value in words: rows as `5, A; 2.5, B`. */
 function shownField(value: unknown): string {
-  if (value === undefined || value === null || value === "") return "nothing";
+  if (value === undefined || value === null || value === "") return NOTHING;
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (Array.isArray(value)) return value.length === 0 ? "nothing" : value.map(shownField).join("; ");
+  if (Array.isArray(value)) return value.length === 0 ? NOTHING : value.map(shownField).join("; ");
   if (isRecord(value)) return Object.values(value).map(shownField).join(", ");
   return typeof value === "string" ? value : JSON.stringify(value);
 }

@@ -20,11 +20,12 @@ export type AimsReading =
   | { readonly kind: "aims"; readonly aims: readonly Fraction[] }
   | { readonly kind: "refused"; readonly field: keyof TypedAims; readonly message: string };
 
-const USUAL = 100_000_000n;
+/** The size where nothing is typed. */
+export const USUAL_TRIAL = "100 g";
 
 /** Where one line is varied, the line that takes what is left gives way; without one the others do, in proportion. */
 export function readAims(formula: Formula, typed: TypedAims): AimsReading {
-  const size = typed.size.trim() === "" ? { value: USUAL } : readTypedStock(typed.size, "mass");
+  const size = readTypedStock(typed.size.trim() === "" ? USUAL_TRIAL : typed.size, "mass");
   if ("fault" in size) return { kind: "refused", field: "size", message: size.fault };
   const batch = size.value as Micrograms | null;
   if (batch === null || batch <= 0n)

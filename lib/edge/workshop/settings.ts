@@ -3,7 +3,7 @@ import type { MicroUnits } from "@/lib/domain/money";
 import { type Amount, type Measured, type Micrograms, type PartsPerMillion, UNITS } from "@/lib/domain/quantity";
 import type { FaultList } from "@/lib/edge/fault-list";
 import { currency, day, dayCount, days, name, orElse } from "@/lib/edge/fields";
-import { amount, lossPercent, money, percent } from "@/lib/edge/figure-fields";
+import { lossPercent, money, percent, weight } from "@/lib/edge/figure-fields";
 import type { Json } from "@/lib/edge/json-tree";
 import { complete, readEntry } from "@/lib/edge/record-reading";
 import { amountText } from "@/lib/edge/written-figures";
@@ -21,7 +21,7 @@ const SETTINGS = {
   coverDays: orElse(dayCount, null),
   labourPerHour: money,
   overheadPerHour: money,
-  balanceStep: amount,
+  balanceStep: weight,
   closedDays: orElse(days, []),
   taxPercent: orElse(percent, NO_SHARE),
   paymentFeePercent: orElse(lossPercent, NO_SHARE),

@@ -204,7 +204,8 @@ describe("a count as it was typed", () => {
       quantity: g("-10"),
       value,
     } as const;
-    const { rows, total } = countShown(workshop, [difference], saying);
+    const { says, rows, total } = countShown(workshop, [difference], saying);
+    expect(says).toBe("One lot differs: Material oil, lot L1, −10\u00a0g, £0.10 less. Nothing is kept yet.");
     expect(rows).toEqual([["Material oil, lot L1", "600\u00a0g", "590\u00a0g", "−10\u00a0g", "−£0.10"]]);
     expect(total?.at(-1)).toBe("−£0.10");
   });

@@ -24,7 +24,7 @@ import { formOf } from "@/app/book/_parts/form-of-record";
 import { newId } from "@/app/_ui/new-id";
 import { OfferWorking } from "@/app/book/_parts/offer-working";
 import { OfMaterial } from "@/app/book/_parts/of-material";
-import { listingOf } from "@/app/book/_parts/record-rows";
+import { saidOf } from "@/app/book/_parts/record-rows";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { RecordFinding } from "@/app/book/_parts/record-finding";
 import { versionsPath, trialsPath } from "@/app/book/_parts/addresses";
@@ -45,15 +45,14 @@ const askedBy = cache(async (step: string, steppedId: string) => {
   const [section, id] = [sectionOf(step), idOf(steppedId)];
   if (section === null || id === null) notFound();
   const open = await booksForPage();
-  const { columns, rows } = listingOf(section, open.books.workshop, open.today);
-  const row = rows.find((one) => one.id === id);
-  if (row === undefined) notFound();
-  return { ...open, section, id, columns, row };
+  const said = saidOf(section, open.books.workshop, open.today, id);
+  if (said === null) notFound();
+  return { ...open, section, id, ...said };
 });
 
 export async function generateMetadata({ params }: Pick<Address, "params">): Promise<Metadata> {
   const { section, id } = await params;
-  return { title: (await askedBy(section, id)).row.name };
+  return { title: (await askedBy(section, id)).name };
 }
 
 /** One record of the book: its form, what belongs to it, and what else can be done with it. */
@@ -73,7 +72,7 @@ export default async function RecordPage({ params, searchParams }: Address): Pro
     <>
       <Opening
         crumb={<Crumb section={section} />}
-        title={asked.row.name}
+        title={asked.name}
         beside={<Beside books={books} section={section} id={id} />}
       >
         <RecordFinding {...asked} />
@@ -101,7 +100,7 @@ export default async function RecordPage({ params, searchParams }: Address): Pro
       {product && <YieldSection product={product.id} fit={await yieldForPage(books, product)} />}
       {section === "offers" && <OfferWorking workshop={books.workshop} id={id} />}
       {section === "materials" && <OfMaterial books={books} today={asked.today} material={id} />}
-      <AlsoWithIt books={books} section={section} id={id} seen={seen} />
+      <AlsoWithIt books={books} section={section} id={id} seen={seen} today={asked.today} />
     </>
   );
 }

@@ -13,7 +13,7 @@ import { BookForm } from "@/app/book/_parts/book-form";
 import { checkedFrom } from "@/app/book/_parts/checked-from";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { formOf, likely } from "@/app/book/_parts/form-of-record";
-import { listingOf } from "@/app/book/_parts/record-rows";
+import { saidOf } from "@/app/book/_parts/record-rows";
 import { newId } from "@/app/_ui/new-id";
 import { SECTION_WORDS, type Section, sectionOf } from "@/app/book/_parts/sections";
 import { keep } from "../../actions";
@@ -53,11 +53,11 @@ export default async function NewRecordPage({ params, searchParams }: Address): 
   const id = newId();
   const record = begun(books, section, query, today);
   const form = formOf(books, section, hasOwnId ? record : { ...record, id }, true);
-  const { one, add, gist } = SECTION_WORDS[section];
+  const { one, add, gist, needs } = SECTION_WORDS[section];
   return (
     <>
       <Opening crumb={<Crumb section={section} />} title={add}>
-        {gist}
+        {gist} {needs}
       </Opening>
       <KeptBefore books={books} section={section} id={textIn(query, "kept")} today={today} />
       <WhatComesFirst books={books} section={section} />
@@ -95,8 +95,8 @@ function KeptBefore({
   readonly id: string;
   readonly today: Day;
 }): ReactNode {
-  const kept = id === "" ? undefined : listingOf(section, workshop, today).rows.find((row) => row.id === id);
-  if (kept === undefined) return null;
+  const kept = id === "" ? undefined : saidOf(section, workshop, today, id);
+  if (kept === undefined || kept === null) return null;
   return (
     <p className="done" role="status">
       Kept: {kept.name}. Here is room for another.

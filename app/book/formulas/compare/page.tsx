@@ -39,11 +39,12 @@ export default async function ComparePage({
         />
       </Opening>
       <CompareForm workshop={workshop} asked={{ first: first?.id, second: second?.id, product: product?.id, basis }} />
-      {compared?.kind === "compared" && first && second && (
+      {compared?.kind === "compared" && first && second && product && (
         <ComparedLedger
           compared={compared}
           first={first.name}
           second={second.name}
+          product={product}
           currency={workshop.settings.currency}
         />
       )}

@@ -12,6 +12,7 @@ import { dayShown } from "@/lib/edge/figures";
 import { measureField } from "@/lib/edge/forms/posting-forms";
 import { historyAddress, idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
 import { lotWords } from "@/lib/edge/lot-words";
+import { movedInWords } from "@/lib/edge/posting-sentence";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { realToday } from "@/lib/edge/real-today";
 import { readPosting, readStruckOff } from "@/lib/store/ledger/ledger-answers";
@@ -52,7 +53,7 @@ export default async function PostingPage({ params, searchParams }: Page): Promi
         }
         title={`${POSTING_WORDS[posting.kind]}, ${dayShown(posting.day, today)}`}
       >
-        <Finding posting={posting} reversedBy={reversedBy} />
+        {movedInWords(posting, words, workshop.settings.currency)} <Finding posting={posting} reversedBy={reversedBy} />
       </Opening>
       <div role="status">
         {textIn(parameters, "did") === "reversed" && reversedBy && (

@@ -37,11 +37,13 @@ export function OrderLines({ view }: { readonly view: OrderView }): ReactNode {
               {countShown(each.packs)}
               {NO_BREAK}×{NO_BREAK}
               {amountShown(each.offer.pack.typed)}
+              <span className="phone-only">
+                {" "}
+                at {priceShown(each.packPrice, currency)} each; {come(line, view)}
+              </span>
             </td>
             <td className="number not-on-phone">{priceShown(each.packPrice, currency)}</td>
-            <td className="not-on-phone">
-              <Come line={line} view={view} />
-            </td>
+            <td className="not-on-phone">{come(line, view)}</td>
             <td className="number end">{moneyShown(line.cost, currency)}</td>
           </tr>
         );
@@ -69,7 +71,7 @@ const Sum = ({
   </tr>
 );
 
-function Come({ line, view }: { readonly line: OrderLine; readonly view: OrderView }): ReactNode {
+function come(line: OrderLine, view: OrderView): string {
   const { measure } = byId("material", view.workshop.materials)(line.material);
   if (view.order.state === "drafted") return "not ordered yet";
   const rest = outstanding(line);

@@ -7,10 +7,10 @@ import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import type { WorkingLine } from "@/app/_ui/working";
 import { planForPage, type Planned } from "@/app/plan-for-page";
-import { compare, ratio, roundedHalfAway } from "@/lib/domain/fraction";
+import { compare, type Fraction, ratio, roundedHalfAway } from "@/lib/domain/fraction";
 import { driftOf, landedEach, paidEach } from "@/lib/domain/landed";
 import type { LotReceived } from "@/lib/domain/ledger/receipt";
-import type { Material } from "@/lib/domain/workshop";
+import type { Material, Offer } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { amountShown, dayShown, moneyShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { inLargeUnit, largeUnitShown, priceTicks } from "@/lib/edge/landed-figures";
@@ -65,11 +65,23 @@ const nameOf = ({ workshop }: Planned, supplier: string | null): string =>
 function Finding({ received, material, found }: Part): ReactNode {
   const { currency } = found.workshop.settings;
   const [last] = received.slice(-1);
+  const asked = askedFor(material, found);
   if (last === undefined)
     return (
       <>
-        No delivery of it was received yet. What lots cost that were entered by hand is on{" "}
-        <Link href={materialAddress(material.id)}>the shelf</Link>.
+        No delivery of it has come yet.
+        {asked.length > 0 && (
+          <>
+            {" "}
+            Its offers ask{" "}
+            <b>
+              {asked[0]}
+              {asked.length > 1 && ` to ${asked.at(-1) ?? ""}`}
+            </b>
+            .
+          </>
+        )}{" "}
+        What lots cost that were entered by hand is on <Link href={materialAddress(material.id)}>the shelf</Link>.
       </>
     );
   const byPrice = received.toSorted((a, b) => compare(paidEach(a), paidEach(b)));
@@ -83,6 +95,14 @@ function Finding({ received, material, found }: Part): ReactNode {
     </>
   );
 }
+
+/** What the offers of a material ask for a kilogram or a piece, the least first; each figure once. */
+function askedFor({ id, measure }: Material, { workshop: { offers, settings } }: Planned): readonly string[] {
+  const each = offers.filter((offer) => offer.material === id).map(offerEach);
+  return [...new Set(each.toSorted(compare).map((price) => largeUnitShown(price, measure, settings.currency)))];
+}
+
+const offerEach = ({ price, pack }: Offer): Fraction => ratio(price, pack.quantity);
 
 /** The prices over time, with which shape is whose and what the heights mean. */
 function Drawn({ received, material, found }: Part): ReactNode {
@@ -186,7 +206,7 @@ function paidLines(each: LotReceived, { measure }: Material, found: Planned): re
   ];
 }
 
-const OFFER_COLUMNS = [{ name: "Offer" }, { name: "Asks", kind: "number" }, { name: "Does it still?" }] as const;
+const OFFER_COLUMNS = [{ name: "Offer" }, { name: "Asks", kind: "number" }, { name: "Whether it holds" }] as const;
 
 /** Whether each offer still says what is paid. @rule OFFER-3 */
 function Offers({ received, material, found }: Part): ReactNode {
@@ -204,7 +224,10 @@ function Offers({ received, material, found }: Part): ReactNode {
                 {nameOf(found, offer.supplier)}, {amountShown(offer.pack.typed)}
               </Link>
             </th>
-            <td className="number end">{priceShown(offer.price, currency)}</td>
+            <td className="number end">
+              {priceShown(offer.price, currency)}
+              <small>{largeUnitShown(offerEach(offer), material.measure, currency)}</small>
+            </td>
             <td className="second-line small">
               {driftSays(driftOf(offer, received, found.today), offer, found.today, currency)}
             </td>

@@ -8,11 +8,15 @@ import { Opening } from "@/app/_ui/finding";
 import { asSentence } from "@/app/_ui/sentence";
 import { planForPage } from "@/app/plan-for-page";
 import { type PlannedUse, plannedUse } from "@/lib/domain/buying/planned-use";
+import { reorderPoint, safetyStockFor } from "@/lib/domain/buying/reorder-suggestions";
+import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { counted } from "@/lib/edge/counted";
-import { readSuggestion, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
+import { stockShown } from "@/lib/edge/figures";
+import { readSuggestion, type SuggestionInputs, suggestionTyped } from "@/lib/edge/forms/suggestion-inputs";
 import { idOfSegment, paidAddress, suggestedAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
 import { beginsWith, HINTS, LABELS } from "../../_parts/suggestion-begins";
+import { economicOf } from "../../_parts/suggestions-worked";
 import { Suggestions } from "../../_parts/suggestions";
 import { UseWorking } from "../../_parts/use-working";
 import { BuyingCrumb } from "../../orders/_parts/buying-crumb";
@@ -42,9 +46,13 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
   return (
     <>
       <Opening crumb={<BuyingCrumb />} title={`Safety stock and order size of ${material.name}`}>
+        {"inputs" in read && <Figures inputs={read.inputs} outlook={outlook} />}
         {saysOf(use)}
       </Opening>
       <div className="suggested">
+        {"inputs" in read && (
+          <Suggestions inputs={read.inputs} outlook={outlook} workshop={workshop} today={found.today} />
+        )}
         <Form
           action={suggestedAddress(material.id)}
           scroll={false}
@@ -54,7 +62,7 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
         >
           <h2 id="from">Worked out from</h2>
           <div className="suggested-fields" key={JSON.stringify(typed)}>
-            {LABELS(material.measure).map(({ field, label }) => (
+            {LABELS(material.measure, workshop.settings.currency).map(({ field, label }) => (
               <Field
                 key={field}
                 label={label}
@@ -74,9 +82,6 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
             </Link>
           </div>
         </Form>
-        {"inputs" in read && (
-          <Suggestions inputs={read.inputs} outlook={outlook} workshop={workshop} today={found.today} />
-        )}
       </div>
       <p className="small paid-further">
         <Link href={materialAddress(material.id)}>On the shelf</Link> ·{" "}
@@ -86,7 +91,30 @@ export default async function SuggestedPage({ params, searchParams }: Page): Pro
   );
 }
 
+/** The textbook's figures first. */
+function Figures({
+  inputs,
+  outlook: { material, pricedOffer },
+}: {
+  readonly inputs: SuggestionInputs;
+  readonly outlook: MaterialOutlook;
+}): ReactNode {
+  const shown = (held: bigint): string => stockShown(held, material.measure, "lacking");
+  const order = pricedOffer === null ? null : economicOf(inputs, pricedOffer);
+  return (
+    <>
+      Keep <b>{shown(safetyStockFor(inputs.demand))}</b> back and order at <b>{shown(reorderPoint(inputs.demand))}</b>
+      {order !== null && (
+        <>
+          , <b>{shown(order.quantity)}</b> at a time
+        </>
+      )}
+      .{" "}
+    </>
+  );
+}
+
 const saysOf = (use: PlannedUse | null): string =>
   use === null
     ? "No planned run uses it, so the use of a day is yours to write."
-    : `Suggestions of the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}. They change nothing: what the plan buys follows the runs.`;
+    : `So the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}; it changes nothing: what the plan buys follows the runs.`;

@@ -38,7 +38,7 @@ export default async function CountDuePage({ searchParams }: { readonly searchPa
         <Answer all={all} />
       </Opening>
       {asked && <RhythmForm material={asked} rhythm={rhythmOf(desk.countRhythms, asked.id)} />}
-      {workshop.materials.length > 0 && <Rhythms materials={workshop.materials} all={all} today={today} />}
+      <RhythmsByNeed materials={workshop.materials} all={all} today={today} />
       <p className="small soft">
         A material falls due so many days after it was last counted, or once so many runs have drawn of it, whichever
         comes first. How often is the maker’s to say; it is kept in the app and not in a workshop file.
@@ -96,20 +96,40 @@ const RhythmForm = ({
   </section>
 );
 
-function Rhythms({
-  materials,
-  all,
-  today,
-}: {
+interface Listed {
   readonly materials: readonly Material[];
   readonly all: readonly CountDue[];
   readonly today: Day;
-}): ReactNode {
+}
+
+/** Those that are counted by a rhythm; the others are folded, unless there are no others. */
+function RhythmsByNeed({ materials, all, today }: Listed): ReactNode {
+  const looked = new Set(all.map(({ rhythm }) => rhythm.material));
+  const [having, without] = [
+    materials.filter(({ id }) => looked.has(id)),
+    materials.filter(({ id }) => !looked.has(id)),
+  ];
+  return (
+    <>
+      {having.length > 0 && <Rhythms materials={having} all={all} today={today} />}
+      {without.length > 0 && (
+        <details className="as-table" open={having.length === 0}>
+          <summary>{inWordsFirst(without.length)} without a rhythm</summary>
+          <Rhythms materials={without} all={[]} today={today} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function Rhythms({ materials, all, today }: Listed): ReactNode {
   const dueOf = new Map(all.map((due) => [due.rhythm.material, due]));
   return (
     <Ledger
-      caption="Materials and how often each is counted"
-      columns={[{ name: "Material" }, { name: "How often" }, { name: "Due" }]}
+      caption={
+        all.length > 0 ? "Materials and how often each is counted" : "Materials that are not counted by a rhythm"
+      }
+      columns={[{ name: "Material" }, ...(all.length > 0 ? [{ name: "How often" }, { name: "Due" }] : [])]}
     >
       {materials.map(({ id, name }) => {
         const due = dueOf.get(id);
@@ -121,8 +141,14 @@ function Rhythms({
               </Link>
               {due && <small>{sinceInWords(due, today)}</small>}
             </th>
-            <td>{due ? rhythmInWords(due.rhythm) : "not said"}</td>
-            <td>{due ? <DueSign due={due} today={today} /> : "–"}</td>
+            {due && (
+              <>
+                <td>{rhythmInWords(due.rhythm)}</td>
+                <td>
+                  <DueSign due={due} today={today} />
+                </td>
+              </>
+            )}
           </tr>
         );
       })}

@@ -15,6 +15,7 @@ import { isUsable } from "@/lib/domain/lots";
 import { dayShown, moneyShown, pricePerGramShown } from "@/lib/edge/figures";
 import { lotDeedIn } from "@/lib/edge/forms/lot-forms";
 import { materialAddress } from "@/lib/edge/material-address";
+import { runsCalled } from "@/lib/edge/run-called";
 import { POSTING_WORDS } from "@/lib/edge/posting-words";
 import { readHistoryOfLot, readStruckOff, readTraceForward } from "@/lib/store/ledger/ledger-answers";
 import { idOfSegment, postingAddress } from "@/lib/edge/ledger-address";
@@ -55,6 +56,7 @@ async function viewOf(step: string): Promise<LotView | null> {
     onHold: inPlaces(all, name, ["hold"]).at(-1)?.balance ?? NOTHING,
     lines: inPlaces(all, name, ["shelf", "hold"]),
     trace,
+    runCalled: runsCalled(found),
   };
 }
 
@@ -129,7 +131,9 @@ function LotFinding({ view }: { readonly view: LotView }): ReactNode {
         </>
       )}{" "}
       Came in {dayShown(lot.received, today)}
-      {lot.expires === null ? "; it has no last day of use." : `, last day of use ${dayShown(lot.expires, today)}.`}
+      {lot.expires === null
+        ? "; it has no last day of use."
+        : `, last day of use ${dayShown(lot.expires, today, { year: true })}.`}
       {!isListed &&
         " It was taken out of the Book: what happened to it stays here, and nothing more can be done with it."}
     </>
@@ -142,14 +146,16 @@ function OneGram({ view }: { readonly view: LotView }): ReactNode {
   const held = onShelf.quantity + onHold.quantity;
   if (material === null || held === 0n) return null;
   const worth = wholeValue(onShelf.value) + wholeValue(onHold.value);
+  const each = pricePerGramShown(ratio(worth, held), material.measure, currency);
   const one = material.measure === "mass" ? "one gram" : "one piece";
   return (
     <HowItComes
+      says={`${each} ${material.measure === "mass" ? "a gram" : "a piece"}: how it comes about`}
       lines={[
         { figure: moneyShown(worth, currency, 2), reason: "worth, as the last line of its history below has it" },
         { operator: "÷", figure: muchOf(view, held, "in full"), reason: "there" },
         {
-          figure: pricePerGramShown(ratio(worth, held), material.measure, currency),
+          figure: each,
           reason: `for ${one}`,
           isResult: true,
         },
@@ -180,7 +186,9 @@ function Cautions({ view: { lot, today, onShelf, onHold } }: { readonly view: Lo
   return (
     <p className="lot-caution">
       <Sign sign="triangle" tone="wrong">
-        {isGone ? "Out of date: do not use it." : "On hold: no plan draws on it."}
+        {isGone
+          ? `Out of date${lot.expires === null ? "" : ` since ${dayShown(lot.expires, today, { weekday: false, year: true })}`}: do not use it.`
+          : "On hold: no plan draws on it."}
       </Sign>{" "}
       Local rules, what the supplier says and licensed waste practice come first.
     </p>

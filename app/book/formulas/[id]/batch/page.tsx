@@ -8,12 +8,11 @@ import { checksOf } from "@/lib/domain/formula-book/checks";
 import type { Batch } from "@/lib/domain/formula-book/scaling";
 import { potsOn, weighUpFromPots } from "@/lib/domain/formula-book/weigh-up-premixes";
 import { compositions } from "@/lib/domain/formula";
-import { roundedUp } from "@/lib/domain/fraction";
+import { type Fraction, ratio, roundedUp, times } from "@/lib/domain/fraction";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import type { Formula, Product, Workshop } from "@/lib/domain/workshop";
-import { counted } from "@/lib/edge/counted";
-import { countShown, minutesShown, moneyShown } from "@/lib/edge/figures";
-import { massShown } from "@/lib/edge/mass-shown";
+import { counted, inARow } from "@/lib/edge/counted";
+import { countShown, massInFull, minutesShown, moneyShown } from "@/lib/edge/figures";
 import { type BatchReading, readBatch, type SizedBatch, usualBatch } from "@/lib/edge/forms/batch-size";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { newId } from "@/app/_ui/new-id";
@@ -60,7 +59,7 @@ export default async function BatchPage({ params, searchParams }: Address): Prom
         crumb={<Link href={recordPath("formulas", formula.id)}>{formula.name}</Link>}
         title={`A batch of ${formula.name}`}
       >
-        <SizeFinding reading={reading} filled={product?.name ?? null} />
+        <SizeFinding reading={reading} filled={product?.name ?? null} step={stepOf(workshop)} />
       </Opening>
       <BatchForm
         formula={formula.id}
@@ -74,7 +73,10 @@ export default async function BatchPage({ params, searchParams }: Address): Prom
           Checks <small>{countedFindings(findings)}</small>
         </h2>
         <div>
-          <FindingsList findings={findings} about={{ today, nameOf: nameOfLine(workshop) }} />
+          <FindingsList
+            findings={findings}
+            about={{ today, nameOf: nameOfLine(workshop), batch: smallestOf(batches) }}
+          />
           <WhoDecides />
         </div>
       </section>
@@ -105,9 +107,11 @@ const smallestOf = (batches: readonly Batch[]): Micrograms | null => {
 function SizeFinding({
   reading,
   filled,
+  step,
 }: {
   readonly reading: BatchReading;
   readonly filled: string | null;
+  readonly step: Micrograms;
 }): ReactNode {
   if (reading.kind === "refused") return <>Its size could not be worked out: see below.</>;
   const { batches, minutes } = reading.sized;
@@ -115,7 +119,7 @@ function SizeFinding({
   return (
     <>
       <b>{batches.length === 1 ? "One batch" : `${countShown(batches.length)} batches`}</b> of{" "}
-      {sizesShown(reading.sized)}
+      {sizesShown(reading.sized, step)}
       {filled !== null && (
         <>
           , which {batches.length === 1 ? "fills" : "fill"} <b>{counted(Number(units), "unit", "units")}</b> of {filled}
@@ -126,10 +130,12 @@ function SizeFinding({
   );
 }
 
-function sizesShown({ batches }: SizedBatch): string {
-  const sizes = [...new Set(batches.map(({ bulk }) => massShown(bulk, "lacking")))];
-  return sizes.join(" and ");
-}
+const sizesShown = ({ batches }: SizedBatch, step: Micrograms): string =>
+  inARow([...new Set(batches.map(({ bulk }) => weighedShown(bulk, step)))]);
+
+/** As it is weighed: rounded up to a step of the balance, with all its digits. @rule WEIGH-1 */
+const weighedShown = (bulk: Fraction, step: Micrograms): string =>
+  massInFull(roundedUp(times(bulk, ratio(1n, step))) * step);
 
 /** What one unit costs in batches of these sizes, and the way to the week. @rule SCALE-5 */
 function PlanThem({
@@ -145,7 +151,9 @@ function PlanThem({
 }): ReactNode {
   const sizes = batches.flatMap(({ units }) => (units === null || units === 0n ? [] : [units]));
   if (sizes.length === 0) return null;
-  const cost = costOfBatches(workshop, today, product, sizes, "replacement");
+  const costIn = (runs: typeof sizes) => costOfBatches(workshop, today, product, runs, "replacement");
+  const [cost, usually] = [costIn(sizes), costIn([product.usualRun])];
+  const { currency } = workshop.settings;
   const many = sizes.length === 1 ? "this batch" : `these ${String(sizes.length)} batches`;
   return (
     <section className="matters" aria-labelledby="plan-them">
@@ -158,9 +166,14 @@ function PlanThem({
             <>What one {product.name} costs so is not known: something in it has neither an offer nor a lot.</>
           ) : (
             <>
-              Made so, one {product.name} costs <b>{moneyShown(cost, workshop.settings.currency, 2)}</b>; in its usual
-              run of {counted(Number(product.usualRun), "unit", "units")},{" "}
-              <Link href={costPath(product.id)}>what its own page says</Link>.
+              Made so, one {product.name} costs <b>{moneyShown(cost, currency)}</b>
+              {usually !== null && (
+                <>
+                  ; <Link href={costPath(product.id)}>{moneyShown(usually, currency)}</Link> in its usual run of{" "}
+                  {counted(Number(product.usualRun), "unit", "units")}
+                </>
+              )}
+              .
             </>
           )}
         </p>
@@ -195,7 +208,7 @@ function WeighUps({
   return [...sizes].map(([key, { bulk }], place) => (
     <section className="matters" key={key} aria-labelledby={`weigh-${String(place)}`}>
       <h2 id={`weigh-${String(place)}`}>
-        What to weigh <small>for {massShown(bulk, "lacking")}, in steps of the balance</small>
+        What to weigh <small>for {weighedShown(bulk, stepOf(workshop))}, in steps of the balance</small>
       </h2>
       <div>
         <WeighUpTables

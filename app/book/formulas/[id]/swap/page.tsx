@@ -2,11 +2,13 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
-import { previewSwap } from "@/lib/domain/formula-book/swap";
-import { roundedUp } from "@/lib/domain/fraction";
+import { previewSwap, type SwapPreview } from "@/lib/domain/formula-book/swap";
+import { type Fraction, roundedUp } from "@/lib/domain/fraction";
+import type { CurrencyCode } from "@/lib/domain/money";
 import { type Micrograms, quantity } from "@/lib/domain/quantity";
 import { usualBatch } from "@/lib/edge/forms/batch-size";
 import { madeBySwap } from "@/lib/edge/forms/next-version";
+import { moneyShown } from "@/lib/edge/figures";
 import { readSwap, type TypedSwap } from "@/lib/edge/forms/swap-form";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
@@ -44,6 +46,7 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
   const batch = product && quantity<Micrograms>(roundedUp(usualBatch(product).bulk));
   const preview = reading.kind === "asked" ? previewSwap(workshop, today, "replacement", reading.asked, batch) : null;
   const nameOf = nameOfLine(workshop);
+  const { currency } = workshop.settings;
   const held = new Set(formula.lines.flatMap(({ of }) => (of.kind === "material" ? [of.id] : [])));
   const weighed = workshop.materials.filter(({ measure, kind }) => measure === "mass" && kind === "ingredient");
   return (
@@ -57,8 +60,8 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
         ) : (
           <>
             <b>{nameOf({ kind: "material", id: typed.to })}</b> in the place of{" "}
-            <b>{nameOf({ kind: "material", id: typed.from })}</b>. New in it:{" "}
-            {countedFindings(preview.breaks, "nothing")}.
+            <b>{nameOf({ kind: "material", id: typed.from })}</b>
+            <WhatItBrings preview={preview} currency={currency} />
           </>
         )}
       </Opening>
@@ -69,13 +72,14 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
         typed={typed}
         fault={reading.kind === "refused" ? reading : null}
       />
-      {preview !== null && (
+      {preview !== null && reading.kind === "asked" && (
         <>
           <SwapPreviewed
             preview={preview}
-            old={nameOf({ kind: "material", id: typed.from })}
+            before={formula}
+            asked={reading.asked}
             about={{ today, nameOf }}
-            currency={workshop.settings.currency}
+            currency={currency}
           />
           <KeepIt formula={formula.id} typed={typed} made={madeBySwap(workshop, formula.id, typed)} />
         </>
@@ -83,6 +87,44 @@ export default async function SwapPage({ params, searchParams }: Address): Promi
     </>
   );
 }
+
+/** What one of each product then costs more or less, and what the checks find that they did not before. */
+const WhatItBrings = ({
+  preview: { costs, breaks },
+  currency,
+}: {
+  readonly preview: SwapPreview;
+  readonly currency: CurrencyCode;
+}): ReactNode => (
+  <>
+    {costs.flatMap(({ product: { id, name }, compared }) =>
+      compared.kind === "compared" && compared.dearerBy !== null
+        ? [
+            <span key={id}>
+              ; one {name} then costs <CostsSo dearerBy={compared.dearerBy} currency={currency} />
+            </span>,
+          ]
+        : [],
+    )}
+    .{breaks.length > 0 && <> It brings {countedFindings(breaks)} with it.</>}
+  </>
+);
+
+const CostsSo = ({
+  dearerBy,
+  currency,
+}: {
+  readonly dearerBy: Fraction;
+  readonly currency: CurrencyCode;
+}): ReactNode => {
+  if (dearerBy.over === 0n) return <>the same</>;
+  const size = dearerBy.over < 0n ? { ...dearerBy, over: -dearerBy.over } : dearerBy;
+  return (
+    <b>
+      {moneyShown(size, currency)} {dearerBy.over < 0n ? "less" : "more"}
+    </b>
+  );
+};
 
 /** The swap as the next version of the formula, or as a draft beside it. */
 const KeepIt = ({
@@ -105,7 +147,7 @@ const KeepIt = ({
         act={swapAsNextVersion.bind(null, formula, typed, made)}
         carried={{}}
         className="asking-in-a-row"
-        fields={[{ name: "why", label: "What it is swapped for", type: "text", value: "" }]}
+        fields={[{ name: "why", label: "Why it is swapped", type: "text", value: "" }]}
         button="Make it the next version"
       />
       <DeedForm act={keepSwap.bind(null, formula, typed, newId())} label="Keep it as a draft" />

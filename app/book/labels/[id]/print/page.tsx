@@ -16,6 +16,7 @@ import { newPath, type Query, recordPath, textIn } from "@/app/book/_parts/addre
 import { AskedOfLabelList } from "@/app/book/_parts/asked-of-label";
 import { LabelDrawing, SheetDrawing } from "@/app/_ui/label-drawing";
 import { LabelForm } from "@/app/book/_parts/label-form";
+import { PrintLabels } from "@/app/book/_parts/print-labels";
 import { labelForPage, type LabelOnPage } from "../../label-for-page";
 import "../../labels.css";
 
@@ -68,13 +69,17 @@ export default async function LabelPage({ params, searchParams }: Address): Prom
         query={query}
         today={today}
       />
-      {paper && layout && <Preview layout={layout} paper={paper} says={saidOnLabel(printed)} />}
+      {paper && layout && (
+        <Preview layout={layout} paper={paper} says={saidOnLabel(printed)}>
+          {asked && <PrintLabels count={asked.count} />}
+        </Preview>
+      )}
       {paper === null && (
         <p className="done">
           There is no label sheet yet. <Link href={newPath("papers")}>Measure the sheet that you print on</Link>.
         </p>
       )}
-      <AskedOfLabelList missing={missing} toJudge={toJudge} notes={labelNotes(draft)} />
+      <AskedOfLabelList missing={missing} toJudge={toJudge} notes={labelNotes(draft)} today={today} />
       {paper && layout && asked && <Sheets layout={layout} paper={paper} asked={asked} title={draft.title} />}
     </div>
   );
@@ -85,8 +90,8 @@ function Notices({ page: { batch, kept, typed, lot } }: { readonly page: LabelOn
   return (
     <>
       <p className="label">
-        This is a draft. Local rules and a qualified assessor decide what a label must say, and whether the product may
-        be sold at all.
+        {kept === null && "This is a draft. "}Local rules and a qualified assessor decide what a label must say, and
+        whether the product may be sold at all.
       </p>
       {batch !== null && stateOf(batch) !== "released" && (
         <p className="fault" role="status">
@@ -118,10 +123,12 @@ function Preview({
   layout,
   paper,
   says,
+  children,
 }: {
   readonly layout: LabelLayout;
   readonly paper: LabelPaper;
   readonly says: string;
+  readonly children: ReactNode;
 }): ReactNode {
   return (
     <section className="matters" aria-labelledby="preview">
@@ -140,6 +147,7 @@ function Preview({
         <div className="label-preview">
           <LabelDrawing layout={layout} size={inNumbers(paper)} says={says} />
         </div>
+        {children}
       </div>
     </section>
   );
@@ -160,7 +168,11 @@ function Sheets({
   return (
     <section className="matters label-sheets" aria-labelledby="sheets">
       <h2 id="sheets">
-        To print <small>{counted(sheets.length, "sheet", "sheets")}, at true size: choose 100 % and no margins</small>
+        To print{" "}
+        <small>
+          {counted(sheets.length, "sheet", "sheets")}; prints at true size, shown smaller here where the page is narrow:
+          choose 100 % and no margins
+        </small>
       </h2>
       <div>
         {sheets.map((numbers, at) => (

@@ -5,10 +5,11 @@ import type { ReactNode } from "react";
 import { isoDate } from "@/lib/domain/calendar";
 import { forNewWork } from "@/lib/domain/desk";
 import { percentOf } from "@/lib/domain/formula";
-import type { Fraction } from "@/lib/domain/fraction";
+import { dividedBy, type Fraction, times, total, whole } from "@/lib/domain/fraction";
+import { type PartsPerMillion, WHOLE } from "@/lib/domain/quantity";
 import type { Formula } from "@/lib/domain/workshop";
-import { gramsShown, percentShown } from "@/lib/edge/figures";
-import { readAims, type TypedAims } from "@/lib/edge/forms/trial-aims";
+import { gramsShown, massInFull, percentShown } from "@/lib/edge/figures";
+import { readAims, type TypedAims, USUAL_TRIAL } from "@/lib/edge/forms/trial-aims";
 import { AskingForm } from "@/app/_ui/asking-form";
 import { Opening } from "@/app/_ui/finding";
 import { newId } from "@/app/_ui/new-id";
@@ -39,7 +40,11 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
   const { workshop } = books;
   const formula = workshop.formulas.find((one) => one.id === idOf(id));
   if (formula === undefined) notFound();
-  const typed = { size: textIn(query, "size"), line: textIn(query, "line"), percent: textIn(query, "percent") };
+  const typed = {
+    size: textIn(query, "size") || USUAL_TRIAL,
+    line: textIn(query, "line"),
+    percent: textIn(query, "percent"),
+  };
   const reading = readAims(formula, typed);
   const nameOf = nameOfLine(workshop);
   const further = forNewWork(books.desk, "materials", workshop.materials).filter(({ measure }) => measure === "mass");
@@ -47,7 +52,7 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
   const aims = reading.kind === "aims" ? reading.aims : [];
   const hintOf = (at: number): string => {
     const line = formula.lines[at];
-    return line === undefined ? "" : aimShown(aims[at], percentShown(percentOf(line, formula)));
+    return line === undefined ? "" : aimShown(aims, at, percentOf(line, formula));
   };
   return (
     <>
@@ -66,7 +71,12 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
         className="asking-on-paper"
         fields={[
           ...aboutTrial({ name: nameGiven(typed, formula, nameOf), day: isoDate(today), notes: "" }),
-          ...weighedOf(formula.lines, { nameOf, hintOf, weighedIn: nothingWeighed }),
+          ...weighedOf(formula.lines, {
+            nameOf,
+            hintOf,
+            weighedIn: nothingWeighed,
+            size: aims.length === 0 ? null : massInFull(total(aims)),
+          }),
           ...besidesThese(formula.lines, further),
           ...READING_ASKED.map((field) => ({ ...field, group: READ })),
           offTheShelf("yes"),
@@ -81,8 +91,13 @@ const READ = { title: "What came out", says: "more can be written down later: an
 
 const nothingWeighed = (): string => "";
 
-const aimShown = (aim: Fraction | undefined, percent: string): string =>
-  aim === undefined ? `${percent} in the formula` : `Weigh ${gramsShown(aim)}; ${percent} in the formula.`;
+/** `Weigh 7.00 g, which is 7.00 %; 6.00 % in the formula.` */
+function aimShown(aims: readonly Fraction[], at: number, inFormula: PartsPerMillion): string {
+  const [aim, all] = [aims[at], total(aims)];
+  if (aim === undefined || all.over === 0n) return `${percentShown(inFormula)} in the formula`;
+  const [is, was] = [percentShown(times(dividedBy(aim, all), whole(WHOLE))), percentShown(inFormula)];
+  return `Weigh ${gramsShown(aim)}, which is ${is}${is === was ? " as in the formula" : `; ${was} in the formula`}.`;
+}
 
 function nameGiven({ line, percent }: TypedAims, formula: Formula, nameOf: ReturnType<typeof nameOfLine>): string {
   const varied = formula.lines[/^\d{1,4}$/.test(line) ? Number(line) : -1];
