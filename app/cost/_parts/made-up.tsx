@@ -73,7 +73,7 @@ export function MadeUp({ view, before }: { readonly view: CostView; readonly bef
           line={line}
           use={use}
           further=", for the run"
-          amount={`${amountShown(item.amount.typed)} for ${countShown(product.usualRun)}${NO_BREAK}units`}
+          amount={`${inShort(item.amount)} for ${countShown(product.usualRun)}${NO_BREAK}units`}
           opened={perRunWorking(item, line, use, view)}
           view={view}
         />
@@ -137,9 +137,13 @@ function MaterialCells({
   );
 }
 
-/** `1 piece and 2 % spoilt` */
-const withSpoilt = ({ amount: { typed }, spoilage }: PackagingItem): string =>
-  spoilage > 0n ? `${amountShown(typed)} and ${rateShown(spoilage)} spoilt` : amountShown(typed);
+/** Pieces without their word, which there is no room for. */
+const inShort = ({ typed }: PackagingItem["amount"]): string =>
+  typed.unit === "each" ? (amountShown(typed).split(NO_BREAK)[0] ?? "") : amountShown(typed);
+
+/** `1 and 2 % spoilt` */
+const withSpoilt = ({ amount, spoilage }: PackagingItem): string =>
+  spoilage > 0n ? `${inShort(amount)} and ${rateShown(spoilage)} spoilt` : amountShown(amount.typed);
 
 function ItemRow({
   id,
