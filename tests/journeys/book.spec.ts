@@ -102,7 +102,7 @@ test("A price that is changed changes what the product costs", async ({ page }) 
 
 /** What is typed into which field, what is said of it. Nothing typed is lost. */
 const WRONG = [
-  { where: "/book/materials/new", field: "Name", typed: "", says: "is needed" },
+  { where: "/book/materials/new", field: "Name", typed: "", says: "missing" },
   { where: "/book/materials/new", field: "Safety stock", typed: "-5 g", says: "must not be below zero" },
   { where: "/book/materials/new", field: "Safety stock", typed: "5 cups", says: "unknown unit" },
   { where: "/book/materials/new", field: "Safety stock", typed: "5 fl oz", says: "has two sizes" },
@@ -444,7 +444,7 @@ test.describe("without scripts", () => {
     await page.goto("/book/suppliers/new");
     await page.getByLabel("Lead time", { exact: true }).fill("soon");
     await press(page, "Keep the supplier");
-    await expect(refused(page)).toContainText("Name: is needed");
+    await expect(refused(page)).toContainText("Name is missing");
     await expect(page.getByLabel("Lead time", { exact: true })).toHaveValue("soon");
     await expect(page.getByLabel("Lead time", { exact: true })).toHaveAccessibleDescription(/must be a number/i);
     await page.getByLabel("Name", { exact: true }).fill("Without scripts");
