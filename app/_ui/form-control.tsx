@@ -77,7 +77,9 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
       (faultOf(drawing, name) ?? drawing.notes[name]) !== undefined && faultId(name),
     ),
   };
-  if (drawing.fixed.includes(name)) return <input {...shared} defaultValue={value} readOnly />;
+  // Of a record on paper, fields in which nothing is written are left out: a style sheet knows them by a placeholder.
+  const written = { ...shared, defaultValue: value, placeholder: " " };
+  if (drawing.fixed.includes(name)) return <input {...written} readOnly />;
   switch (control.kind) {
     case "choice":
       return (
@@ -97,11 +99,13 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "yes or no":
       return <input {...shared} type="checkbox" value="yes" defaultChecked={value === "yes" || value === "on"} />;
     case "days":
-      return <textarea {...shared} defaultValue={value} rows={Math.max(3, value.split("\n").length)} />;
+      return <textarea {...written} rows={Math.max(3, value.split("\n").length)} />;
     case "day":
-      return <input {...shared} {...dayInput(control.monthAlone, value)} />;
-    case "hidden":
+      return <input {...written} {...dayInput(control.monthAlone, value)} />;
     case "text":
+      if (control.isLong) return <textarea {...written} rows={1} />;
+      return <input {...written} />;
+    case "hidden":
     case "amount":
     case "money":
     case "percent":
@@ -109,7 +113,7 @@ export function FormControl({ field, ...named }: Named & { readonly field: FormF
     case "number":
     case "temperature":
     case "whole number":
-      return <input {...shared} defaultValue={value} inputMode={INPUT_MODES[control.kind]} />;
+      return <input {...written} inputMode={INPUT_MODES[control.kind]} />;
     case "lines":
       throw new Error("rows are drawn by themselves");
   }

@@ -2,7 +2,7 @@ import type { ReactNode } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import { eitherName, eitherOf, isEither } from "./either";
 import { type Drawing, EitherControl, faultOf, fieldId, FormControl, UnderField } from "./form-control";
-import { rowsDrawn } from "./form-values";
+import { firstSpare, rowsDrawn } from "./form-values";
 
 interface Lines {
   readonly field: FormField;
@@ -21,6 +21,7 @@ interface Lines {
 export function FormLines({ field, fields, called = "Line", drawing, children }: Lines): ReactNode {
   const { name: list, label } = field;
   const count = rowsDrawn(drawing.values, list);
+  const spare = firstSpare(drawing.values, list);
   const columns = columnsOf(fields);
   const fault = faultOf(drawing, list);
   return (
@@ -35,18 +36,31 @@ export function FormLines({ field, fields, called = "Line", drawing, children }:
       </div>
       <ol className={fault === undefined ? undefined : "wrong"}>
         {Array.from({ length: count }, (_, at) => (
-          <LineRow key={at} list={list} called={called} at={at} last={count - 1} fields={fields} drawing={drawing} />
+          <LineRow
+            key={at}
+            list={list}
+            called={called}
+            at={at}
+            last={count - 1}
+            isSpare={at >= spare}
+            fields={fields}
+            drawing={drawing}
+          />
         ))}
       </ol>
       <p>
         <button className="button" name="deed" value={`rows ${list} ${firstFieldOf(fields)}`}>
-          {called === "Line" ? "Add rows" : `Add ${called.toLowerCase()} rows`}
+          {addsOne(called)}
         </button>
       </p>
       {children}
     </fieldset>
   );
 }
+
+/** `Add a line` */
+const addsOne = (called: string): string =>
+  `Add ${/^[AEIO]/.test(called) ? "an" : "a"} ${called === "INCI name" ? called : called.toLowerCase()}`;
 
 /** What helps to fill the rows right, once for all of them. */
 function LineHints({ fields }: { readonly fields: readonly FormField[] }): ReactNode {
@@ -83,16 +97,18 @@ interface Row {
   readonly called: string;
   readonly at: number;
   readonly last: number;
+  /** Whether it is only seen once something stands in the row before it. */
+  readonly isSpare: boolean;
   readonly fields: readonly FormField[];
   readonly drawing: Drawing;
 }
 
-function LineRow({ list, called, at, last, fields, drawing }: Row): ReactNode {
+function LineRow({ list, called, at, last, isSpare, fields, drawing }: Row): ReactNode {
   const row = `${list}.${String(at)}`;
   const line = `${called} ${String(at + 1)}`;
   const [either] = eitherOf(fields);
   return (
-    <li className="line">
+    <li className={isSpare ? "line spare" : "line"}>
       <div className="line-fields">
         {fields.map((field) => {
           if (field !== either && isEither(field, fields)) return null;

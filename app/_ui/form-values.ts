@@ -4,7 +4,7 @@
  */
 export type FormValues = Readonly<Record<string, string>>;
 
-/** So many empty rows stand under the written ones. */
+/** So many empty rows are there under the written ones, of which one is seen. */
 const SPARE_ROWS = 3;
 
 /** `name`, or `lines.4.percent`: nothing else is sent by these forms. */
@@ -38,11 +38,21 @@ export function withRows(values: FormValues, list: string, rows: readonly FormVa
 
 export const isWritten = (row: FormValues): boolean => Object.values(row).some((value) => value.trim() !== "");
 
+const writtenOf = (rows: readonly FormValues[]): number => rows.findLastIndex(isWritten) + 1;
+
 /** How many rows of a list are drawn: those there are, and at the end some in which nothing is written. */
 export function rowsDrawn(values: FormValues, list: string): number {
   const rows = rowsOf(values, list);
-  const written = rows.findLastIndex(isWritten) + 1;
-  return Math.max(rows.length, written + SPARE_ROWS);
+  return Math.max(rows.length, writtenOf(rows) + SPARE_ROWS);
+}
+
+/**
+ * From which row on a row stands by only for when those before it are written in. One empty row is seen, and as many
+ * more as were asked for; the style sheet shows the next as soon as something stands in the one before.
+ */
+export function firstSpare(values: FormValues, list: string): number {
+  const drawn = rowsDrawn(values, list);
+  return drawn - SPARE_ROWS + 1;
 }
 
 /** What a form is drawn with. */
@@ -73,8 +83,10 @@ const moved =
 export const REARRANGED: Readonly<Record<string, Rearrange>> = {
   rows: (values, [list = "", field = ""]) => {
     const rows = rowsOf(values, list);
-    const spare = Array.from({ length: SPARE_ROWS }, () => ({ [field]: "" }));
-    return drawn(withRows(values, list, [...rows, ...spare]), `${list}.${String(rows.length)}.${field}`);
+    const seen = Math.min(rows.length, firstSpare(values, list));
+    const all = rowsDrawn(values, list) + (seen > writtenOf(rows) ? 1 : 0);
+    const empty = Array.from({ length: all - rows.length }, () => ({ [field]: "" }));
+    return drawn(withRows(values, list, [...rows, ...empty]), `${list}.${String(seen)}.${field}`);
   },
   out: (values, [list = "", at = ""]) => {
     const rows = rowsOf(values, list).filter((_, number) => number !== Number(at));

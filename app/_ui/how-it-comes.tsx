@@ -5,18 +5,27 @@ import { Working, type WorkingLine } from "./working";
 export const HowItComes = ({
   lines,
   notes = [],
-  says = "How it comes about",
+  says,
+  about,
   isOpen = false,
 }: {
   readonly lines: readonly WorkingLine[];
   readonly notes?: readonly ReactNode[];
-  /** The word that opens it, which may be the figure itself. */
-  readonly says?: string;
+  /** What opens it: the figure itself, where it can be; else a word. */
+  readonly says?: ReactNode;
+  /** What the figure is of, for those who hear the word alone. */
+  readonly about?: string;
   /** Whether it was asked for already. */
   readonly isOpen?: boolean;
 }): ReactNode => (
-  <details className="as-table how-it-comes" open={isOpen}>
-    <summary>{says}</summary>
+  // A word beside a figure is no part of what is printed while it is closed; the figure itself is.
+  <details className={isWord(says) ? "as-table how-it-comes in-words" : "as-table how-it-comes"} open={isOpen}>
+    <summary>
+      {says ?? "How it comes about"}
+      {about !== undefined && <span className="unseen">, {about}</span>}
+    </summary>
     <Working lines={lines} notes={notes} />
   </details>
 );
+
+const isWord = (says: ReactNode): boolean => says === undefined || (typeof says === "string" && !/\d/.test(says));

@@ -52,6 +52,8 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
       </Opening>
       <BuyingNotice deed={deedFrom(parameters)} view={view} workshop={found.workshop} />
       <HowFar buying={buying} />
+      <CannotHold view={view} faults={faults} unsourced={unsourced} supplierOf={supplierOf} />
+      <ToMake made={made} view={view} />
       <FrameForm
         reading={reading}
         suppliers={suppliers}
@@ -60,8 +62,6 @@ export default async function BuyingPage({ searchParams }: { readonly searchPara
         coverDays={settings.coverDays}
         currency={settings.currency}
       />
-      <CannotHold view={view} faults={faults} unsourced={unsourced} supplierOf={supplierOf} />
-      <ToMake made={made} view={view} />
       <div className="buying">
         <Slips buying={buying} view={view} why={typeof parameters.why === "string" ? parameters.why : ""} />
         <div className="buying-side">

@@ -87,7 +87,7 @@ test("From three trials to a promoted version, a swap, an accepted warning and a
   const version = page.getByRole("region", { name: /^Version 3/ });
   await expect(version).toContainText("Humectant is above its use range");
   await press(page, "Accept the warning");
-  await expect(version.getByText("Is needed", { exact: false })).toBeVisible();
+  await expect(version.getByText("Missing: say why")).toBeVisible();
   await version.getByLabel("Why you go on with it").fill("Tried over a summer: it draws no water.");
   await press(page, "Accept the warning");
   await expect(version.getByText("Because: Tried over a summer: it draws no water.")).toBeVisible();

@@ -37,6 +37,8 @@ const finding = (page: Page) =>
     .locator("main")
     .getByText(/with delivery|needs to be bought|can be bought|must be ordered/)
     .first();
+/** What the form stands behind. */
+const FRAME = "Buy for how long, and from whom";
 const find = (page: Page) => page.getByRole("button", { name: "Find the least cost" }).click();
 
 test.describe("A small purchase", () => {
@@ -45,19 +47,21 @@ test.describe("A small purchase", () => {
   test("A maker sets each part of the frame, and the address carries it", async ({ page }) => {
     await page.goto("/buying");
     await expect(finding(page)).toContainText("£42.00");
+    await page.getByText(FRAME).click();
     await page.getByText("Order day, spending, leftovers, and whom to buy from").click();
-    await page.getByLabel("May be spent, GBP").fill("40");
+    await page.getByLabel("May be spent, £").fill("40");
     await find(page);
     const cannot = page.getByRole("region", { name: "What cannot be done" });
     await expect(cannot).toHaveText(/The least that it costs is £42.00, £2.00 more than may be spent\./);
     await expect(page).toHaveURL(/\/buying\?cap=40$/);
 
     // Larch's oil would be out of date: all from Alder, 26.00 + 15.00 + 4.00.
-    await page.getByLabel("May be spent, GBP").fill("");
+    await page.getByLabel("May be spent, £").fill("");
     await page.getByRole("checkbox", { name: /^Nothing that goes out of date/ }).check();
     await find(page);
     await expect(finding(page)).toContainText("£45.00");
     await expect(page).toHaveURL(/\/buying\?keep=yes$/);
+    await page.getByText("How it comes about, Oat kernel oil").click();
     await page.getByRole("link", { name: "Why these? Oat kernel oil" }).click();
     await expect(page.getByText("What would go out of date decided it.")).toBeVisible();
     await page.goBack();
@@ -90,6 +94,7 @@ test.describe("A small purchase", () => {
     test("what was typed stays where it was not understood", async ({ page, expectFault }) => {
       expectFault(STOPPED_SCRIPT);
       await page.goto("/buying");
+      await page.getByText(FRAME).click();
       await page.getByText("Order day, spending, leftovers, and whom to buy from").click();
       await page.getByLabel("Useful leftovers count, % of their price").fill("150");
       await page.getByLabel("Only what must be ordered by").fill("soon");

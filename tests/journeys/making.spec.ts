@@ -77,7 +77,7 @@ test("A run is made as proposed lot by lot, sold from, read in the books, and ca
   const off = page.getByRole("region", { name: "Write off" });
   await off.getByLabel("Units").fill("1");
   await off.getByRole("button", { name: "Write off" }).click();
-  await expect(off.getByText("Is needed; choose one")).toBeVisible();
+  await expect(off.getByText("Missing: choose one")).toBeVisible();
   await off.getByLabel("Why").selectOption("Sample");
   await off.getByRole("button", { name: "Write off" }).click();
   await expect(finding(page)).toContainText(/5.units in stock/);

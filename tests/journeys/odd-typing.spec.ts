@@ -29,12 +29,15 @@ test("A day's minutes and the most that can be made open to how they come about"
     .getByRole("list", { name: "Runs by day" })
     .getByRole("listitem")
     .filter({ hasText: "Linen mist" });
-  await monday.getByText("How it comes about", { exact: true }).click();
+  await monday
+    .locator("summary")
+    .filter({ hasText: /^50.min$/ })
+    .click();
   // 30 + 20 × 1
   await expect(monday.getByText(/30.min a run and 20 × 1.min a unit/)).toBeVisible();
   const most = page.locator("section", { has: page.getByRole("heading", { name: /^Most you can make/ }) });
   const first = most.getByRole("listitem").first();
-  await first.getByText("How it comes about", { exact: true }).click();
+  await first.locator("summary").click();
   await expect(first.getByText(/on the shelf and usable today, in/)).toBeVisible();
   await expect(first.getByText("for each unit, at the least")).toBeVisible();
 });

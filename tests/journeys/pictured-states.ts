@@ -80,7 +80,7 @@ async function counted(page: Page): Promise<void> {
   await page.getByLabel(/^Balance shows, g, Beeswax/).fill("1080");
   await page.getByLabel("Why it was counted").fill("The month’s end");
   await press("Show the differences")(page);
-  await page.getByRole("alert").or(page.getByRole("status")).first().waitFor();
+  await page.locator(".form-shown, .form-summary").first().waitFor();
 }
 
 async function inPounds(page: Page): Promise<void> {

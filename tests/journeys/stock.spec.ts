@@ -26,7 +26,7 @@ test("Packs come in against an order: each line's cost is shown first, posted on
 }) => {
   await page.goto("/shelf");
   await page.getByRole("link", { name: "Receive a delivery" }).click();
-  await expect(finding(page)).toContainText("One order is open: Larch Wholesale, due Mon 30 Nov.");
+  await expect(finding(page)).toContainText("One order is open. Choose the one that came");
   await page.getByRole("link", { name: "Larch Wholesale, due Mon 30 Nov" }).click();
   await expect(page.getByLabel("Line 1, In a pack")).toHaveValue("250 g");
   await fillDelivery(page);

@@ -193,7 +193,7 @@ test("What is typed wrong is told at its field and stays; nothing is planned", a
   await page.goto("/week?plan=2026-11-28");
   const size = page.getByLabel("How much");
   const told = [
-    ["", "Is needed; write units, as 24, or a weight, as 6 kg"],
+    ["", "Missing: write units, as 24, or a weight, as 6 kg"],
     ["1,500", "write 1500 or 1.5"],
     ["0", "Must be at least 1 unit"],
     ["-3", "Must not be below zero"],

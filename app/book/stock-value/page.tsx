@@ -58,7 +58,7 @@ export default async function StockValuePage({ searchParams }: Page): Promise<Re
         {withoutWords(unknown.finished)}.{" "}
         {sales === null
           ? "The days of what was sold are the wrong way round: the first is after the last."
-          : soldWords(`What was sold from ${inFull(from)} to ${inFull(to)}`, sales, unknown.sold, currency)}
+          : soldWords(`from ${inFull(from)} to ${inFull(to)}`, sales, unknown, currency)}
       </Opening>
       <Days asked={asked} />
       <Values
@@ -112,21 +112,34 @@ async function lotsIn(part: WorthPart, { day, from, to }: Asked) {
 }
 
 /** Of each figure the lots of which nobody wrote down what they cost: its sum leaves them out. */
-async function unknownIn(asked: Asked): Promise<Readonly<Record<WorthPart, number>>> {
-  const inPart = async (part: WorthPart): Promise<number> => costsNotKnown((await lotsIn(part, asked)).standing);
+async function unknownIn(asked: Asked): Promise<Unknown> {
+  const days = { from: asked.day, to: asked.day };
   const [finished, onHold, sold] = await Promise.all([
-    inPart("finished"),
-    inPart("on hold"),
-    asked.from <= asked.to ? inPart("sold") : 0,
+    readLotsOfPart("finished", days),
+    readLotsOfPart("on hold", days),
+    asked.from <= asked.to ? readLotsOfPart("sold", asked) : [],
   ]);
-  return { materials: 0, "in progress": 0, finished, "on hold": onHold, sold };
+  return {
+    materials: 0,
+    "in progress": 0,
+    finished: costsNotKnown(finished),
+    "on hold": costsNotKnown(onHold),
+    sold: costsNotKnown(sold),
+    isNoneSold: sold.length === 0,
+  };
 }
+
+type Unknown = Readonly<Record<WorthPart, number>> & {
+  /** Nothing was posted as sold in those days: what was sold without a posting has no cost here. */
+  readonly isNoneSold: boolean;
+};
 
 const withoutWords = (unknown: number): string => (unknown === 0 ? "" : `, without ${lotsNotKnown(unknown)}`);
 
-function soldWords(what: string, sales: Value, unknown: number, currency: CurrencyCode): string {
-  if (unknown > 0 && isNothing(sales)) return `${what}: what it cost is ${NOT_KNOWN}.`;
-  return `${what} cost ${moneyShown(wholeValue(sales), currency)}${withoutWords(unknown)}.`;
+function soldWords(days: string, sales: Value, { sold, isNoneSold }: Unknown, currency: CurrencyCode): string {
+  if (isNoneSold) return `Nothing was posted as sold ${days}.`;
+  if (sold > 0 && isNothing(sales)) return `What was sold ${days}: what it cost is ${NOT_KNOWN}.`;
+  return `What was sold ${days} cost ${moneyShown(wholeValue(sales), currency)}${withoutWords(sold)}.`;
 }
 
 const Days = ({ asked: { day, from, to, part } }: { readonly asked: Asked }): ReactNode => (

@@ -1,8 +1,9 @@
 import type { ReactNode } from "react";
 import { Field } from "@/app/_ui/field";
 import { asSentence } from "@/app/_ui/sentence";
+import type { CurrencyCode } from "@/lib/domain/money";
 import type { Material, Offer, Supplier } from "@/lib/domain/workshop";
-import { amountShown } from "@/lib/edge/figures";
+import { amountShown, currencySign } from "@/lib/edge/figures";
 import type { FrameReading } from "@/lib/edge/forms/buying-frame";
 import { Ticks } from "./ticks";
 
@@ -16,7 +17,7 @@ interface FurtherOf {
   readonly reading: FrameReading;
   readonly suppliers: readonly Supplier[];
   readonly pinnable: readonly Pinnable[];
-  readonly currency: string;
+  readonly currency: CurrencyCode;
 }
 
 const inWords = (fault: string | null) => (fault === null ? undefined : asSentence(fault));
@@ -39,7 +40,7 @@ export function FrameFurther({ reading: { asked, faults }, suppliers, pinnable, 
           fault={inWords(faults.by)}
         />
         <Field
-          label={`May be spent, ${currency}`}
+          label={`May be spent, ${currencySign(currency)}`}
           name="cap"
           inputMode="decimal"
           autoComplete="off"

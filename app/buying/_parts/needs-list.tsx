@@ -1,9 +1,10 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { Ledger } from "@/app/_ui/ledger";
-import type { Day } from "@/lib/domain/calendar";
+import { Sign } from "@/app/_ui/sign";
+import { type Day, daysBetween } from "@/lib/domain/calendar";
 import type { MaterialOutlook, ShelfEvent } from "@/lib/domain/plan-figures";
-import { dayShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import { materialAddress } from "@/lib/edge/material-address";
 import { runAddress } from "@/lib/edge/run-address";
 import type { BuyingView } from "./buying-view";
@@ -36,9 +37,15 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
             <td className="number end">
               {stockShown(view.wanted.get(material.id)?.quantity ?? toBuy, material.measure, "lacking")}
             </td>
-            <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.orderBy ?? orderBy, view)}</td>
+            <td className="soft not-on-phone">
+              <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />
+            </td>
             <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
             <td className="small soft second-line">
+              <span className="phone-only">
+                Order by <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />, there by{" "}
+                {dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}.{" "}
+              </span>
               {view.wanted.get(material.id)?.waits && "May wait. "}
               <FirstRun events={events} productOf={productOf} view={view} />
             </td>
@@ -49,10 +56,25 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
   );
 }
 
-/** By the day on which they must be ordered; what nobody offers has none, and comes first. */
+/** The day, and by how much it is late. */
+const OrderBy = ({ day, view }: { readonly day: Day | null; readonly view: BuyingView }): ReactNode => (
+  <>
+    {dayOr(day, view)}
+    {day !== null && day < view.today && (
+      <>
+        {" "}
+        <Sign sign="pennant" tone="wrong">
+          {daysShown(daysBetween(day, view.today))} late
+        </Sign>
+      </>
+    )}
+  </>
+);
+
+/** By the day on which they must be ordered: what is late, then what nobody offers and has no such day, then the rest. */
 function bySoonest(outlooks: Needs["outlooks"], view: BuyingView): Needs["outlooks"] {
   const orderBy = ({ material, orderBy: planned }: MaterialOutlook): number =>
-    view.wanted.get(material.id)?.orderBy ?? planned ?? Number.NEGATIVE_INFINITY;
+    view.wanted.get(material.id)?.orderBy ?? planned ?? view.today - 0.5;
   return outlooks.toSorted((a, b) => orderBy(a) - orderBy(b) || a.material.name.localeCompare(b.material.name, "en"));
 }
 

@@ -1,10 +1,12 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { Sign } from "@/app/_ui/sign";
+import { daysBetween } from "@/lib/domain/calendar";
 import { costOutstanding, isAwaited, toCome } from "@/lib/domain/orders";
 import type { Order } from "@/lib/domain/workshop";
 import { counted } from "@/lib/edge/counted";
 import { orderAddress } from "@/lib/edge/ledger-address";
-import { dayShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, daysShown, stockShown } from "@/lib/edge/figures";
 import type { BuyingView } from "./buying-view";
 import { moneyIn } from "./buying-view";
 
@@ -35,6 +37,13 @@ export function OnTheWay({ orders: all, view, supplierOf, materialOf }: Awaited)
                 {order.due < view.today ? "Was due" : "Due"} {dayShown(order.due, view.today)}, ordered{" "}
                 {dayShown(order.placed, view.today)}.
               </p>
+              {order.due < view.today && (
+                <p className="small">
+                  <Sign sign="pennant" tone="wrong">
+                    {daysShown(daysBetween(order.due, view.today))} late
+                  </Sign>
+                </p>
+              )}
               {order.lines.map((line, at) => {
                 const { name, measure } = materialOf(line.material);
                 const rest = toCome(order, line);

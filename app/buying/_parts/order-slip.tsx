@@ -4,19 +4,15 @@ import { arrivalLines } from "@/app/_ui/arrival-working";
 import { HowItComes } from "@/app/_ui/how-it-comes";
 import { Ledger } from "@/app/_ui/ledger";
 import { Sign } from "@/app/_ui/sign";
-import { toBuyLines, toBuySum } from "@/app/_ui/to-buy-working";
-import type { WorkingLine } from "@/app/_ui/working";
 import type { PlannedLine, PlannedOrder } from "@/lib/domain/buying/basket-of-plan";
 import { daysBetween } from "@/lib/domain/calendar";
 import { inWords } from "@/lib/edge/counted";
-import { countShown, dayShown, daysShown, priceShown, stockInFull, stockShown } from "@/lib/edge/figures";
-import { figuresThatAdd } from "@/lib/edge/figures-that-add";
+import { countShown, dayShown, daysShown, priceShown, stockShown } from "@/lib/edge/figures";
 import { orderAnchor, paidAddress } from "@/lib/edge/ledger-address";
 import { materialAddress } from "@/lib/edge/material-address";
-import { packReason } from "@/lib/edge/pack-words";
-import { arrivesOn, type BuyingView, leftOverWords, moneyIn, packsShown, whyAddress, whyAnchor } from "./buying-view";
+import { arrivesOn, type BuyingView, leftOverWords, moneyIn, packsShown, whyAnchor } from "./buying-view";
 import { driftSays } from "./drift-words";
-import { ThenEnough } from "./then-enough";
+import { LineOpened } from "./line-opened";
 
 interface Slip {
   readonly order: PlannedOrder;
@@ -43,12 +39,17 @@ export function OrderSlip({ order, view, why, children }: Slip): ReactNode {
     <section className="order" aria-labelledby={anchor}>
       <div className="order-top">
         <h2 id={anchor}>{supplier.name}</h2>
-        <Sign sign="ring" tone="open">
-          Ordered today, comes {dayShown(arrivesOn(order), view.today)}
-        </Sign>
+        <HowItComes
+          says={
+            <Sign sign="ring" tone="open">
+              Ordered today, comes {dayShown(arrivesOn(order), view.today)}
+            </Sign>
+          }
+          about={supplier.name}
+          lines={arrivalLines(view.deliveryOf(supplier), view.today, view.today)}
+        />
       </div>
-      <HowItComes lines={arrivalLines(view.deliveryOf(supplier), view.today, view.today)} />
-      <Ledger caption={`The order from ${supplier.name}`} columns={COLUMNS} className="order-lines">
+      <Ledger caption={`The order from ${supplier.name}`} columns={COLUMNS} className="order-lines slip-lines">
         {lines.map((line, at) => (
           <Line
             key={line.offer.id}
@@ -86,7 +87,14 @@ function Line({
             </Link>
           )}
         </td>
-        <td className="number second-line">{packsShown(line)}</td>
+        <td className="number second-line">
+          {packsShown(line)}
+          <span className="phone-only">
+            {" "}
+            at {priceShown(line.packPrice, view.currency)}
+            {!again && wanted && `; ${stockShown(wanted.quantity, material.measure, "lacking")} needed`}
+          </span>
+        </td>
         <td className="number not-on-phone">{priceShown(line.packPrice, view.currency)}</td>
         <td className="number end">{moneyIn(view, line.cost)}</td>
       </tr>
@@ -102,46 +110,11 @@ function Line({
             </span>
           )}
           <Drifted line={line} view={view} />
-          <ThenEnough material={material} view={view} />
-          <HowItComes lines={lineLines(line, view)} />
-          {words ?? (
-            <Link className="line-why" href={whyAddress(view.asked, offer.id)} prefetch={false}>
-              Why these?<span className="unseen"> {material.name}</span>
-            </Link>
-          )}
+          <LineOpened line={line} view={view} words={words} />
         </td>
       </tr>
     </>
   );
-}
-
-/** What is needed, in the days to be covered; what the packs hold, less that; and what they cost. */
-function lineLines({ offer, material, packs, packPrice, cost }: PlannedLine, view: BuyingView): readonly WorkingLine[] {
-  const { measure } = material;
-  const wanted = view.wanted.get(material.id);
-  const least = wanted?.least;
-  const left = view.leftOver.get(material.id);
-  const bought = packs * offer.pack.quantity;
-  const others = wanted && left !== undefined ? wanted.quantity + left - bought : 0n;
-  const toBuy = wanted && least ? { ...wanted, material, least, wanted: wanted.quantity, today: view.today } : null;
-  const rest = wanted && left !== undefined ? [[bought, others, -wanted.quantity, left]] : [];
-  const figure = figuresThatAdd([...(toBuy ? [toBuySum(toBuy)] : []), ...rest], measure);
-  return [
-    ...(toBuy ? toBuyLines(toBuy, figure) : []),
-    { figure: stockInFull(offer.pack.quantity, measure), reason: packReason(material, offer.pack) },
-    { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
-    { figure: figure(bought), reason: "bought", isResult: true },
-    ...(wanted && left !== undefined
-      ? [
-          ...(others > 0n ? [{ operator: "+" as const, figure: figure(others), reason: "in other packs of it" }] : []),
-          { operator: "−" as const, figure: figure(wanted.quantity), reason: "needed" },
-          { figure: figure(left), reason: "more than needed", isResult: true },
-        ]
-      : []),
-    { figure: priceShown(packPrice, view.currency), reason: "one pack, where so many are bought" },
-    { operator: "×", figure: countShown(packs), reason: packs === 1n ? "pack" : "packs" },
-    { figure: moneyIn(view, cost), reason: "what they cost", isResult: true },
-  ];
 }
 
 /** What speaks against the price since it was last confirmed. @rule OFFER-3 */
@@ -213,7 +186,7 @@ function Sums({ order: { supplier, goods, shipping, total }, view }: Pick<Slip, 
         <td colSpan={3} className="small soft second-line">
           {delivery}
         </td>
-        <td className="number end">{moneyIn(view, shipping)}</td>
+        <td className="number end">{shipping === 0n && delivery === null ? "no charge" : moneyIn(view, shipping)}</td>
       </tr>
       <tr className="total">
         <th scope="row">This order</th>

@@ -1,5 +1,3 @@
-import type { ReactNode } from "react";
-import { HowItComes } from "@/app/_ui/how-it-comes";
 import { onHandLine, signedStock, standingFigures, standingLines, type StandingView } from "@/app/_ui/standing-working";
 import type { WorkingLine } from "@/app/_ui/working";
 import { isBought } from "@/lib/domain/buying/keeping";
@@ -8,13 +6,15 @@ import type { MaterialOutlook } from "@/lib/domain/plan-figures";
 import { dayShown, daysShown, stockInFull } from "@/lib/edge/figures";
 import type { BuyingView } from "./buying-view";
 
-interface Bought {
-  readonly material: MaterialOutlook["material"];
-  readonly view: BuyingView;
+interface Enough {
+  /** `Then enough until Wed 6 Jan 2027` */
+  readonly says: string;
+  readonly lines: readonly WorkingLine[];
+  readonly notes: readonly string[];
 }
 
-/** For how long what is bought is then enough, opened to what happens until that day. @rule BUY-19 */
-export function ThenEnough({ material, view }: Bought): ReactNode {
+/** For how long what is bought is then enough, and what happens until that day; null where it is not known. @rule BUY-19 */
+export function thenEnough(material: MaterialOutlook["material"], view: BuyingView): Enough | null {
   const lasting = view.lasting.get(material.id);
   if (lasting === undefined) return null;
   const { lowOn, onHand, standing, beyond } = lasting;
@@ -33,17 +33,15 @@ export function ThenEnough({ material, view }: Bought): ReactNode {
       : standing.left < 0n
         ? `owed to runs at the end of ${end}, the first day on which it is not enough`
         : `left at the end of ${end}, the first day below the safety stock of ${safety}`;
-  return (
-    <HowItComes
-      says={enoughWords(lasting, view)}
-      lines={[
-        onHandLine(onHand, of),
-        ...standingLines(standing, left, of),
-        ...(beyond === null ? [] : beyondLines(beyond, of, safety)),
-      ]}
-      notes={["If every run goes ahead, with everything that is bought here."]}
-    />
-  );
+  return {
+    says: enoughWords(lasting, view),
+    lines: [
+      onHandLine(onHand, of),
+      ...standingLines(standing, left, of),
+      ...(beyond === null ? [] : beyondLines(beyond, of, safety)),
+    ],
+    notes: ["If every run goes ahead, with everything that is bought here."],
+  };
 }
 
 function enoughWords({ lowOn, beyond }: Lasting, { today, lastDay }: BuyingView): string {

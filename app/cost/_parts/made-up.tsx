@@ -1,31 +1,26 @@
 import type { ReactNode } from "react";
 import { type Fraction, times, total, whole } from "@/lib/domain/fraction";
-import type { MicroUnits } from "@/lib/domain/money";
 import type { CostLine, CostUse } from "@/lib/domain/plan-figures";
 import type { IngredientInUnit } from "@/lib/domain/unit-breakdown";
 import {
+  amountShown,
+  countShown,
   gramsShown,
   massInFull,
-  minutesShown,
   moneyShown,
   percentShown,
-  piecesShown,
   pricePerGramShown,
-  priceShown,
+  rateShown,
 } from "@/lib/edge/figures";
+import { NO_BREAK } from "@/lib/edge/shown-digits";
+import type { PackagingItem } from "@/lib/domain/workshop";
 import { Ledger, OpeningRow } from "@/app/_ui/ledger";
 import { Was } from "@/app/_ui/was";
 import { Working } from "@/app/_ui/working";
 import type { CostView } from "./cost-view";
+import { PlainRow, TimeRow } from "./plain-rows";
 import { boughtAs, type Opened } from "./price-working";
-import {
-  ingredientWorking,
-  inWorking,
-  lossesWorking,
-  packagingWorking,
-  perRunWorking,
-  timeWorking,
-} from "./row-working";
+import { ingredientWorking, inWorking, lossesWorking, packagingWorking, perRunWorking } from "./row-working";
 
 const COLUMNS = [
   { name: "Material" },
@@ -66,6 +61,7 @@ export function MadeUp({ view, before }: { readonly view: CostView; readonly bef
           id={`packaging-${String(at)}`}
           line={line}
           use={use}
+          amount={withSpoilt(item)}
           opened={packagingWorking(item, line, use, view)}
           view={view}
         />
@@ -77,6 +73,7 @@ export function MadeUp({ view, before }: { readonly view: CostView; readonly bef
           line={line}
           use={use}
           further=", for the run"
+          amount={`${inShort(item.amount)} for ${countShown(product.usualRun)}${NO_BREAK}units`}
           opened={perRunWorking(item, line, use, view)}
           view={view}
         />
@@ -140,11 +137,20 @@ function MaterialCells({
   );
 }
 
+/** Pieces without their word, which there is no room for. */
+const inShort = ({ typed }: PackagingItem["amount"]): string =>
+  typed.unit === "each" ? (amountShown(typed).split(NO_BREAK)[0] ?? "") : amountShown(typed);
+
+/** `1 and 2 % spoilt` */
+const withSpoilt = ({ amount, spoilage }: PackagingItem): string =>
+  spoilage > 0n ? `${inShort(amount)} and ${rateShown(spoilage)} spoilt` : amountShown(amount.typed);
+
 function ItemRow({
   id,
   line,
   use,
   further = "",
+  amount,
   opened,
   view,
 }: {
@@ -152,10 +158,11 @@ function ItemRow({
   readonly line: CostLine;
   readonly use: CostUse;
   readonly further?: string;
+  /** As it is written down: a share of a piece is in no jar. */
+  readonly amount: string;
   readonly opened: Opened;
   readonly view: CostView;
 }): ReactNode {
-  const amount = line.material.measure === "mass" ? gramsShown(use.quantity) : piecesShown(use.quantity, "nearest");
   const cells = (
     <>
       <td className="not-on-phone" />
@@ -170,53 +177,6 @@ function ItemRow({
   );
 }
 
-function PlainRow({
-  id,
-  name,
-  says,
-  cost,
-  opened,
-  view,
-}: {
-  readonly id: string;
-  readonly name: string;
-  readonly says: string;
-  readonly cost: Fraction | null;
-  readonly opened: Opened;
-  readonly view: CostView;
-}): ReactNode {
-  const cells = (
-    <>
-      <td colSpan={4} className="soft wide-gap second-line">
-        {says}
-      </td>
-      <td className="number end">{inWorking(cost, view)}</td>
-    </>
-  );
-  return (
-    <OpeningRow id={id} name={name} cells={cells} across={COLUMNS.length}>
-      <Working {...opened} />
-    </OpeningRow>
-  );
-}
-
-function TimeRow({
-  id,
-  name,
-  cost,
-  perHour,
-  view,
-}: {
-  readonly id: string;
-  readonly name: string;
-  readonly cost: Fraction;
-  readonly perHour: MicroUnits;
-  readonly view: CostView;
-}): ReactNode {
-  const says = `${minutesShown(view.cost.minutes)} × ${priceShown(perHour, view.currency)} an hour`;
-  return <PlainRow id={id} name={name} says={says} cost={cost} opened={timeWorking(cost, perHour, view)} view={view} />;
-}
-
 function IngredientsSum({ view }: { readonly view: CostView }): ReactNode {
   const { ingredients, product } = view;
   const costs = ingredients.map(({ cost }) => cost).filter((cost) => cost !== null);
@@ -228,7 +188,7 @@ function IngredientsSum({ view }: { readonly view: CostView }): ReactNode {
       <td className="number not-on-phone">{gramsShown(product.fill.quantity)}</td>
       <td className="not-on-phone" />
       <td className="not-on-phone" />
-      <td className="number end">{inWorking(known ? total(costs) : null, view)}</td>
+      <td className="number end">{known ? moneyShown(total(costs), view.currency) : "not known"}</td>
     </tr>
   );
 }

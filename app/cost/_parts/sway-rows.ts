@@ -1,5 +1,6 @@
 import { type Fraction, roundedHalfAway, times, whole } from "@/lib/domain/fraction";
 import type { Sway, SwayInput } from "@/lib/domain/sway";
+import { quantity } from "@/lib/domain/quantity";
 import { MINUS } from "@/lib/edge/shown-digits";
 import { moneyShown, priceShown, rateShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
@@ -46,7 +47,7 @@ export const changeShown = (change: Fraction, { currency }: CostView): string =>
 export const isWorse = (shown: string): boolean => shown.startsWith(MINUS);
 
 /** Each end worked out from what of one unit hangs on the input. @rule SWAY-1 to SWAY-4 */
-function howWords({ input, of }: Sway, sold: Sold, { currency }: CostView): string {
+function howWords({ input, of }: Sway, sold: Sold, { currency, product }: CostView): string {
   const amount = moneyShown(of, currency, 2);
   switch (input.kind) {
     case "price":
@@ -54,15 +55,19 @@ function howWords({ input, of }: Sway, sold: Sold, { currency }: CostView): stri
         ? `a tenth of ${amount}`
         : `a tenth of ${amount}, what is left of it after tax and the fee in percent`;
     case "units per run":
-      return `${amount} of the run’s own costs on each, ÷ 0.9 and ÷ 1.1`;
+      return `${amount} of the run’s own costs on each, shared by a tenth fewer units or more`;
     case "labour rate":
     case "overhead rate":
     case "material price":
       return `a tenth of ${amount} in each`;
     case "process loss":
-      return `${amount} of ingredients in each, × (1 − loss) ÷ (1 − the loss with a tenth less or more)`;
+      return `${amount} of ingredients in each, at a loss of ${rateShown(lossAt(product, 9n))} or ${rateShown(lossAt(product, 11n))} in place of ${rateShown(product.processLoss)}`;
   }
 }
+
+/** The loss, where it is so many tenths of what it is. */
+const lossAt = ({ processLoss }: CostView["product"], tenths: bigint): CostView["product"]["processLoss"] =>
+  quantity((processLoss * tenths) / 10n);
 
 function inputName(input: SwayInput, sold: Sold, { settings, currency, product }: CostView): string {
   switch (input.kind) {

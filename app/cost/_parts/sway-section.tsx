@@ -90,17 +90,16 @@ function SwayTable({ rows, sold }: { readonly rows: readonly SwayRow[]; readonly
             {name}
             <small>{how}</small>
           </th>
-          <Change shown={less} onPhone={COLUMNS[1].name} />
-          <Change shown={more} onPhone={COLUMNS[2].name} />
+          <Change shown={less} />
+          <Change shown={more} />
         </tr>
       ))}
     </Ledger>
   );
 }
 
-const Change = ({ shown, onPhone }: { readonly shown: string; readonly onPhone: string }): ReactNode => (
+const Change = ({ shown }: { readonly shown: string }): ReactNode => (
   <td className="number">
-    <span className="phone-only">{onPhone}: </span>
     <span className={isWorse(shown) ? "warn" : undefined}>{shown}</span>
   </td>
 );

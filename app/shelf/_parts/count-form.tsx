@@ -174,7 +174,10 @@ function CountRow({
           <input key={field} type="hidden" name={`${row}.${field}`} value={value} readOnly />
         ))}
       </th>
-      <td className="number end">{there}</td>
+      <td className="number end">
+        <span className="phone-only">Written down </span>
+        {there}
+      </td>
       {columns.map((field) => {
         const sent = `${row}.${field.name}`;
         return (

@@ -110,7 +110,9 @@ function OpenOrders({ workshop, today }: Omit<Orders, "chosen">): ReactNode {
     <ul className="open-orders" aria-label="Orders that may have come">
       {orders.map(({ id, supplier, due }) => (
         <li key={id}>
-          <Link href={receiveAddress(id)}>{nameOf(supplier)}</Link>, due {dayShown(due, today)}
+          <Link href={receiveAddress(id)}>
+            {nameOf(supplier)}, due {dayShown(due, today)}
+          </Link>
         </li>
       ))}
     </ul>

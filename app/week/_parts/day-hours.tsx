@@ -18,6 +18,7 @@ interface Hours {
 export function DayHours({ day, was, productOf }: Hours): ReactNode {
   const { there, left, asked } = day;
   const over = left !== null && left.over < 0n;
+  const inAll = there === 0 ? overNone(day) : ofThere(asked, there);
   return (
     <div className="week-hours">
       <p>
@@ -26,13 +27,15 @@ export function DayHours({ day, was, productOf }: Hours): ReactNode {
             {minutesShown(minus(ZERO, left))} over
           </Sign>
         ) : (
-          hoursWords(day)
+          day.runs.length === 0 && hoursWords(day)
         )}
-        {over && <span className="hours-of">{there === 0 ? overNone(day) : ofThere(asked, there)}</span>}
+        {over && day.runs.length === 0 && <span className="hours-of">{inAll}</span>}
         {was && compare(was.asked, asked) !== 0 && <Was now={askedWords(asked)} before={askedWords(was.asked)} />}
       </p>
+      {day.runs.length > 0 && (
+        <HowItComes lines={hoursWorking(day, productOf)} says={<>{over ? inAll : hoursWords(day)}</>} />
+      )}
       {there !== null && <Gauge asked={asked} there={there} over={over} />}
-      {day.runs.length > 0 && <HowItComes lines={hoursWorking(day, productOf)} />}
     </div>
   );
 }

@@ -3,7 +3,7 @@ import type { WorkingLine } from "@/app/_ui/working";
 import type { Day } from "@/lib/domain/calendar";
 import type { NeedPart, SharePart } from "@/lib/domain/need-parts";
 import type { RunDraw } from "@/lib/domain/plan-figures";
-import type { Units } from "@/lib/domain/quantity";
+import { quantity, type Units } from "@/lib/domain/quantity";
 import {
   amountShown,
   countShown,
@@ -77,7 +77,8 @@ function partWords(part: NeedPart, units: Units): string {
       return `taken as it stands, instead of making ${part.premix.name}`;
     case "packaging": {
       const { amount, spoilage } = part.item;
-      const good = spoilage > 0n ? ` ÷ (1 − ${rateShown(spoilage)}), for what is spoilt` : "";
+      const good =
+        spoilage > 0n ? ` ÷ ${rateShown(quantity(1_000_000n - spoilage))}, since ${rateShown(spoilage)} is spoilt` : "";
       return `${countShown(units)} × ${amountShown(amount.typed)}${good}`;
     }
     case "per run":

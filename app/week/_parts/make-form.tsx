@@ -76,7 +76,7 @@ export function MakeForm({
         }}
         kept={{ key: newKey, lot: newLot }}
         takesFocus
-        className="asking-grouped"
+        className="asking-grouped asking-on-paper"
         fields={[...aboutTheRun(making), ...uses.flatMap((use) => drawsOf(use, making)), ...lots.map(spiltOf)]}
         button="Close it as made, drawing this"
         isFirst

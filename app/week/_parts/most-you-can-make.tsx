@@ -9,8 +9,10 @@ import { materialAddress } from "@/lib/edge/material-address";
 import { mostLines } from "./most-working";
 import { weekWith } from "./week-view";
 
-/** More products than this stand below the week, in columns; one then opens by its address. */
-const BESIDE_THE_WEEK = 7;
+/** More products than this stand below the week, in columns, so that they make the days no longer. */
+const BESIDE_THE_WEEK = 4;
+/** Of more products than this one opens by its address. */
+const OPENING_HERE = 7;
 
 interface Mosts {
   readonly mosts: readonly MostFromShelf[];
@@ -23,32 +25,32 @@ interface Mosts {
 /** The most that the shelf allows of each product today, and how that comes about. */
 export function MostYouCanMake({ mosts, monday, today, asked }: Mosts): ReactNode {
   if (mosts.length === 0) return null;
-  const areMany = mosts.length > BESIDE_THE_WEEK;
+  const areMany = mosts.length > OPENING_HERE;
   return (
-    <section className={areMany ? "most many" : "most"}>
+    <section className={mosts.length > BESIDE_THE_WEEK ? "most many" : "most"}>
       <h2>Most you can make from the shelf today</h2>
       <FollowedLinks>
         <ul>
           {mosts.map((most) => (
             <li key={most.product.id} id={anchorOf(most)}>
-              <b>{countShown(most.mostUnits)}</b>
-              <span>
-                {most.product.name}
-                <small>
-                  stopped by{" "}
-                  <Link href={materialAddress(most.limiting.id)} prefetch={false}>
-                    {most.limiting.name}
-                  </Link>
-                  , {stockShown(most.there, most.limiting.measure, "there")}
-                </small>
-                {!areMany || asked === most.product.id ? (
-                  <HowItComes {...mostLines(most, today, "usable today")} isOpen={areMany} />
-                ) : (
-                  <a className="how-it-comes" href={`${weekWith(monday, { most: most.product.id })}#${anchorOf(most)}`}>
-                    How it comes about
-                  </a>
-                )}
-              </span>
+              {!areMany || asked === most.product.id ? (
+                <HowItComes
+                  {...mostLines(most, today, "usable today")}
+                  says={<Figure most={most} />}
+                  isOpen={areMany}
+                />
+              ) : (
+                <a className="most-link" href={`${weekWith(monday, { most: most.product.id })}#${anchorOf(most)}`}>
+                  <Figure most={most} />
+                </a>
+              )}
+              <small>
+                stopped by{" "}
+                <Link href={materialAddress(most.limiting.id)} prefetch={false}>
+                  {most.limiting.name}
+                </Link>
+                , {stockShown(most.there, most.limiting.measure, "there")}
+              </small>
             </li>
           ))}
         </ul>
@@ -57,5 +59,12 @@ export function MostYouCanMake({ mosts, monday, today, asked }: Mosts): ReactNod
     </section>
   );
 }
+
+/** So many of a product; it opens to how that comes about. */
+const Figure = ({ most: { mostUnits, product } }: { readonly most: MostFromShelf }): ReactNode => (
+  <>
+    <b>{countShown(mostUnits)}</b> <span>{product.name}</span>
+  </>
+);
 
 const anchorOf = ({ product }: MostFromShelf): string => `most-${encodeURIComponent(product.id)}`;

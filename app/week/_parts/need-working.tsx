@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { Working, type WorkingLine } from "@/app/_ui/working";
 import { type Fraction, whole } from "@/lib/domain/fraction";
+import { quantity } from "@/lib/domain/quantity";
 import type { NeedParts, PremixPart } from "@/lib/domain/need-parts";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
 import { countShown, gramsShown, rateShown, stockInFull } from "@/lib/edge/figures";
@@ -45,8 +46,8 @@ function bulkLines({ run, product }: RunOutlook, bulk: Fraction): readonly Worki
       ? [
           {
             operator: "÷" as const,
-            figure: `1 − ${rateShown(product.processLoss)}`,
-            reason: "for what is lost in proportion",
+            figure: rateShown(quantity(1_000_000n - product.processLoss)),
+            reason: `of it is left; ${rateShown(product.processLoss)} is lost on the way`,
           },
         ]
       : []),

@@ -27,8 +27,11 @@ const COLUMNS = [
 /** What it asks of each material, what is there at its turn, and what it takes; each row opens to shares and lots. */
 export function RunDraws({ outlook, opened, today, called }: Draws): ReactNode {
   const { run, draws } = outlook;
+  // A run that cannot be made takes nothing of anything, which its lack says already.
+  const takes = draws.some(({ drawn }) => drawn > 0n);
+  const columns = takes ? COLUMNS : COLUMNS.slice(0, -1);
   return (
-    <Ledger caption={`What ${called} draws`} columns={COLUMNS} className="run-draws" opens>
+    <Ledger caption={`What ${called} draws`} columns={columns} className="run-draws" opens>
       {draws.map((draw, at) => {
         const { material } = draw;
         const working = drawLines({ draw, opened, units: run.units, today });
@@ -37,8 +40,8 @@ export function RunDraws({ outlook, opened, today, called }: Draws): ReactNode {
             key={material.id}
             id={`draw-${encodeURIComponent(run.id)}-${String(at)}`}
             name={<DrawName draw={draw} />}
-            cells={<DrawCells draw={draw} outlook={outlook} />}
-            across={COLUMNS.length}
+            cells={<DrawCells draw={draw} outlook={outlook} takes={takes} />}
+            across={columns.length}
           >
             <Working
               lines={working.lines}
@@ -71,7 +74,16 @@ const DrawName = ({ draw: { material, need, insteadOf } }: { readonly draw: RunD
   </span>
 );
 
-function DrawCells({ draw, outlook }: { readonly draw: RunDraw; readonly outlook: RunOutlook }): ReactNode {
+function DrawCells({
+  draw,
+  outlook,
+  takes,
+}: {
+  readonly draw: RunDraw;
+  readonly outlook: RunOutlook;
+  /** Whether the run takes anything. */
+  readonly takes: boolean;
+}): ReactNode {
   const { material, need, least, there, drawn } = draw;
   const { measure } = material;
   const lack = outlook.short.find((each) => each.material === material);
@@ -86,9 +98,11 @@ function DrawCells({ draw, outlook }: { readonly draw: RunDraw; readonly outlook
         {stockShown(there, measure, "there")}
         <span className="phone-only"> there at its turn</span>
       </td>
-      <td className="number not-on-phone">
-        {drawn > 0n ? stockShown(drawn, measure, drawn === need ? "lacking" : "there") : "nothing"}
-      </td>
+      {takes && (
+        <td className="number not-on-phone">
+          {drawn > 0n ? stockShown(drawn, measure, drawn === need ? "lacking" : "there") : "nothing"}
+        </td>
+      )}
     </>
   );
 }

@@ -41,6 +41,11 @@ function WeekDay({ day: benchDay, at, view, runs }: Days & { readonly day: Bench
           {called}
           {day === today && ", today"}
         </span>
+        {day === today && (
+          <small className="today-word" aria-hidden="true">
+            today
+          </small>
+        )}
       </h2>
       <div className="week-slips">
         {view.closedOn(day).map((closed) => (
@@ -64,10 +69,16 @@ function WeekDay({ day: benchDay, at, view, runs }: Days & { readonly day: Bench
           </Link>
         )}
       </div>
-      <DayHours day={benchDay} was={view.before?.days[at]} productOf={view.productOf} />
+      {!isQuiet(view) && <DayHours day={benchDay} was={view.before?.days[at]} productOf={view.productOf} />}
     </li>
   );
 }
+
+/** Where no run stands and no hours are written down, the finding says so once. */
+const isQuiet = ({ days, before }: WeekView): boolean =>
+  [...days, ...(before?.days ?? [])].every(
+    ({ runs, there, isClosed }) => runs.length === 0 && there === null && !isClosed,
+  );
 
 /** While a run is being moved: a place for it, before another run or at the end of the day. Where it stands is none. */
 function PutHere({

@@ -5,6 +5,7 @@ import { RibbonAxis } from "@/app/_ui/ribbon";
 import { materialAddress } from "@/lib/edge/material-address";
 import type { Day } from "@/lib/domain/calendar";
 import type { Plan } from "@/lib/domain/plan-figures";
+import { inARow } from "@/lib/edge/counted";
 import { countShown, dayShown, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { element, escaped } from "@/lib/edge/markup";
@@ -88,9 +89,11 @@ function rowOf({ outlook, days, short, need }: WeekDraw, plan: Plan, axis: Axis)
       (day.need > 0n ? inCell(day.need) : "") + (day.short > 0n ? small(`short ${inCell(day.short)}`) : ""),
     ),
   );
+  // Day by day, as the runs themselves say it: each lack is rounded up by itself.
+  const lacking = days.filter((day) => day.short > 0n).map((day) => needed(day.short));
   const together =
     short > 0n
-      ? signMarkup("box", "wrong", escaped(`${needed(need)}, short ${needed(short)}`))
+      ? signMarkup("box", "wrong", escaped(`${needed(need)}, short ${inARow(lacking)}`))
       : escaped(`${needed(need)} this week`);
   const ribbon = ribbonDrawing(ribbonOf(outlook, plan.today, plan.lastDay, "row"), axis.lines);
   return [

@@ -40,7 +40,8 @@ export interface Option {
 export type Control =
   /** Made when the form is drawn and sent back as it was. */
   | { readonly kind: "hidden" }
-  | { readonly kind: "text" }
+  /** Words; long ones are a few lines on the screen, and one line as kept. */
+  | { readonly kind: "text"; readonly isLong?: true }
   /** A number and one of the units. */
   | { readonly kind: "amount" }
   | { readonly kind: "money" }
@@ -97,6 +98,7 @@ export const optional = (name: string, label: string, control: Control, words: W
 });
 
 export const TEXT: Control = { kind: "text" };
+export const LONG_TEXT: Control = { kind: "text", isLong: true };
 export const AMOUNT: Control = { kind: "amount" };
 export const MONEY: Control = { kind: "money" };
 export const PERCENT: Control = { kind: "percent" };

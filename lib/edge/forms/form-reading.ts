@@ -148,7 +148,7 @@ function readControl(
 ): Outcome<unknown> {
   switch (control.kind) {
     case "text":
-      return { value: withoutEnds(typed) };
+      return { value: withoutEnds(control.isLong ? typed.replace(/\s*[\r\n]+\s*/gu, " ") : typed) };
     case "amount":
       return readTypedAmount(typed);
     case "money":

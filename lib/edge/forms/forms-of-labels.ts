@@ -8,6 +8,7 @@ import {
   NUMBER,
   one,
   optional,
+  LONG_TEXT,
   TEXT,
   WHOLE_NUMBER,
   YES_OR_NO,
@@ -30,7 +31,7 @@ export const LABEL_FORM: readonly FormField[] = [
   optional("contact", "Where harm can be reported", TEXT, {
     hint: "A telephone number, an e-mail address or a page. The United States ask for it.",
   }),
-  optional("cautions", "Cautions", TEXT, { hint: "What the law and your assessor ask for, as they say it." }),
+  optional("cautions", "Cautions", LONG_TEXT, { hint: "What the law and your assessor ask for, as they say it." }),
   optional("monthsOpen", "Keeps after opening", WHOLE_NUMBER, {
     unit: "months",
     hint: "Only tests show how long a product keeps.",

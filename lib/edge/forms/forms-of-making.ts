@@ -17,6 +17,7 @@ import {
   rows,
   rowsCalled,
   TEMPERATURE,
+  LONG_TEXT,
   TEXT,
   WHOLE_NUMBER,
 } from "./form-fields";
@@ -74,7 +75,7 @@ export const FORMULA_FORM: readonly FormField[] = [
     "Steps",
     rowsCalled(
       "Step",
-      needed("text", "What to do", TEXT),
+      needed("text", "What to do", LONG_TEXT),
       optional("phase", "In phase", TEXT),
       optional("temperature", "To", TEMPERATURE, { unit: "°C" }),
       optional("minutes", "For", NUMBER, { unit: "minutes" }),

@@ -68,6 +68,7 @@ export default async function NewTrialPage({ params, searchParams }: Address): P
         act={keepTheTrial}
         carried={{ formula: formula.id, ...carriedLines(formula.lines) }}
         kept={{ key }}
+        className="asking-on-paper"
         fields={[
           ...aboutTrial({ name: nameGiven(typed, formula, nameOf), day: isoDate(today), notes: "" }),
           ...weighedOf(formula.lines, {
