@@ -48,7 +48,7 @@ test("[YIELD-1] three batches that were closed at the bench offer their heel and
   const runs = BATCHES.map(({ id, planned }) => run(id, "p", "2026-11-25", planned));
   const lots = [lot("drum", "oil", "9000", "90"), lot("crate", "jar", "0", "30", { remaining: quantity(60n) })];
   await openBooks({ workshop: { ...workshop, runs, lots, orders: [] }, desk });
-  expect(await offered()).toContain("Heel and process loss can be told apart from 3 batches on.");
+  expect(await offered()).toContain("Once 3 batches are made, what is lost is told apart into heel and process loss.");
   for (const each of BATCHES) await makeAtTheBench(each);
   const page = await offered();
   expect(page).toContain('<input type="hidden" name="heel" value="10.0 g"/>');

@@ -69,7 +69,7 @@ function lasts({ shortOn }: MaterialFigures, today: Day, lastDay: Day): string {
 /** Why the days are what they are, where nothing is there or no run takes any. */
 function lastsNote({ onHand, shortOn, events }: MaterialOutlook): string {
   if (shortOn !== null) return onHand === 0n ? "until needed" : "";
-  return events.some(({ kind }) => kind === "drawn") ? "" : "no run needs it";
+  return events.some(({ kind }) => kind === "drawn") ? "" : "no runs";
 }
 
 /** The order day and what is to be bought, where the last change altered them. */
