@@ -59,7 +59,7 @@ test("Packs come in against an order: each line's cost is shown first, posted on
   await page.goBack();
   await page.getByRole("link", { name: "Received" }).first().click();
   await page.getByRole("button", { name: "Take it back" }).click();
-  await expect(page.getByLabel("Why")).toHaveAccessibleDescription(/needed/i);
+  await expect(page.getByLabel("Why")).toHaveAccessibleDescription(/say why/i);
   await page.getByLabel("Why").fill("entered twice");
   await page.getByRole("button", { name: "Take it back" }).click();
   await expect(finding(page)).toContainText(/It was taken back for Wed.25.Nov.2026: “entered twice”/);
