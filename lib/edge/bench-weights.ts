@@ -1,6 +1,6 @@
 /** Weights as the bench says them: to the step of the balance, and how far off they are. @rule BENCH-3 */
+import { isWithinTolerance, type Judged } from "@/lib/domain/bench/weights";
 import { ratio, times, whole } from "@/lib/domain/fraction";
-import { isWithinTolerance } from "./plumb";
 import { MINUS, NO_BREAK, numberShown } from "./shown-digits";
 
 const MOST_DECIMALS = 6;
@@ -23,6 +23,12 @@ export function offInWords(off: bigint, tolerance: bigint, decimals: number): st
     ? `${by}, within tolerance`
     : `${by}; ±${weightShown(tolerance, decimals)} is allowed`;
 }
+
+/** `10,542 g is ten times of it: is the point in its place?`; null where the point is likely to be there. */
+export const tenfoldInWords = ({ off, total, isTenfold }: Judged, decimals: number): string | null =>
+  isTenfold
+    ? `${weightShown(total, decimals)} is ${off < 0n ? "a tenth" : "ten times"} of it: is the point in its place?`
+    : null;
 
 /** `±58.8 g: 5,821.2 to 5,938.8 g`. @param target  what is to be on the balance, µg */
 export function toleranceShown(target: bigint, tolerance: bigint, decimals: number): string {

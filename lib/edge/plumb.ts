@@ -1,13 +1,11 @@
 /** The plumb: how far a weight hangs from its target, between two brackets that stand at the tolerance. */
+import { isWithinTolerance } from "@/lib/domain/bench/weights";
 
 /** The drawing, in units of its own. */
 export const PLUMB = { width: 120, height: 24, middle: 60, bracket: 25, end: 53 } as const;
 
 /** What hangs outside stands clear of the bracket, however little it is. */
 const CLEAR = 7;
-
-/** Whether a weight may be so far off. @rule BENCH-3 */
-export const isWithinTolerance = (off: bigint, tolerance: bigint): boolean => (off < 0n ? -off : off) <= tolerance;
 
 /**
  * Where the diamond hangs: in proportion up to the bracket, clear of it where it is outside, and never past the line.

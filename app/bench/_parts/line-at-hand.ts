@@ -1,8 +1,8 @@
 /** The sheet with what is written of it: in the books, and waiting on this device. */
 import { type CheckFound, checksFound } from "@/lib/domain/bench/asked-checks";
 import { type BenchNote, type Instant, type NoteOf, standing } from "@/lib/domain/bench/batch";
+import { drawnByLot, isWithinTolerance } from "@/lib/domain/bench/weights";
 import { readBenchNote } from "@/lib/edge/forms/bench-note";
-import { isWithinTolerance } from "@/lib/edge/plumb";
 import type { BenchOnPage, LineOnPage, PhaseOnPage } from "./bench-view";
 import type { QueuedNote } from "./note-queue";
 
@@ -29,7 +29,8 @@ export function benchAtHand(view: BenchOnPage, waiting: readonly QueuedNote[]): 
   const queued = waiting.flatMap(({ fields }) => noteIn(fields));
   const notes = [...view.notes, ...queued];
   const weights = standing({ notes }, "weighed");
-  const drawn = drawnBy(queued, notes);
+  // What waits to leave each lot: what is written in the books has left it.
+  const drawn = drawnByLot({ notes: queued });
   const sections = view.sections.map((section) => ({
     ...section,
     lines: section.lines.map((line) => atHand(line, weights, drawn)),
@@ -63,15 +64,6 @@ function atHand(
     isDone,
     isOut: !isWithinTolerance(off, tolerance) && (isDone || off > 0n),
   };
-}
-
-/** What waits to leave each lot. */
-function drawnBy(queued: readonly BenchNote[], notes: readonly BenchNote[]): ReadonlyMap<string, bigint> {
-  const drawn = new Map<string, bigint>();
-  for (const note of [...standing({ notes }, "weighed"), ...standing({ notes }, "added")])
-    if (note.lot !== null && queued.some(({ key }) => key === note.key))
-      drawn.set(note.lot, (drawn.get(note.lot) ?? 0n) + note.net);
-  return drawn;
 }
 
 function noteIn(fields: QueuedNote["fields"]): readonly BenchNote[] {

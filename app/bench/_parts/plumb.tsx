@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
-import { isWithinTolerance, PLUMB, plumbAt } from "@/lib/edge/plumb";
+import { isWithinTolerance } from "@/lib/domain/bench/weights";
+import { PLUMB, plumbAt } from "@/lib/edge/plumb";
 
 const { width, height, middle, bracket } = PLUMB;
 const LINE = `M1 ${String(height / 2)}H${String(width - 1)}`;

@@ -4,7 +4,7 @@ import type { ReactNode } from "react";
 import { Sign } from "@/app/_ui/sign";
 import type { SheetLine } from "@/lib/domain/bench/batch";
 import type { Judged } from "@/lib/domain/bench/weights";
-import { offInWords, weightShown } from "@/lib/edge/bench-weights";
+import { offInWords, tenfoldInWords, weightShown } from "@/lib/edge/bench-weights";
 import { Plumb } from "./plumb";
 
 /** How the line would stand with what is in the weight field. */
@@ -53,7 +53,8 @@ function HangWords({
   hanging,
   decimals,
 }: Pick<Hang, "line" | "decimals"> & { readonly hanging: Hanging }): ReactNode {
-  const { off, within, total, isTenfold } = hanging;
+  const { off, within, total } = hanging;
+  const tenfold = tenfoldInWords(hanging, decimals);
   if (within)
     return (
       <Sign sign="tick" tone="open">
@@ -69,8 +70,7 @@ function HangWords({
   return (
     <Sign sign="triangle" tone="wrong">
       {offInWords(off, tolerance, decimals)}
-      {isTenfold &&
-        `. ${weightShown(total, decimals)} is ${off < 0n ? "a tenth" : "ten times"} of it: is the point in its place?`}
+      {tenfold !== null && `. ${tenfold}`}
     </Sign>
   );
 }

@@ -2,8 +2,8 @@
 
 import type { ReactNode } from "react";
 import type { NoteOf } from "@/lib/domain/bench/batch";
+import { isWithinTolerance } from "@/lib/domain/bench/weights";
 import { offShown, weightShown } from "@/lib/edge/bench-weights";
-import { isWithinTolerance } from "@/lib/edge/plumb";
 import type { LineAtHand } from "./line-at-hand";
 import type { BenchOnPage } from "./bench-view";
 import { Plumb } from "./plumb";

@@ -39,6 +39,9 @@ export interface Judged {
   readonly isTenfold: boolean;
 }
 
+/** Whether a weight may be so far off, µg. @rule BENCH-3 */
+export const isWithinTolerance = (off: bigint, tolerance: bigint): boolean => (off < 0n ? -off : off) <= tolerance;
+
 /** @param already  what stands of the line @rule BENCH-3 */
 export function judged({ target, tolerance }: SheetLine, already: Stock, net: Stock): Judged {
   const total = quantity<Stock>(already + net);
@@ -46,7 +49,7 @@ export function judged({ target, tolerance }: SheetLine, already: Stock, net: St
   return {
     total,
     off,
-    within: (off < 0n ? -off : off) <= tolerance,
+    within: isWithinTolerance(off, tolerance),
     isTenfold: total >= 10n * target || (total > 0n && 10n * total <= target),
   };
 }
@@ -59,7 +62,7 @@ export function massIn(batch: Batch): Stock {
 }
 
 /** What stands in an open batch of each lot, by what was written down of it. */
-export function drawnByLot(batch: Batch): ReadonlyMap<string, Stock> {
+export function drawnByLot(batch: Pick<Batch, "notes">): ReadonlyMap<string, Stock> {
   const drawn = new Map<string, Stock>();
   for (const { lot, net } of [...standing(batch, "weighed"), ...standing(batch, "added")]) {
     if (lot !== null) drawn.set(lot, quantity<Stock>((drawn.get(lot) ?? 0n) + net));

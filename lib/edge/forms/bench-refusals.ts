@@ -5,6 +5,7 @@ import { type Judged, judged } from "@/lib/domain/bench/weights";
 import type { Refusal } from "@/lib/domain/ledger/refusal";
 import type { ReversalResult } from "@/lib/domain/ledger/reverse";
 import { quantity, type Stock } from "@/lib/domain/quantity";
+import { offInWords, tenfoldInWords } from "@/lib/edge/bench-weights";
 import { askedInWords } from "@/lib/edge/bench-words";
 import { clockShown } from "@/lib/edge/clock-shown";
 import { inARow } from "@/lib/edge/counted";
@@ -154,13 +155,14 @@ const STATES: Readonly<Record<BatchState, string>> = {
 };
 
 /** What is asked where a weight is outside the tolerance. */
-export function offWords({ target, tolerance }: SheetLine, { off, total, isTenfold }: Judged): string {
-  const by = `${massInFull(off < 0n ? -off : off)} ${off < 0n ? "below" : "above"} the target of ${massInFull(target)}, and ${massInFull(tolerance)} is allowed`;
-  const tenfold = isTenfold
-    ? ` ${massInFull(total)} is ${off < 0n ? "a tenth" : "ten times"} of it: is the point in its place?`
-    : "";
-  return `is needed: ${by}.${tenfold} Weigh again, or say why it is kept`;
+export function offWords({ target, tolerance }: SheetLine, judgement: Judged): string {
+  const by = `${offInWords(judgement.off, tolerance, IN_FULL)} at a target of ${massInFull(target)}.`;
+  const tenfold = tenfoldInWords(judgement, IN_FULL);
+  return ["is needed:", by, tenfold, "Weigh again, or say why it is kept"].filter((words) => words !== null).join(" ");
 }
+
+/** The step of the balance is not known here: every decimal that there is, and no other. */
+const IN_FULL = 0;
 
 /** What a device asks by itself before it sends a weight; null where nothing is asked. */
 export function askedOfWeight(
