@@ -5,7 +5,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { beforeEach, describe, expect, test } from "vitest";
 import { BatchRecord } from "@/app/bench/_parts/batch-record";
 import type { BatchOnPage } from "@/app/bench/batch-for-page";
-import { codeOf, stateOf } from "@/lib/domain/bench/batch";
+import { codeOf, type Instant, stateOf } from "@/lib/domain/bench/batch";
 import { startedAs } from "@/lib/domain/bench/started-as";
 import type { Books } from "@/lib/domain/desk";
 import { byId } from "@/lib/domain/index-by-id";
@@ -179,6 +179,17 @@ async function strikeOff(id: string): Promise<void> {
     result: null,
   }));
 }
+
+test("[BENCH-3, BENCH-4] nothing that was weighed is cut, and its day is that of its times", async () => {
+  await openBooks(shop());
+  await startBatch(starting({ at: "2026-11-24T23:30:00Z" as Instant }));
+  await write(note("weighed", "w", { net: g("599.004"), more: true }));
+  const drawn = await recordDrawn();
+  expect(drawn).toMatch(/599\.004.g/);
+  expect(drawn).toMatch(/−400\.996.g/);
+  expect(drawn.match(/Tue.24.Nov.2026, times in UTC/g)).toHaveLength(2);
+  expect(drawn).toMatch(/25.Nov.09:30, R\. Weaver/);
+});
 
 describe("codes", () => {
   test("[BENCH-10] what a lot has that was struck off is refused at the start, with the next that is free", async () => {

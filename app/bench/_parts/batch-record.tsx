@@ -3,7 +3,9 @@ import { standing } from "@/lib/domain/bench/batch";
 import { heldBy } from "@/lib/domain/bench/refused-note";
 import { massIn } from "@/lib/domain/bench/weights";
 import { ratio } from "@/lib/domain/fraction";
-import { countShown, gramsShown, shareShown } from "@/lib/edge/figures";
+import { weightShown } from "@/lib/edge/bench-weights";
+import { gramsShown, shareShown } from "@/lib/edge/figures";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import type { BatchOnPage } from "../batch-for-page";
 import { decimalsOf } from "../bench-on-page";
 import { Checks } from "./record-checks";
@@ -17,7 +19,8 @@ import type { Grams } from "./record-words";
  * regulation for drugs, which ISO 22716 for cosmetics asks much of as well).
  */
 export function BatchRecord({ found }: { readonly found: BatchOnPage }): ReactNode {
-  const grams: Grams = (amount) => gramsShown(amount, decimalsOf(found.as.step));
+  // Nothing that was weighed is cut, or what it is off by would not be seen in it.
+  const grams: Grams = (amount) => weightShown(amount, decimalsOf(found.as.step));
   return (
     <div className="record bench-printed">
       <p className="paper-head">
@@ -49,7 +52,7 @@ function Yield({ found: { batch, as }, grams }: Part): ReactNode {
       <dl className="record-yield">
         <dt>Planned</dt>
         <dd>
-          {countShown(batch.run.units)} units from {grams(as.bulk)}
+          {unitsInWords(batch.run.units)} from {gramsShown(as.bulk, decimalsOf(as.step))}
         </dd>
         <dt>Weighed</dt>
         <dd>{grams(weighed)}</dd>
@@ -57,7 +60,7 @@ function Yield({ found: { batch, as }, grams }: Part): ReactNode {
           <>
             <dt>Filled</dt>
             <dd>
-              {countShown(closed.units)} units, {shareShown(ratio(closed.units, batch.run.units))} of the plan
+              {unitsInWords(closed.units)}, {shareShown(ratio(closed.units, batch.run.units))} of the plan
             </dd>
             <dt>Left over</dt>
             <dd>{closed.leftOver === null ? "not written down" : grams(closed.leftOver)}</dd>

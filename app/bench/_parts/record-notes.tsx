@@ -9,17 +9,17 @@ import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import type { BatchOnPage } from "../batch-for-page";
 import { addedCalled } from "./record-weights";
-import { type Grams, timeShown } from "./record-words";
+import { type Grams, timeShown, timesFrom } from "./record-words";
 
 /** All that was written down in a batch, in its order; what was struck stays. @rule BENCH-4 */
 export function Written({ found, grams }: { readonly found: BatchOnPage; readonly grams: Grams }): ReactNode {
-  const { batch, today } = found;
+  const { batch } = found;
   const struck = new Set(batch.notes.flatMap((note) => (note.kind === "struck" ? [note.strikes] : [])));
   return (
     <section aria-labelledby="written">
       <h2 id="written">All that was written down</h2>
       <table className="ledger record-notes">
-        <caption>{dayShown(batch.startedOn, today, { year: true })}, times in UTC</caption>
+        <caption>{timesFrom(batch.startedAt)}</caption>
         <thead>
           <tr>
             <th scope="col">Time</th>

@@ -6,7 +6,7 @@ import { quantity, type Stock } from "@/lib/domain/quantity";
 import { offShown } from "@/lib/edge/bench-weights";
 import type { BatchOnPage } from "../batch-for-page";
 import { decimalsOf } from "../bench-on-page";
-import { type Grams, timeShown } from "./record-words";
+import { type Grams, timeShown, timesFrom } from "./record-words";
 
 interface Part {
   readonly found: BatchOnPage;
@@ -27,7 +27,10 @@ export function Weights({ found, grams }: Part): ReactNode {
     <section aria-labelledby="components">
       <h2 id="components">Components, lots and weights</h2>
       <table className="ledger record-weights">
-        <caption className="unseen">What was weighed against what was to be weighed</caption>
+        <caption>
+          <span className="unseen">What was weighed against what was to be weighed; </span>
+          {timesFrom(batch.startedAt)}
+        </caption>
         <thead>
           <tr>
             {WEIGHTS_HEAD.map(([head, kind]) => (

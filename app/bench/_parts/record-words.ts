@@ -1,19 +1,30 @@
 /** Figures and moments as the record has them. */
+import type { Instant } from "@/lib/domain/bench/batch";
+import { type Day, dayOf } from "@/lib/domain/calendar";
 import { compare, minus } from "@/lib/domain/fraction";
 import { type CheckFound, isMeasured } from "@/lib/domain/bench/asked-checks";
 import { type DecimalText, decimalValue } from "@/lib/domain/quantity";
 import { decimal } from "@/lib/edge/figure-fields";
+import { dayShown } from "@/lib/edge/figures";
 import { NO_BREAK, numberShown } from "@/lib/edge/shown-digits";
 
 export type Grams = (amount: bigint) => string;
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+/** The day of a moment in universal time, as which the record keeps its moments: the workshop's own may be another. */
+export function dayAt(moment: Instant): Day {
+  const day = dayOf(moment.slice(0, 10));
+  if (day === null) throw new RangeError(`no day in the calendar: ${moment}`);
+  return day;
+}
 
-/** `09:06` in universal time, as the record keeps it; of another day than the batch was started on, `26 Nov 09:06`. */
-export function timeShown(at: string, startedAt: string): string {
-  const time = at.slice(11, 16);
-  if (at.slice(0, 10) === startedAt.slice(0, 10)) return time;
-  return [String(Number(at.slice(8, 10))), MONTHS[Number(at.slice(5, 7)) - 1] ?? "", time].join(NO_BREAK);
+/** What the times of a batch are reckoned from: `Wed 25 Nov 2026, times in UTC`. */
+export const timesFrom = (startedAt: Instant): string =>
+  `${dayShown(dayAt(startedAt), dayAt(startedAt), { year: true })}, times in UTC`;
+
+/** `09:06` in universal time; of another day than the batch was started on, `26 Nov 09:06`, with a year that is another. */
+export function timeShown(at: Instant, startedAt: Instant): string {
+  const [time, day, from] = [at.slice(11, 16), dayAt(at), dayAt(startedAt)];
+  return day === from ? time : `${dayShown(day, from, { weekday: false })}${NO_BREAK}${time}`;
 }
 
 /** The last figure or look of a check, as the record says it. @rule BENCH-11 */
