@@ -168,6 +168,31 @@ test("A planned run is weighed with a deviation and without a network, its pH co
   await expect(page.getByRole("row", { name: /P-1/ })).toBeVisible();
 });
 
+test("What is missing is asked for: the name of who writes, and why a weight is kept", async ({ page }) => {
+  await start(page);
+  const who = page.getByLabel("Written down by");
+  await page.getByText("Written down by R. Weaver", { exact: true }).click();
+  await who.fill("");
+  await page.getByText("Nobody is named", { exact: true }).click();
+  await expect(who).toBeHidden();
+  await weighFrom(page, "L2", "1070");
+  await expect(who).toBeFocused();
+  await expect(who).toHaveAccessibleDescription("Write your name: nothing is written down without it");
+  await who.pressSequentially("N. Thatcher");
+  await expect(who).toBeFocused();
+  await weighFrom(page, "L2", "1070");
+  await weigh(page).getByRole("button", { name: "Keep it, say why" }).click();
+  const why = weigh(page).getByLabel("Why it is kept");
+  await expect(why).toBeFocused();
+  await expect(why).toHaveAccessibleDescription("");
+  await why.press("Enter");
+  await expect(why).toHaveAccessibleDescription(/^This is needed: 15\.8.g over; ±10\.6.g is allowed/);
+  await why.fill("poured on");
+  await why.press("Enter");
+  await expect(page.getByText("Every line is weighed.")).toBeVisible();
+  await expect(page.getByText("lot L2, N. Thatcher: poured on")).toBeVisible();
+});
+
 test("Two devices weigh one batch: what one wrote the other sees, and the same line counts once", async ({
   page,
   context,

@@ -11,6 +11,7 @@ import { Hidden } from "./hidden";
 import { fieldsAsForm } from "./line-at-hand";
 import type { BenchOnPage } from "./bench-view";
 import type { Notes } from "./use-notes";
+import { askWho } from "./who-writes";
 
 export interface SmallField {
   readonly name: string;
@@ -39,6 +40,7 @@ export function SmallForm({ view, notes, carried, fields, button }: Small): Reac
     const read = readBenchNote(fieldsAsForm({ ...sent, who: notes.who, key: "new" }), "" as Instant);
     const found = read !== null && "faults" in read ? read.faults : {};
     setFaults(found);
+    if (found.who !== undefined) askWho();
     if (Object.keys(found).length > 0) return;
     notes.write(sent);
     form.reset();

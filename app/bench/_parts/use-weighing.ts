@@ -12,6 +12,7 @@ import { writeANote } from "../actions";
 import { fieldsAsForm, type LineAtHand } from "./line-at-hand";
 import type { Notes } from "./use-notes";
 import { type Hanging, isOutside } from "./weigh-hang";
+import { askWho } from "./who-writes";
 
 interface Weighing {
   readonly line: LineAtHand;
@@ -46,7 +47,8 @@ export function useWeighing({ line, notes, isFirst }: Weighing) {
     // What a scale types next is another weight, never the reason for this one.
     const asksWhy = first === "why" && isOutside(hanging) && !isKept;
     requestAnimationFrame(() => {
-      if (asksWhy) fieldCalled("weight")?.select();
+      if (first === "who") askWho();
+      else if (asksWhy) fieldCalled("weight")?.select();
       else fieldCalled(first)?.focus();
     });
   };
@@ -70,6 +72,8 @@ export function useWeighing({ line, notes, isFirst }: Weighing) {
     },
     keep: () => {
       setKept(true);
+      // That it is outside is answered for; what the lot asks still stands.
+      setFaults(form.current ? askedOfLot(fieldsIn(form.current), line) : {});
       requestAnimationFrame(() => fieldCalled("why")?.focus());
     },
     lot,
@@ -108,10 +112,17 @@ function faultsIn(fields: Readonly<Record<string, string>>, line: LineAtHand, wh
     const lot = line.lots.find(({ id }) => id === note.lot);
     if (note.lot === null) return { lot: "is needed: tap the lot that you weigh from, or scan it" };
     if (lot === undefined) return { lot: `${note.lot} is no lot of ${line.line.called} on the shelf` };
-    if (lot.isOutOfDate && note.why === null)
-      return {
-        why: `is needed: lot ${lot.id} is out of date. Whether it may still be used is for its supplier and local rules to say`,
-      };
+    if (lot.isOutOfDate && note.why === null) return outOfDate(lot);
   }
   return askedOfWeight(line.line, line.total, note)?.faults ?? {};
+}
+
+const outOfDate = ({ id }: LineAtHand["lots"][number]): Faults => ({
+  why: `is needed: lot ${id} is out of date. Whether it may still be used is for its supplier and local rules to say`,
+});
+
+/** What the lot asks, however much is weighed of it. */
+function askedOfLot(fields: Readonly<Record<string, string>>, { lots }: LineAtHand): Faults {
+  const lot = lots.find(({ id }) => id === fields.lot);
+  return lot?.isOutOfDate === true ? outOfDate(lot) : {};
 }

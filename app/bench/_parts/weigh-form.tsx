@@ -91,7 +91,7 @@ function Balance({
   readonly line: LineAtHand;
   readonly decimals: number;
 } & Pick<ReturnType<typeof useWeighing>, "told" | "typed" | "hanging" | "isKept" | "again" | "keep">): ReactNode {
-  const asksWhy = told.why !== undefined;
+  const asksWhy = told.why !== undefined || isKept;
   const isAsked = asksWhy && isOutside(hanging) && !isKept;
   return (
     <div className="weigh-balance">
@@ -106,13 +106,7 @@ function Balance({
       />
       <Hang line={line.line} hanging={hanging} decimals={decimals} isAsked={isAsked} again={again} keep={keep} />
       {asksWhy && !isAsked ? (
-        <Field
-          name="why"
-          label="Why it is kept"
-          fault={isKept ? undefined : told.why}
-          typed={typed.why}
-          className="weigh-why"
-        />
+        <Field name="why" label="Why it is kept" fault={told.why} typed={typed.why} className="weigh-why" />
       ) : (
         <noscript>
           <Field name="why" label="Why it is kept, where it is out of tolerance" fault={undefined} typed={typed.why} />
