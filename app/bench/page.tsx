@@ -31,8 +31,7 @@ export default async function BenchPage(): Promise<ReactNode> {
   const started = new Set(desk.batches.map(({ run }) => run.id));
   const toStart = plan.runs
     .filter(({ run }) => !started.has(run.id))
-    .toSorted((a, b) => a.run.date - b.run.date || a.run.sequence - b.run.sequence)
-    .slice(0, MOST_TO_START);
+    .toSorted((a, b) => a.run.date - b.run.date || a.run.sequence - b.run.sequence);
   return (
     <>
       <Opening title="The bench">
@@ -51,8 +50,6 @@ export default async function BenchPage(): Promise<ReactNode> {
     </>
   );
 }
-
-const MOST_TO_START = 20;
 
 interface BatchList {
   readonly title: string;

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { asSentence } from "@/app/_ui/sentence";
 import { Sign } from "@/app/_ui/sign";
 import { type Day, daysAfter } from "@/lib/domain/calendar";
 import type { RunOutlook } from "@/lib/domain/plan-figures";
@@ -25,26 +26,38 @@ export function ToStart({ runs, today, isFirst }: Starting): ReactNode {
   return (
     <section className="bench-list" aria-labelledby="to-start">
       <h2 id="to-start">Planned, to be started</h2>
-      {soon.length > 0 && (
-        <ul>
-          {soon.map((outlook, at) => (
-            <OneRun key={outlook.run.id} outlook={outlook} today={today} isFirst={isFirst && at === 0} />
-          ))}
-        </ul>
-      )}
+      {soon.length > 0 && <Runs runs={soon} today={today} isFirst={isFirst} />}
       {later.length > 0 && (
         <details className="opens">
           <summary>
             {counted(later.length, "run", "runs")} after {dayShown(end, today)}
           </summary>
-          <ul>
-            {later.map((outlook) => (
-              <OneRun key={outlook.run.id} outlook={outlook} today={today} isFirst={false} />
-            ))}
-          </ul>
+          <Runs runs={later} today={today} isFirst={false} />
         </details>
       )}
     </section>
+  );
+}
+
+const MOST_DRAWN = 20;
+
+/** The first of them, and how many more there are. */
+function Runs({ runs, today, isFirst }: Starting): ReactNode {
+  const more = runs.length - MOST_DRAWN;
+  return (
+    <>
+      <ul>
+        {runs.slice(0, MOST_DRAWN).map((outlook, at) => (
+          <OneRun key={outlook.run.id} outlook={outlook} today={today} isFirst={isFirst && at === 0} />
+        ))}
+      </ul>
+      {more > 0 && (
+        <p>
+          {asSentence(counted(more, "more is", "more are"))} planned after these: see the <Link href="/week">week</Link>
+          .
+        </p>
+      )}
+    </>
   );
 }
 
