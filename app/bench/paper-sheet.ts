@@ -1,14 +1,10 @@
 import "server-only";
-import type { SheetLine } from "@/lib/domain/bench/batch";
-import { formulaAsStarted, formulaCalled } from "@/lib/domain/bench/started-as";
+import { type SheetLine, standing } from "@/lib/domain/bench/batch";
 import { type LineWeighed, linesWeighed } from "@/lib/domain/bench/weights";
-import { percentShown } from "@/lib/edge/figures";
 import { type PartsPerMillion, quantity } from "@/lib/domain/quantity";
-import { standing } from "@/lib/domain/bench/batch";
 import type { BatchOnPage } from "./batch-for-page";
-import { phaseTitle, stepsOf } from "./bench-on-page";
-import type { StepOnPage } from "./_parts/bench-view";
-import { inPhases, percentsOf, plannedLots } from "./sheet-lines";
+import type { SheetSection } from "./_parts/bench-view";
+import { lotsToWeigh, percentInWords, percentsOf, sectionsOf } from "./sheet-lines";
 
 export interface PaperLine extends LineWeighed {
   /** Of its formula, or null where that is not known any more. */
@@ -18,67 +14,46 @@ export interface PaperLine extends LineWeighed {
   readonly planned: readonly string[];
 }
 
-export interface PaperPhase {
-  readonly key: string;
-  readonly phase: string | null;
-  readonly title: string;
-  readonly steps: readonly StepOnPage[];
-  readonly lines: readonly PaperLine[];
+export interface PaperPhase extends SheetSection<PaperLine> {
   /** What is weighed of it, µg. */
   readonly target: bigint;
   readonly percent: string | null;
-  /** °C that it is brought to; null where nobody has said. */
-  readonly celsius: string | null;
+  /** Whether it is brought to a temperature, so that what it reached is written down. */
+  readonly isHeated: boolean;
   /** °C that was last written down of it. */
   readonly reached: string | null;
 }
 
 /** The sheet by its phases, with what stands on it already. */
-export function paperPhases(found: BatchOnPage): readonly PaperPhase[] {
+export function paperPhases(found: Pick<BatchOnPage, "workshop" | "desk" | "batch" | "today">): readonly PaperPhase[] {
   const { batch, workshop, today } = found;
-  const formula = formulaAsStarted(found, batch);
   const percents = percentsOf(found, batch);
   const weighed = linesWeighed(batch);
-  const planned = plannedLots(workshop, weighed.map(toDraw), today);
+  const planned = lotsToWeigh(workshop, weighed, today);
   const temperatures = standing(batch, "temperature");
-  return inPhases(weighed).map((lines) => {
-    const { key, part, phase } = lines[0].line;
-    const isMain = part === formula.id;
-    const steps = isMain && phase !== null ? stepsOf(formula, (of) => of === phase) : [];
-    const each = lines.map(({ line }) => percents.get(line.key));
-    return {
-      key,
-      phase,
-      title: phaseTitle(phase, formulaCalled(batch, workshop, part), isMain),
-      steps,
-      lines: lines.map((line) => ({
-        ...line,
-        percent: shown(percents.get(line.line.key)),
-        inci: inciOf(line.line, found),
-        planned: planned.get(line.line.key) ?? [],
-      })),
-      target: lines.reduce((sum, { line }) => sum + line.target, 0n),
-      percent: each.includes(undefined)
-        ? null
-        : shown(quantity<PartsPerMillion>(each.reduce<bigint>((sum, percent) => sum + (percent ?? 0n), 0n))),
-      celsius:
-        steps.find(({ celsius }) => celsius !== null)?.celsius ??
-        (isMain ? (formula.phases.find(({ name }) => name === phase)?.temperature ?? null) : null),
-      reached: phase === null ? null : (temperatures.findLast((note) => note.phase === phase)?.celsius ?? null),
-    };
-  });
+  const lines = weighed.map((line) => ({
+    ...line,
+    percent: percentInWords(percents.get(line.line.key)),
+    inci: inciOf(line.line, workshop),
+    planned: planned.get(line.line.key) ?? [],
+  }));
+  return sectionsOf(found, lines).map((section) => ({
+    ...section,
+    target: section.lines.reduce((sum, { line }) => sum + line.target, 0n),
+    percent: togetherInWords(section.lines.map(({ line }) => percents.get(line.key))),
+    isHeated: section.celsius !== null || section.steps.some(({ celsius }) => celsius !== null),
+    reached:
+      section.phase === null ? null : (temperatures.findLast((note) => note.phase === section.phase)?.celsius ?? null),
+  }));
 }
 
-const shown = (percent: PartsPerMillion | undefined): string | null =>
-  percent === undefined ? null : percentShown(percent);
+/** Null where one of them is not known. */
+const togetherInWords = (percents: readonly (PartsPerMillion | undefined)[]): string | null =>
+  percents.includes(undefined)
+    ? null
+    : percentInWords(quantity<PartsPerMillion>(percents.reduce<bigint>((sum, each) => sum + (each ?? 0n), 0n)));
 
-const toDraw = ({ line: { key, of, target }, total, state }: LineWeighed) => ({
-  key,
-  material: of.kind === "material" ? of.id : null,
-  rest: state === "done" ? 0n : target - total,
-});
-
-const inciOf = ({ of }: SheetLine, { workshop }: BatchOnPage): string =>
-  (workshop.materials.find(({ id }) => of.kind === "material" && id === of.id)?.composition ?? [])
+const inciOf = ({ of }: SheetLine, { materials }: BatchOnPage["workshop"]): string =>
+  (materials.find(({ id }) => of.kind === "material" && id === of.id)?.composition ?? [])
     .map(({ inci }) => inci)
     .join(", ");

@@ -1,12 +1,15 @@
 import "server-only";
 import type { Batch, SheetLine } from "@/lib/domain/bench/batch";
-import { partAsStarted } from "@/lib/domain/bench/started-as";
+import { formulaAsStarted, formulaCalled, partAsStarted } from "@/lib/domain/bench/started-as";
+import type { LineWeighed } from "@/lib/domain/bench/weights";
 import type { Day } from "@/lib/domain/calendar";
 import type { Books } from "@/lib/domain/desk";
 import { percentOf } from "@/lib/domain/formula";
 import { byDrawOrder, isUsable } from "@/lib/domain/lots";
 import { type PartsPerMillion, smaller } from "@/lib/domain/quantity";
-import type { Lot, Workshop } from "@/lib/domain/workshop";
+import type { Formula, Lot, Workshop } from "@/lib/domain/workshop";
+import { percentShown } from "@/lib/edge/figures";
+import { isLetter, type SheetSection, type StepOnPage } from "./_parts/bench-view";
 
 /** Lots of a material with something in them, in the order in which they are drawn. @rule LOT-1 */
 export const lotsOf = ({ lots }: Pick<Workshop, "lots">, material: string): readonly Lot[] =>
@@ -55,8 +58,72 @@ export function percentsOf(books: Books, batch: Batch): ReadonlyMap<string, Part
   );
 }
 
+export const percentInWords = (percent: PartsPerMillion | undefined): string | null =>
+  percent === undefined ? null : percentShown(percent);
+
+/** The lots of which each line's rest would be weighed, by its key. @rule LOT-1, LOT-2 */
+export const lotsToWeigh = (
+  workshop: Pick<Workshop, "lots">,
+  lines: readonly LineWeighed[],
+  day: Day,
+): ReadonlyMap<string, readonly string[]> =>
+  plannedLots(
+    workshop,
+    lines.map(({ line: { key, of, target }, total, state }) => ({
+      key,
+      material: of.kind === "material" ? of.id : null,
+      rest: state === "done" ? 0n : target - total,
+    })),
+    day,
+  );
+
+/** The lines of the sheet by their phases, on the screen and on paper: each phase has its steps once. */
+export function sectionsOf<Line extends { readonly line: SheetLine }>(
+  books: Books & { readonly batch: Batch },
+  lines: readonly Line[],
+): readonly SheetSection<Line>[] {
+  const { batch, workshop } = books;
+  const formula = formulaAsStarted(books, batch);
+  const before = new Set<string | null>();
+  return inPhases(lines).map((together) => {
+    const { key, part, phase } = together[0].line;
+    const isMain = part === formula.id;
+    // Lines of another phase can stand between those of one.
+    const isFirst = isMain && !before.has(phase);
+    if (isMain) before.add(phase);
+    return {
+      key,
+      phase,
+      title: phaseTitle(phase, formulaCalled(batch, workshop, part), isMain),
+      isMain,
+      celsius: (isMain && formula.phases.find(({ name }) => name === phase)?.temperature) || null,
+      lines: together,
+      steps: isFirst && phase !== null ? stepsOf(formula, (of) => of === phase) : [],
+    };
+  });
+}
+
+/** Steps of no phase that lines of the formula stand in. */
+export const stepsOfTheWhole = (
+  formula: Formula,
+  sections: readonly Pick<SheetSection<unknown>, "phase" | "isMain">[],
+): readonly StepOnPage[] =>
+  stepsOf(formula, (phase) => phase === null || !sections.some((each) => each.isMain && each.phase === phase));
+
+/** What stands above the lines of a phase: a short name is a letter, and is called a phase. */
+function phaseTitle(phase: string | null, called: string, isMain: boolean): string {
+  if (phase === null) return called;
+  const named = isLetter(phase) ? `Phase ${phase}` : phase;
+  return isMain ? named : `${called}, ${named.charAt(0).toLowerCase()}${named.slice(1)}`;
+}
+
+const stepsOf = ({ steps }: Formula, isWanted: (phase: string | null) => boolean): readonly StepOnPage[] =>
+  steps.flatMap(({ text, phase, temperature, minutes }, at) =>
+    isWanted(phase) ? [{ at, text, celsius: temperature, minutes: minutes === null ? null : Number(minutes) }] : [],
+  );
+
 /** Lines that follow one another in one formula and one phase. */
-export function inPhases<Of extends { readonly line: Pick<SheetLine, "key" | "part" | "phase"> }>(
+function inPhases<Of extends { readonly line: Pick<SheetLine, "key" | "part" | "phase"> }>(
   lines: readonly Of[],
 ): readonly (readonly [Of, ...Of[]])[] {
   const groups: [Of, ...Of[]][] = [];

@@ -26,6 +26,10 @@ export const NOTE_WORDS: Readonly<Record<NoteKind, string>> = {
   annexed: "Added later",
 };
 
+/** What is taken care of whatever is weighed: common practice, no source. */
+export const ALWAYS_CARE =
+  "Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice; local rules and the safety sheets come first.)";
+
 /** What a check asks, as whoever looks reads it: `from 8000 to 14000 mPa·s`, `smooth and white`. @rule BENCH-11 */
 export function askedInWords({ from, to, unit, looks }: FormulaCheck): string {
   const limits = [from !== null && `from ${from}`, to !== null && `up to ${to}`].filter((each) => each !== false);

@@ -5,6 +5,7 @@ import type { ReactNode } from "react";
 import { Sign } from "@/app/_ui/sign";
 import { closeAddress } from "@/lib/edge/bench-address";
 import { offInWords } from "@/lib/edge/bench-weights";
+import { ALWAYS_CARE } from "@/lib/edge/bench-words";
 import { countShown } from "@/lib/edge/figures";
 import type { BenchAtHand, LineAtHand } from "./line-at-hand";
 import type { BenchOnPage } from "./bench-view";
@@ -21,10 +22,7 @@ export const TakeCare = ({ cautions }: { readonly cautions: readonly string[] })
     {cautions.map((caution) => (
       <p key={caution}>{caution}</p>
     ))}
-    <p className={cautions.length > 0 ? "small" : ""}>
-      Gloves and goggles with preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice;
-      local rules and the safety sheets come first.)
-    </p>
+    <p className={cautions.length > 0 ? "small" : ""}>{ALWAYS_CARE}</p>
   </section>
 );
 

@@ -2,6 +2,10 @@
 import type { BenchNote, SheetLine } from "@/lib/domain/bench/batch";
 import type { FormulaCheck } from "@/lib/domain/formula-book/facts";
 
+/** Whether the name of a phase is short enough to stand big beside its lines, and to be called a phase. */
+export const isLetter = (phase: string | null): phase is string => phase !== null && phase.length <= MOST_LETTERS;
+const MOST_LETTERS = 2;
+
 export interface LotToWeigh {
   readonly id: string;
   /** µg, by the books. */
@@ -20,8 +24,8 @@ export interface LineOnPage {
   readonly lots: readonly LotToWeigh[];
 }
 
-/** Lines that stand under one head: of one formula and one phase. */
-export interface PhaseOnPage {
+/** Lines that stand under one head: of one formula and one phase, with nothing else between them. */
+export interface SheetSection<Line> {
   readonly key: string;
   /** Null where the formula has none. */
   readonly phase: string | null;
@@ -31,9 +35,12 @@ export interface PhaseOnPage {
   readonly isMain: boolean;
   /** °C at which its lines go in. */
   readonly celsius: string | null;
-  readonly lines: readonly LineOnPage[];
+  readonly lines: readonly Line[];
+  /** Of the phase, where its first lines stand. */
   readonly steps: readonly StepOnPage[];
 }
+
+export type PhaseOnPage = SheetSection<LineOnPage>;
 
 export interface StepOnPage {
   /** Unlike every other step's of the formula: its place. */

@@ -38,7 +38,7 @@ export const PaperPhases = ({ phases, decimals }: { readonly phases: readonly Pa
           <td className="number">{phase.percent}</td>
           <td className="number paper-target">{weightShown(phase.target, decimals)}</td>
           <td colSpan={4} className="paper-reached">
-            {phase.celsius !== null && <Reached celsius={phase.reached} />}
+            {phase.isHeated && <Reached celsius={phase.reached} />}
           </td>
         </tr>
       </tfoot>

@@ -3,15 +3,13 @@
 import { type ReactNode, useState } from "react";
 import { heatOf } from "@/lib/edge/bench-words";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { isLetter } from "./bench-view";
 import type { BenchAtHand, LineAtHand } from "./line-at-hand";
 import { Steps } from "./timers";
 import { WeighForm } from "./weigh-form";
 import { LineRow, type OnDesk, WeighLine, WeightsOf } from "./weigh-line";
 
 type Section = BenchAtHand["sections"][number];
-
-/** A name of a phase that is short enough to stand big beside its lines. */
-const MOST_LETTERS = 2;
 
 /** Every line of the sheet by its phases; the one that is weighed now stands open in its place. */
 export function PhaseLedger({ hand, ...desk }: { readonly hand: BenchAtHand } & OnDesk): ReactNode {
@@ -39,8 +37,6 @@ export function PhaseLedger({ hand, ...desk }: { readonly hand: BenchAtHand } & 
 
 /** A form for each weight of each line. */
 const formKey = ({ line, all }: LineAtHand): string => `${line.key} ${String(all.length)}`;
-
-const isLetter = (phase: string | null): phase is string => phase !== null && phase.length <= MOST_LETTERS;
 
 function Phase({
   section,

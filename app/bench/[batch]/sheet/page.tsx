@@ -5,14 +5,15 @@ import { checksAsked, type CheckFound, checksFound } from "@/lib/domain/bench/as
 import { formulaAsStarted } from "@/lib/domain/bench/started-as";
 import { linesWeighed } from "@/lib/domain/bench/weights";
 import { batchAddress } from "@/lib/edge/bench-address";
-import { askedInWords, heatOf } from "@/lib/edge/bench-words";
+import { ALWAYS_CARE, askedInWords, heatOf } from "@/lib/edge/bench-words";
 import { weightShown } from "@/lib/edge/bench-weights";
 import { countShown, dayShown } from "@/lib/edge/figures";
 import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import { PaperPhases } from "../../_parts/paper-phases";
 import { batchForPage, type BatchOnPage } from "../../batch-for-page";
-import { cautionsOf, decimalsOf, materialsOf, stepsOf } from "../../bench-on-page";
+import { cautionsOf, decimalsOf, materialsOf } from "../../bench-on-page";
 import { paperPhases } from "../../paper-sheet";
+import { stepsOfTheWhole } from "../../sheet-lines";
 import "../../bench.css";
 
 interface Page {
@@ -29,7 +30,7 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
   const { batch, as, code } = found;
   const formula = formulaAsStarted(found, batch);
   const phases = paperPhases(found);
-  const steps = stepsOf(formula, (phase) => !phases.some((each) => each.phase !== null && each.phase === phase));
+  const steps = stepsOfTheWhole(formula, phases);
   return (
     <div className={batch.lines.length > FEW ? "bench-sheet bench-printed long" : "bench-sheet bench-printed"}>
       <p className="paper-head">
@@ -37,9 +38,7 @@ export default async function SheetPage({ params }: Page): Promise<ReactNode> {
       </p>
       <SheetHead found={found} />
       <p className="paper-care">
-        <b>Take care.</b> {cautionsOf(found.workshop, materialsOf(batch), formula).join(" ")} Gloves and goggles with
-        preservatives; hot vessels burn; clean, dry containers; taste nothing. (Common practice; local rules and the
-        safety sheets come first.)
+        <b>Take care.</b> {[...cautionsOf(found.workshop, materialsOf(batch), formula), ALWAYS_CARE].join(" ")}
       </p>
       <PaperPhases phases={phases} decimals={decimalsOf(as.step)} />
       <p className="paper-total">
@@ -96,10 +95,10 @@ function SheetHead({ found }: { readonly found: BatchOnPage }): ReactNode {
       </dl>
       <p className="finding screen-only">
         <b>
-          {countShown(done)} of {countShown(lines.length)} lines
+          {countShown(done)} of {countShown(lines.length)} {lines.length === 1 ? "line" : "lines"}
         </b>{" "}
-        are weighed and filled in. It prints on A4 or Letter; what is written on it is typed in on the page of the batch
-        afterwards.
+        {done === 1 ? "is" : "are"} weighed and filled in. It prints on A4 or Letter; what is written on it is typed in
+        on the page of the batch afterwards.
       </p>
     </header>
   );
