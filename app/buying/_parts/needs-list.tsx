@@ -43,7 +43,7 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
             <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
             <td className="small soft second-line">
               <span className="phone-only">
-                Order by <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />, there by{" "}
+                Order by: <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />; there by{" "}
                 {dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}.{" "}
               </span>
               {view.wanted.get(material.id)?.waits && "May wait. "}
