@@ -70,7 +70,7 @@ export function countShown(workshop: Workshop, differences: readonly Difference[
     says:
       others.length === 0
         ? `One lot differs: ${called(first.lot)}, ${saying.amount(first.lot, first.quantity)}, ${worth}.${asWritten} Nothing is kept yet.`
-        : `${inWordsFirst(differing.length)} lots differ, ${worth} in all.${asWritten} Nothing is kept yet.`,
+        : `${inWordsFirst(differing.length)} lots differ, ${worth}.${asWritten} Nothing is kept yet.`,
     columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
     rows: rowsShown,
     total: [
@@ -92,6 +92,7 @@ function worthInAll(differing: readonly Difference[], currency: CurrencyCode): s
   if (unknown === differing.length) return `what that is worth is ${NOT_KNOWN}`;
   const all = sumOf(differing);
   const money = moneyShown(all < 0n ? -all : all, currency);
-  const worth = all === 0n ? "worth nothing more or less" : `${money} ${all < 0n ? "less" : "more"}`;
-  return unknown === 0 ? worth : `${worth}, without ${lotsNotKnown(unknown)},`;
+  const worth = all === 0n ? "worth as much as was written down" : `${money} ${all < 0n ? "less" : "more"}`;
+  const inAll = differing.length === 1 ? worth : `${worth} in all`;
+  return unknown === 0 ? inAll : `${inAll}, without ${lotsNotKnown(unknown)}`;
 }
