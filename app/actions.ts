@@ -9,7 +9,7 @@ import { counted, inARow } from "@/lib/edge/counted";
 import { emptyWorkshopFile } from "@/lib/edge/empty-workshop";
 import { day } from "@/lib/edge/fields";
 import { dayShown } from "@/lib/edge/figures";
-import { FILE_IS_EMPTY, NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { faultBeforeSending, NO_FILE } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile } from "@/lib/edge/workshop-file";
 import { PAGE_OUT_OF_DATE } from "@/lib/edge/page-out-of-date";
@@ -59,9 +59,8 @@ export async function backToRealDate(_before: DayAnswer, form: FormData): Promis
 /** Opens the workshop of a file that was sent. */
 export async function openFile(_before: Opening, form: FormData): Promise<Opening> {
   const file = form.get("file");
-  if (!(file instanceof File) || file.size === 0)
-    return { kind: "refused", faults: [file instanceof File && file.name !== "" ? FILE_IS_EMPTY : NO_FILE] };
-  if (file.size > UPLOAD_LIMIT_BYTES) return { kind: "refused", faults: [TOO_LARGE] };
+  const fault = file instanceof File ? faultBeforeSending(file) : NO_FILE;
+  if (fault !== null || !(file instanceof File)) return { kind: "refused", faults: [fault ?? NO_FILE] };
   return openBytes(new Uint8Array(await file.arrayBuffer()), form);
 }
 

@@ -13,8 +13,9 @@ export function Away(): ReactNode {
     <div className="away screen-only" aria-live="polite">
       {isAway && (
         <p className="fault">
-          <b>Stillroom does not answer.</b> This page stays as it is, and nothing that you typed is lost: what you asked
-          for is done as soon as it answers. Start it if it was stopped, or wait for the network.
+          <b>Stillroom does not answer.</b> Leave this page open, and nothing that you typed is lost: the form that you
+          sent or the link that you followed waits, and goes on as soon as it answers. Start it if it was stopped, or
+          wait for the network.
         </p>
       )}
     </div>

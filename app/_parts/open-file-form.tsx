@@ -1,20 +1,11 @@
 "use client";
 
 import { type ReactNode, type SubmitEvent, useActionState, useState } from "react";
-import { FILE_IS_EMPTY, NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { faultBeforeSending, isAtTheField } from "@/lib/edge/local-request";
 import { Field } from "@/app/_ui/field";
 import { NotOpened } from "@/app/_ui/not-opened";
 import { openFile } from "../actions";
 import { NOT_TRIED, type Over } from "./opening-state";
-
-/** What is wrong with the file that was chosen, before anything is read of it: that stands at its field. */
-const AT_THE_FIELD: ReadonlySet<string> = new Set([NO_FILE, FILE_IS_EMPTY]);
-
-function faultBeforeSending(file: File): string | null {
-  if (file.name === "") return NO_FILE;
-  if (file.size === 0) return FILE_IS_EMPTY;
-  return file.size > UPLOAD_LIMIT_BYTES ? TOO_LARGE : null;
-}
 
 /** Sends a workshop file. It works without a script; with one, a file that cannot be read is told before it is sent. */
 export function OpenFileForm({ over }: { readonly over: Over }): ReactNode {
@@ -28,7 +19,7 @@ export function OpenFileForm({ over }: { readonly over: Over }): ReactNode {
     if (fault !== null) event.preventDefault();
   };
   const told = checked?.fault ? [checked.fault] : opening.kind === "refused" ? opening.faults : [];
-  const atField = told.find((fault) => AT_THE_FIELD.has(fault));
+  const atField = told.find(isAtTheField);
   return (
     <>
       <form action={open} onSubmit={check} noValidate>

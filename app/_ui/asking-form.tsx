@@ -21,6 +21,7 @@ import type { FormValues } from "./form-values";
 import { useTypingKept } from "./typing-kept";
 import { type AskingAnswer, NOT_SENT, type OtherButton } from "./asking-answer";
 import "./asking-form.css";
+import { valueForStyles } from "./value-for-styles";
 
 export interface AskedField {
   readonly name: string;
@@ -214,7 +215,13 @@ function Asked({ field, typed, fault }: OneField): ReactNode {
           ))}
         </select>
       ) : (
-        <input {...shared} defaultValue={dateOrText(type, typed ?? value)} type={type} autoComplete="off" />
+        <input
+          {...shared}
+          defaultValue={dateOrText(type, typed ?? value)}
+          type={type}
+          autoComplete="off"
+          onInput={type === "date" ? valueForStyles : undefined}
+        />
       )}
       {hint !== undefined && (
         <p className="label" id={`${id}hint`}>

@@ -1,5 +1,4 @@
 import type { ReactNode } from "react";
-import { isoDate } from "@/lib/domain/calendar";
 import { type Finding, findingKey, severityOf } from "@/lib/domain/formula-book/findings";
 import { PUBLISHED_ON } from "@/lib/domain/formula-book/published-limits";
 import { counted, inARow } from "@/lib/edge/counted";
@@ -12,6 +11,7 @@ import {
   type TooCoarse,
   type WordsAbout,
 } from "@/lib/edge/finding-words";
+import { dayShown } from "@/lib/edge/figures";
 import { Ledger } from "@/app/_ui/ledger";
 import { asSentence } from "@/app/_ui/sentence";
 
@@ -117,7 +117,8 @@ const CoarseWeighings = ({
 export const WhoDecides = (): ReactNode => (
   <p className="label">
     These checks know what is written in the Book and a few rows of European Union law: Regulation (EC) 1223/2009, Annex
-    V, in a copy of {isoDate(PUBLISHED_ON)}. For every other market they look only at the maxima that you copied into
-    the materials. They are no safety assessment: the law in force where it is sold and a qualified assessor decide.
+    V, in a copy of {dayShown(PUBLISHED_ON, PUBLISHED_ON, { weekday: false, year: true })}. For every other market they
+    look only at the maxima that you copied into the materials. They are no safety assessment: the law in force where it
+    is sold and a qualified assessor decide.
   </p>
 );

@@ -8,6 +8,7 @@ import type { FormFault } from "./form-answer";
 import type { FormValues } from "./form-values";
 import { RecordChoice } from "./record-choice";
 import { asSentence } from "./sentence";
+import { valueForStyles } from "./value-for-styles";
 
 /** What every field of one form is drawn with. */
 export interface Drawing {
@@ -58,7 +59,7 @@ const INPUT_MODES: Partial<Readonly<Record<Control["kind"], "decimal" | "numeric
 /** A month alone can only be written down; half a date was sent marked, and cannot stand in a date field again. */
 const dayInput = (monthAlone: MonthAlone, value: string) =>
   monthAlone === "refused"
-    ? { type: "date", defaultValue: typedOf(value) === null ? value : "" }
+    ? { type: "date", defaultValue: typedOf(value) === null ? value : "", onInput: valueForStyles }
     : { type: "text", defaultValue: value };
 
 /** The control of one field alone: what is typed into, chosen from or ticked. */

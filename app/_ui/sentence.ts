@@ -6,9 +6,11 @@ export function asSentence(words: string): string {
 
 const GOES_ON = /^(is|are|must|cannot|has|needs|comes|leaves|does|counts|holds)\b/;
 
-/** What is wrong with a field after its name: ` must be a number`, ` is missing: write it here`, `: no such day`. */
+/** What is wrong with a field after its name: ` must be a number`, ` is missing: choose one`, `: no such day`. */
 export const afterItsName = (words: string): string =>
-  GOES_ON.test(words) ? ` ${words.replace(/^is needed; /, "is missing: ")}` : `: ${words}`;
+  GOES_ON.test(words)
+    ? ` ${words.replace(/^is needed; write it here$/, "is missing").replace(/^is needed; /, "is missing: ")}`
+    : `: ${words}`;
 
 /** A sentence as it goes on after a colon: `As 1 kg.` begins small there, `INCI names` does not. */
 export const midSentence = (words: string): string =>

@@ -13,6 +13,17 @@ export const FILE_IS_EMPTY = "The file is empty: there is no workshop in it.";
 export const TOO_LARGE =
   "The file is larger than 64 MiB. A workshop file of that size is not taken; nothing has changed.";
 
+/** What is wrong with the file that was chosen, before anything is read of it: that stands at its field. */
+const AT_THE_FIELD: ReadonlySet<string> = new Set([NO_FILE, FILE_IS_EMPTY]);
+export const isAtTheField = (fault: string): boolean => AT_THE_FIELD.has(fault);
+
+/** Why a chosen file need not be sent; null where it may be. Where none is chosen a browser sends one without a name. */
+export function faultBeforeSending({ name, size }: Pick<File, "name" | "size">): string | null {
+  if (size > UPLOAD_LIMIT_BYTES) return TOO_LARGE;
+  if (size > 0) return null;
+  return name === "" ? NO_FILE : FILE_IS_EMPTY;
+}
+
 /** What a request says of itself, as far as it decides whether it is answered. */
 export interface Request {
   readonly method: string;

@@ -29,15 +29,19 @@ const CAME_TO: Readonly<Record<PlaceKind, string>> = {
   overhead: "went back to overhead",
 };
 
+/** Where such a posting takes a lot to is where it once came from, and nothing went there. */
+const PUTS_RIGHT: ReadonlySet<Posting["kind"]> = new Set(["correction", "reversal"]);
+
 /**
  * `2,200 g of Glycerin, worth £14.30, came onto the shelf.`
- * @returns nothing for a posting of many lots, or of none: its entries say it better
+ * @returns nothing for a posting of many lots, or of none, and for one that puts another right: its entries say it better
  */
 export function movedInWords(
   posting: Pick<Posting, "kind" | "entries">,
   words: (lot: LotName) => LotWords,
   currency: CurrencyCode,
 ): string {
+  if (PUTS_RIGHT.has(posting.kind)) return "";
   const [lot, ...others] = lotsOf(posting);
   if (lot === undefined || others.length > 0) return "";
   const came = posting.entries.filter((entry) => lotKey(entry.lot) === lotKey(lot) && entry.quantity > 0n);

@@ -131,8 +131,8 @@ test("Two tabs: the second is told what happened, and a run changed meanwhile is
     "it is on Tue 24 Nov 2026 now, with 5 units. Nothing was changed",
   );
   await expect(page.getByLabel("Units that came out")).toHaveValue("8");
-  // (5 × 100 + 12) / 0.96 = 533.333334 g
-  await expect(page.getByRole("group", { name: /^Oat kernel oil/ })).toContainText("needs 534 g");
+  // (5 × 100 + 12) / 0.96 = 533.333334 g, and the balance shows 0.1 g
+  await expect(page.getByRole("group", { name: /^Oat kernel oil/ })).toContainText("needs 533.3 g");
   await other.goto("/week/make/~r1");
   await close(other);
   await expect(finding(other)).toContainText(/5.units came out, as planned/);

@@ -83,7 +83,7 @@ export function ComparedLedger({
   return (
     <>
       <Ledger caption="Two formulas side by side" columns={columns} className="book-ledger compared">
-        {compared.rows.map((row) => (
+        {compared.rows.toSorted(byName).map((row) => (
           <MaterialRow key={row.material.id} row={row} currency={currency} />
         ))}
         <tr className="sum">
@@ -113,6 +113,8 @@ export function ComparedLedger({
 
 type Compared = Extract<FormulaComparison, { readonly kind: "compared" }>;
 type Row = Compared["rows"][number];
+
+const byName = ({ material: one }: Row, { material: other }: Row): number => one.name.localeCompare(other.name, "en");
 
 const NOTHING: Fraction = whole(0n);
 

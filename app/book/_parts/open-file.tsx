@@ -1,7 +1,7 @@
 "use client";
 
 import { type ReactNode, startTransition, type SubmitEvent, useActionState, useState } from "react";
-import { NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { faultBeforeSending, isAtTheField } from "@/lib/edge/local-request";
 import { countShown } from "@/lib/edge/figures";
 import { Field } from "@/app/_ui/field";
 import { NotOpened } from "@/app/_ui/not-opened";
@@ -14,20 +14,21 @@ const NOT_TRIED: OpeningAnswer = { kind: "not tried" };
 /** A workshop file: looked into first, then opened in the place of the present one. It works without a script. */
 export function OpenFile({ name, holds }: { readonly name: string; readonly holds: readonly Holding[] }): ReactNode {
   const [answer, send, waiting] = useActionState(openFile, NOT_TRIED);
-  const [tooLarge, setTooLarge] = useState(false);
+  const [unsent, setUnsent] = useState<string | null>(null);
   const [called, setCalled] = useState("");
   const check = (event: SubmitEvent<HTMLFormElement>): void => {
     // Sent by hand, so that the browser keeps the file that was chosen.
     event.preventDefault();
     const form = new FormData(event.currentTarget, event.nativeEvent.submitter);
     const file = form.get("file");
-    const isTooLarge = file instanceof File && file.size > UPLOAD_LIMIT_BYTES;
-    setTooLarge(isTooLarge);
+    // One that was looked into before comes along, and need not be chosen again.
+    const fault = file instanceof File && !form.has("carried") ? faultBeforeSending(file) : null;
+    setUnsent(fault);
     setCalled(file instanceof File ? file.name : "");
-    if (!isTooLarge) startTransition(() => send(form));
+    if (fault === null) startTransition(() => send(form));
   };
-  const faults = tooLarge ? [TOO_LARGE] : answer.kind === "refused" ? answer.faults : [];
-  const atField = faults.find((fault) => fault === NO_FILE);
+  const faults = unsent !== null ? [unsent] : answer.kind === "refused" ? answer.faults : [];
+  const atField = faults.find(isAtTheField);
   return (
     <form action={send} onSubmit={check} className="open-file">
       <Field
@@ -46,7 +47,7 @@ export function OpenFile({ name, holds }: { readonly name: string; readonly hold
       {atField === undefined && faults.length > 0 && (
         <NotOpened faults={faults} called={called} again="look into the file again" />
       )}
-      {answer.kind === "looked into" && !tooLarge && <LookedInto answer={answer} present={{ name, holds }} />}
+      {answer.kind === "looked into" && unsent === null && <LookedInto answer={answer} present={{ name, holds }} />}
     </form>
   );
 }

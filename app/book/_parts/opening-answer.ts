@@ -5,6 +5,8 @@ import type { Workshop } from "@/lib/domain/workshop";
 
 export interface Holding {
   readonly name: string;
+  /** What one of them is called in a sentence. */
+  readonly one: string;
   readonly count: number;
 }
 
@@ -24,14 +26,14 @@ export type OpeningAnswer =
 export const markOf = (text: string): string => createHash("sha256").update(text).digest("hex");
 
 export const holdingsOf = (workshop: Workshop): readonly Holding[] => [
-  { name: "Products", count: workshop.products.length },
-  { name: "Formulas", count: workshop.formulas.length },
-  { name: "Materials", count: workshop.materials.length },
-  { name: "Offers", count: workshop.offers.length },
-  { name: "Suppliers", count: workshop.suppliers.length },
-  { name: "Lots", count: workshop.lots.length },
-  { name: "Orders on the way", count: workshop.orders.filter(isAwaited).length },
-  { name: "Runs planned", count: workshop.runs.length },
-  { name: "Finished lots", count: workshop.finished.length },
-  { name: "Sales", count: workshop.sales.length },
+  { name: "Products", one: "product", count: workshop.products.length },
+  { name: "Formulas", one: "formula", count: workshop.formulas.length },
+  { name: "Materials", one: "material", count: workshop.materials.length },
+  { name: "Offers", one: "offer", count: workshop.offers.length },
+  { name: "Suppliers", one: "supplier", count: workshop.suppliers.length },
+  { name: "Lots", one: "lot", count: workshop.lots.length },
+  { name: "Orders on the way", one: "order on the way", count: workshop.orders.filter(isAwaited).length },
+  { name: "Runs planned", one: "run planned", count: workshop.runs.length },
+  { name: "Finished lots", one: "finished lot", count: workshop.finished.length },
+  { name: "Sales", one: "sale", count: workshop.sales.length },
 ];

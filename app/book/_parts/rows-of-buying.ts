@@ -24,13 +24,13 @@ export const materialRows = ({ offersOf, formulasOf }: RowView): Shape<"material
     ".",
   ],
   columns: [text("Material"), text("Kind"), number("Offers"), number("In formulas"), number("Density")],
-  row: ({ id, name, kind, density }) => ({
+  row: ({ id, name, kind, measure, density }) => ({
     name,
     cells: [
       KIND_WORDS[kind],
       offersOf(id) === 0 ? NO_OFFER : countShown(offersOf(id)),
       countShown(formulasOf(id)),
-      density === null ? NOT_KNOWN : densityShown(density),
+      density !== null ? densityShown(density) : measure === "mass" ? NOT_KNOWN : NONE,
     ],
   }),
 });

@@ -4,7 +4,7 @@ import { basename } from "node:path";
 import { revalidatePath } from "next/cache";
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
-import { NO_FILE, TOO_LARGE, UPLOAD_LIMIT_BYTES } from "@/lib/edge/local-request";
+import { faultBeforeSending, NO_FILE } from "@/lib/edge/local-request";
 import { realToday } from "@/lib/edge/real-today";
 import { readWorkshopFile, writeWorkshopFile } from "@/lib/edge/workshop-file";
 import { openWorkshop } from "@/lib/operations/open-workshop";
@@ -17,8 +17,7 @@ const CARRIED_CHARACTERS = 4 * 1024 * 1024;
 /** Shows what a file holds, and opens it in the place of the present workshop once that was seen. */
 export async function openFile(_before: OpeningAnswer, form: FormData): Promise<OpeningAnswer> {
   const bytes = await bytesIn(form);
-  if (bytes === null) return { kind: "refused", faults: [NO_FILE] };
-  if (bytes.byteLength > UPLOAD_LIMIT_BYTES) return { kind: "refused", faults: [TOO_LARGE] };
+  if (typeof bytes === "string") return { kind: "refused", faults: [bytes] };
   const reading = readWorkshopFile(bytes, realToday());
   if (reading.kind === "refused") return reading;
   const { workshop, past } = reading;
@@ -39,9 +38,11 @@ export async function openFile(_before: OpeningAnswer, form: FormData): Promise<
   return redirect("/");
 }
 
-/** The file that was chosen; else the one that was looked into before and came along. */
-async function bytesIn(form: FormData): Promise<Uint8Array | null> {
+/** The file that was chosen; else the one that was looked into before and came along; else why there is none. */
+async function bytesIn(form: FormData): Promise<Uint8Array | string> {
   const [file, carried] = [form.get("file"), form.get("carried")];
-  if (file instanceof File && file.size > 0) return new Uint8Array(await file.arrayBuffer());
-  return typeof carried === "string" && carried !== "" ? new TextEncoder().encode(carried) : null;
+  const chosen = file instanceof File ? file : new File([], "");
+  const fault = faultBeforeSending(chosen);
+  if (fault === null) return new Uint8Array(await chosen.arrayBuffer());
+  return fault === NO_FILE && typeof carried === "string" && carried !== "" ? new TextEncoder().encode(carried) : fault;
 }

@@ -5,8 +5,7 @@ import { Opening } from "@/app/_ui/finding";
 import { Crumb } from "@/app/book/_parts/crumb";
 import { OpenFile } from "@/app/book/_parts/open-file";
 import { holdingsOf } from "@/app/book/_parts/opening-answer";
-import { inARow } from "@/lib/edge/counted";
-import { countShown } from "@/lib/edge/figures";
+import { counted, inARow } from "@/lib/edge/counted";
 import { booksForPage } from "../books-for-page";
 
 export const metadata: Metadata = { title: "Files" };
@@ -19,13 +18,13 @@ export default async function FilesPage(): Promise<ReactNode> {
     holdingsOf(books.workshop)
       .filter(({ count }) => count > 0)
       .slice(0, 5)
-      .map((holding) => `${countShown(holding.count)} ${holding.name.toLowerCase()}`),
+      .map(({ name: many, one, count }) => counted(count, one, many.toLowerCase())),
   );
   return (
     <>
       <Opening crumb={<Crumb />} title="Files">
-        {name} holds {held}. A file takes all of it, and can be read, written by hand and opened again, here or
-        elsewhere.
+        {held === "" ? `${name} holds nothing yet.` : `${name} holds ${held}.`} A file takes all that planning needs,
+        and can be read, written by hand and opened again, here or elsewhere.
       </Opening>
       <section className="matters" aria-labelledby="save">
         <h2 id="save">

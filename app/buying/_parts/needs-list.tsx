@@ -43,7 +43,7 @@ export function NeedsList({ outlooks, productOf, view }: Needs): ReactNode {
             <td className="soft not-on-phone">{dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}</td>
             <td className="small soft second-line">
               <span className="phone-only">
-                Order by <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />, there by{" "}
+                Order by: <OrderBy day={view.wanted.get(material.id)?.orderBy ?? orderBy} view={view} />; there by{" "}
                 {dayOr(view.wanted.get(material.id)?.buyBy ?? neededBy, view)}.{" "}
               </span>
               {view.wanted.get(material.id)?.waits && "May wait. "}
@@ -73,10 +73,22 @@ const OrderBy = ({ day, view }: { readonly day: Day | null; readonly view: Buyin
 
 /** By the day on which they must be ordered: what is late, then what nobody offers and has no such day, then the rest. */
 function bySoonest(outlooks: Needs["outlooks"], view: BuyingView): Needs["outlooks"] {
-  const orderBy = ({ material, orderBy: planned }: MaterialOutlook): number =>
-    view.wanted.get(material.id)?.orderBy ?? planned ?? view.today - 0.5;
-  return outlooks.toSorted((a, b) => orderBy(a) - orderBy(b) || a.material.name.localeCompare(b.material.name, "en"));
+  const orderBy = ({ material, orderBy: planned }: MaterialOutlook): Day | null =>
+    view.wanted.get(material.id)?.orderBy ?? planned;
+  const place = (outlook: MaterialOutlook): number => {
+    const day = orderBy(outlook);
+    if (day === null) return NOBODY_OFFERS;
+    return day < view.today ? LATE : IN_TIME;
+  };
+  return outlooks.toSorted(
+    (a, b) =>
+      place(a) - place(b) ||
+      (orderBy(a) ?? view.today) - (orderBy(b) ?? view.today) ||
+      a.material.name.localeCompare(b.material.name, "en"),
+  );
 }
+
+const [LATE, NOBODY_OFFERS, IN_TIME] = [0, 1, 2];
 
 const dayOr = (day: Day | null, { today }: BuyingView): string => (day === null ? "not known" : dayShown(day, today));
 

@@ -12,7 +12,7 @@ import {
   pricePerGramShown,
   rateShown,
 } from "@/lib/edge/figures";
-import { NO_BREAK } from "@/lib/edge/shown-digits";
+import { unitsInWords } from "@/lib/edge/forms/posting-forms";
 import type { PackagingItem } from "@/lib/domain/workshop";
 import { Ledger, OpeningRow } from "@/app/_ui/ledger";
 import { Was } from "@/app/_ui/was";
@@ -73,7 +73,7 @@ export function MadeUp({ view, before }: { readonly view: CostView; readonly bef
           line={line}
           use={use}
           further=", for the run"
-          amount={`${inShort(item.amount)} for ${countShown(product.usualRun)}${NO_BREAK}units`}
+          amount={`${inShort(item.amount)} for ${unitsInWords(product.usualRun)}`}
           opened={perRunWorking(item, line, use, view)}
           view={view}
         />
@@ -139,7 +139,7 @@ function MaterialCells({
 
 /** Pieces without their word, which there is no room for. */
 const inShort = ({ typed }: PackagingItem["amount"]): string =>
-  typed.unit === "each" ? (amountShown(typed).split(NO_BREAK)[0] ?? "") : amountShown(typed);
+  typed.unit === "each" ? countShown(BigInt(typed.number)) : amountShown(typed);
 
 /** `1 and 2 % spoilt` */
 const withSpoilt = ({ amount, spoilage }: PackagingItem): string =>

@@ -91,7 +91,7 @@ function toCount(lots: number, day: Day, today: Day): string {
   const many = `${inWordsFirst(lots)} ${lots === 1 ? "lot" : "lots"} to count`;
   const when =
     day === today ? ` today, ${longDayShown(day, today)}` : `, as they stood at the end of ${longDayShown(day, today)}`;
-  return `${many}${when}. Weigh each lot and write what the balance shows; write the vessel’s weight beside it. What is left empty stays as it is.`;
+  return `${many}${when}. Write what the balance shows of a lot, with its vessel’s weight beside it, and how many pieces or units you find. What is left empty stays as it is.`;
 }
 
 async function lotsAsked(books: Books, today: Day, day: Day, asked: Asked): Promise<readonly CountedLot[]> {

@@ -11,7 +11,7 @@ import type { RunOutlook, RunShortage } from "@/lib/domain/plan-figures";
 import type { Measure } from "@/lib/domain/quantity";
 import type { Lot, Material, Workshop } from "@/lib/domain/workshop";
 import { inARow } from "@/lib/edge/counted";
-import { dayShown, minutesShown, moneyShown, stockShown } from "@/lib/edge/figures";
+import { dayShown, minutesShown, moneyShown, stockInFull, stockShown } from "@/lib/edge/figures";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { measureField, spiltField, takesField } from "@/lib/edge/forms/posting-forms";
 import { stockAsTyped } from "@/lib/edge/forms/typed-stock";
@@ -129,7 +129,9 @@ function drawsOf({ material }: MaterialUse, { workshop, made, today, short }: Ma
   const instead = asked?.insteadOf
     ? `, ${stockShown(asked.insteadOf.quantity, measure, "lacking")} of it instead of making ${asked.insteadOf.premix.name}`
     : "";
-  const needs = asked ? `needs ${stockShown(asked.need, measure, "lacking")}${instead}` : "nothing of it is needed";
+  const needs = asked
+    ? `needs ${stockInFull(toTheStep(asked.need, workshop, measure), measure)}${instead}`
+    : "nothing of it is needed";
   const group = {
     title: name,
     says: lacking ? `${needs}; ${stockShown(lacking.by, measure, "lacking")} is lacking` : needs,
@@ -152,11 +154,17 @@ function drawsOf({ material }: MaterialUse, { workshop, made, today, short }: Ma
  * What the balance would show of a draw: to the nearest of its steps. A trace of less than a step, and all that is left
  * of a lot, stay as they are.
  */
-function asWeighed({ lot, quantity }: Draw, { settings }: Workshop, measure: Measure): bigint {
+function asWeighed({ lot, quantity }: Draw, workshop: Workshop, measure: Measure): bigint {
+  if (quantity === lot.remaining) return quantity;
+  const weighed = toTheStep(quantity, workshop, measure);
+  return weighed > lot.remaining ? quantity : weighed;
+}
+
+function toTheStep(quantity: bigint, { settings }: Workshop, measure: Measure): bigint {
+  if (measure === "count") return quantity;
   const step: bigint = settings.balanceStep.quantity;
-  if (measure === "count" || quantity === lot.remaining) return quantity;
   const weighed = roundedHalfAway(ratio(quantity, step)) * step;
-  return weighed === 0n || weighed > lot.remaining ? quantity : weighed;
+  return weighed === 0n ? quantity : weighed;
 }
 
 type Draw = Making["made"]["draws"][number];

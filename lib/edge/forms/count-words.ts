@@ -1,7 +1,9 @@
 /** What a count would change, and why one is refused, in words. @rule LEDGER-13, LEDGER-26 */
 import type { CountResult, Difference } from "@/lib/domain/ledger/count-shelf";
 import { lotKey, wholeValue } from "@/lib/domain/ledger/posting";
+import type { CurrencyCode } from "@/lib/domain/money";
 import type { Workshop } from "@/lib/domain/workshop";
+import { costsNotKnown, isCostKnown, lotsNotKnown, NOT_KNOWN } from "@/lib/edge/cost-words";
 import { inWordsFirst } from "@/lib/edge/counted";
 import { moneyShown } from "@/lib/edge/figures";
 import { lotWords } from "@/lib/edge/lot-words";
@@ -46,14 +48,13 @@ export function countShown(workshop: Workshop, differences: readonly Difference[
   const words = lotWords(workshop, []);
   const called = ({ id, of }: Difference["lot"]): string => `${words({ id, of }).name}, lot ${id}`;
   const differing = differences.filter(({ quantity }) => quantity !== 0n);
-  const rowsShown = differing.map(({ lot, expected, counted, quantity, value }) => [
-    called(lot),
-    saying.amount(lot, expected),
-    saying.amount(lot, counted),
-    saying.amount(lot, quantity),
-    moneyShown(wholeValue(value), currency),
+  const rowsShown = differing.map((each) => [
+    called(each.lot),
+    saying.amount(each.lot, each.expected),
+    saying.amount(each.lot, each.counted),
+    saying.amount(each.lot, each.quantity),
+    isCostKnown(each) ? moneyShown(wholeValue(each.value), currency) : NOT_KNOWN,
   ]);
-  const all = differences.reduce((sum, { value }) => sum + wholeValue(value), 0n);
   const [first, ...others] = differing;
   if (first === undefined)
     return {
@@ -62,16 +63,36 @@ export function countShown(workshop: Workshop, differences: readonly Difference[
       rows: differences.map(({ lot, expected }) => [called(lot), saying.amount(lot, expected)]),
       total: null,
     };
-  const worth = `${moneyShown(all < 0n ? -all : all, currency)} ${all < 0n ? "less" : "more"}`;
+  const worth = worthInAll(differing, currency);
   const same = differences.length - differing.length;
   const asWritten = same === 0 ? "" : ` ${inWordsFirst(same)} ${same === 1 ? "is" : "are"} as written down.`;
   return {
     says:
       others.length === 0
         ? `One lot differs: ${called(first.lot)}, ${saying.amount(first.lot, first.quantity)}, ${worth}.${asWritten} Nothing is kept yet.`
-        : `${inWordsFirst(differing.length)} lots differ, together ${worth}.${asWritten} Nothing is kept yet.`,
+        : `${inWordsFirst(differing.length)} lots differ, ${worth}.${asWritten} Nothing is kept yet.`,
     columns: ["Lot", "Written down", "Counted", "Difference", "Worth"],
     rows: rowsShown,
-    total: ["All", "", "", "", moneyShown(all, currency)],
+    total: [
+      "All",
+      "",
+      "",
+      "",
+      costsNotKnown(differing) === differing.length ? NOT_KNOWN : moneyShown(sumOf(differing), currency),
+    ],
   };
+}
+
+const sumOf = (differing: readonly Difference[]): bigint =>
+  differing.reduce((sum, { value }) => sum + wholeValue(value), 0n);
+
+/** `£0.40 less`, and what that leaves out. */
+function worthInAll(differing: readonly Difference[], currency: CurrencyCode): string {
+  const unknown = costsNotKnown(differing);
+  if (unknown === differing.length) return `what that is worth is ${NOT_KNOWN}`;
+  const all = sumOf(differing);
+  const money = moneyShown(all < 0n ? -all : all, currency);
+  const worth = all === 0n ? "worth as much as was written down" : `${money} ${all < 0n ? "less" : "more"}`;
+  const inAll = differing.length === 1 ? worth : `${worth} in all`;
+  return unknown === 0 ? inAll : `${inAll}, without ${lotsNotKnown(unknown)}`;
 }

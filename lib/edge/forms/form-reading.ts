@@ -137,8 +137,8 @@ const MISSING: Readonly<Record<Plain, string>> = {
 
 /** Where the field has an example of its own beside it, a second would only raise the question which is meant. */
 function missing(kind: Plain, hint: string | undefined): string {
-  const whole = decimalTyped(MISSING[kind]);
-  return hint !== undefined && /\bas \d/i.test(hint) ? whole.replace(/, as [^,]*$/, "") : whole;
+  const hasExample = hint !== undefined && /\bas \d/i.test(hint);
+  return decimalTyped(hasExample ? MISSING[kind].replace(/, as [^,]*$/, "") : MISSING[kind]);
 }
 
 function readControl(

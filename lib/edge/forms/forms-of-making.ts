@@ -79,7 +79,7 @@ export const FORMULA_FORM: readonly FormField[] = [
       optional("phase", "In phase", TEXT),
       optional("temperature", "To", TEMPERATURE, { unit: "°C" }),
       optional("minutes", "For", NUMBER, { unit: "minutes" }),
-      optional("caution", "Take care", TEXT),
+      optional("caution", "Take care", LONG_TEXT),
     ),
   ),
   optional(

@@ -209,6 +209,25 @@ describe("a count as it was typed", () => {
     expect(rows).toEqual([["Material oil, lot L1", "600\u00a0g", "590\u00a0g", "−10\u00a0g", "−£0.10"]]);
     expect(total?.at(-1)).toBe("−£0.10");
   });
+
+  test("what finished units cost that were entered without a cost is not known, and no nothing", () => {
+    const nothing = { materials: money("0"), labour: money("0"), overhead: money("0") };
+    const of = (id: string, missing: bigint, value: typeof nothing) => ({
+      lot: { of: "finished", id } as const,
+      expected: 9n as never,
+      counted: (9n - missing) as never,
+      quantity: -missing as never,
+      value,
+    });
+    const [unknown, known] = [of("F1", 3n, nothing), of("F2", 2n, { ...nothing, materials: money("-4") })];
+    const alone = countShown(workshop, [unknown], saying);
+    expect(alone.says).toMatch(/, what that is worth is not known\. Nothing is kept yet\.$/);
+    expect([alone.rows[0]?.at(-1), alone.total?.at(-1)]).toEqual(["not known", "not known"]);
+    const both = countShown(workshop, [unknown, known], saying);
+    expect(both.says).toContain("£4.00 less in all, without one finished lot whose cost is not known.");
+    expect(both.rows.map((row) => row.at(-1))).toEqual(["not known", "−£4.00"]);
+    expect(both.total?.at(-1)).toBe("−£4.00");
+  });
 });
 
 describe("what is done with a lot, as it was typed", () => {

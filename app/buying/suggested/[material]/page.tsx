@@ -117,4 +117,4 @@ function Figures({
 const saysOf = (use: PlannedUse | null): string =>
   use === null
     ? "No planned run uses it, so the use of a day is yours to write."
-    : `So the textbook, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}; it changes nothing: what the plan buys follows the runs.`;
+    : `The figures are the textbook’s, from what the planned runs use over ${counted(use.byWeek.length, "week", "weeks")}; it changes nothing: what the plan buys follows the runs.`;
