@@ -13,7 +13,7 @@ export const PaperPhases = ({ phases, decimals }: { readonly phases: readonly Pa
   phases.map((phase) => (
     <table key={phase.key} className="paper">
       <caption>
-        <b>{phase.title}.</b>{" "}
+        <b>{phase.steps.length === 0 ? phase.title : `${phase.title}.`}</b>{" "}
         {phase.steps.map((step) => (
           <span key={step.at}>{[step.text.replace(/\.$/, ""), heatOf(step)].filter(Boolean).join(", ")}. </span>
         ))}
@@ -59,6 +59,8 @@ function PaperRow({
   line: { line, percent, inci, planned, weights, state },
   decimals,
 }: { readonly line: PaperLine } & Paper): ReactNode {
+  const weighed = weights.reduce((sum, { net }) => sum + net, 0n);
+  const isBegun = state !== "done" && weights.length > 0;
   return (
     <tr>
       <th scope="row">
@@ -72,9 +74,10 @@ function PaperRow({
         {weights.map(({ key, net }) => (
           <span key={key}>{weightShown(net, decimals)}</span>
         ))}
+        {isBegun && weighed < line.target && <small>{weightShown(line.target - weighed, decimals)} to go</small>}
       </td>
       <td className="paper-written">
-        {planned.length > 0 && <small>{planned.join(", ")}</small>}
+        {weights.length === 0 && planned.length > 0 && <small>{planned.join(", ")}</small>}
         {weights.map(({ key, lot }) => (
           <span key={key}>{lot ?? "made here"}</span>
         ))}

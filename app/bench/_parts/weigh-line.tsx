@@ -45,10 +45,14 @@ export function LineRow({
         {children}
       </div>
       <span className="weigh-line-target">{weightShown(asked.target, decimals)}</span>
-      {all.length === 0 ? (
+      {!isDone ? (
         <>
           <small className="weigh-line-plumb">±{weightShown(asked.tolerance, decimals)}</small>
-          <span className="weigh-line-actual">to weigh</span>
+          <span className="weigh-line-actual">
+            {all.length === 0 || total >= asked.target
+              ? "to weigh"
+              : `${weightShown(asked.target - total, decimals)} to weigh`}
+          </span>
         </>
       ) : (
         <>
