@@ -1,6 +1,6 @@
 import type { ReactNode, Ref } from "react";
 import type { FormField } from "@/lib/edge/forms/form-fields";
-import { NOTHING } from "@/lib/edge/forms/staleness";
+import { NOTHING } from "@/lib/edge/forms/nothing-typed";
 import { NO_BREAK } from "@/lib/edge/shown-digits";
 import { type Choice, choiceWords } from "./choice-filter";
 import { eitherOf } from "./either";

@@ -1,6 +1,7 @@
 /** Whether a form was drawn from a record that has changed since, so that saving it would undo another's change. */
 import { fieldFingerprint, fingerprint } from "./fingerprint";
 import type { TypedRecord } from "./form-reading";
+import { NOTHING } from "./nothing-typed";
 
 export interface FieldChange {
   /** A key of the record, as `name` or `lines`. */
@@ -62,9 +63,6 @@ const isRecord = (value: unknown): value is TypedRecord => typeof value === "obj
 
 const withoutTrailingZeros = (figure: string): string =>
   figure.replace(/^(\d+)(?:\.0*|(\.\d*?[1-9])0*)(?= |$)/, "$1$2");
-
-/** What stands for a value that is not there. */
-export const NOTHING = "nothing";
 
 /** A value in words: rows as `5, A; 2.5, B`. */
 function shownField(value: unknown): string {
