@@ -10,7 +10,7 @@ import { type FormValues, rowsOf, withRows } from "@/app/_ui/form-values";
 import { useRecordForm } from "@/app/_ui/record-form-state";
 import { Sign } from "@/app/_ui/sign";
 import { counted } from "@/lib/edge/counted";
-import { COUNT_FORM, COUNT_REASON, COUNTED, GROSS, TARE } from "@/lib/edge/forms/count-form";
+import { COUNT_FORM, COUNT_REASON, COUNTED, GROSS, TARE } from "@/lib/edge/forms/count-fields";
 import type { CountedLot } from "./lots-to-count";
 import type { FormField } from "@/lib/edge/forms/form-fields";
 import "@/app/_ui/record-form.css";

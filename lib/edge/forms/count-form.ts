@@ -4,35 +4,10 @@ import type { CountLine } from "@/lib/domain/ledger/count-shelf";
 import { finishedLot, type LotName, lotKey, materialLot } from "@/lib/domain/ledger/posting";
 import type { Material, Workshop } from "@/lib/domain/workshop";
 import { day, id, name, units } from "@/lib/edge/fields";
-import { DAY, type FormField, ID, needed, optional, rows, TEXT } from "./form-fields";
+import { COUNT_FORM } from "./count-fields";
 import { type FieldFault, type FormReading, readFormOf, type SentForm, type TypedRecord } from "./form-reading";
 import { judging, type Judging } from "./judged-fields";
 import { readTypedAmount, readTypedWholeNumber } from "./typed-amount";
-
-export const COUNT_REASON = needed("reason", "Why it was counted", TEXT, { hint: "As the month’s end, or a spill." });
-/** What the balance shows: grams or pieces without a unit, or an amount with one. */
-export const GROSS = optional("gross", "Balance shows", TEXT);
-/** What is counted stands in no vessel: units, and pieces of a material. */
-export const COUNTED = optional("gross", "Counted", TEXT);
-export const TARE = optional("tare", "Less the vessel", TEXT);
-
-export const COUNT_FORM: readonly FormField[] = [
-  ID,
-  needed("day", "Counted on", DAY),
-  COUNT_REASON,
-  needed(
-    "lines",
-    "Lots",
-    rows(
-      1,
-      needed("kind", "Kind", { kind: "hidden" }),
-      needed("lot", "Lot", { kind: "hidden" }),
-      needed("expected", "Written down", { kind: "hidden" }),
-      GROSS,
-      TARE,
-    ),
-  ),
-];
 
 export interface CountTyped {
   readonly key: string;
