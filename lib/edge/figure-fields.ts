@@ -142,7 +142,7 @@ export const amount = amountAs("an amount", "250 mL");
 /** The same where only a weight is right: told so, with a weight for an example. */
 export const weight = amountAs("a weight", "0.1 g");
 
-/** @param called   what it must be, as \`an amount\` */
+/** @param called   what it must be, as `an amount` */
 function amountAs(called: string, example: string) {
   return textField(`${called} in double quotes, as "${example}"`, (typed) => readAmountText(typed, example));
 }

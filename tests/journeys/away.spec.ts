@@ -7,6 +7,11 @@ test.use({ opened: "tests/journeys/formula-workshop.json", ownServer: true });
 
 const away = (page: Page) => page.getByText("Stillroom does not answer.");
 
+async function nameTyped(page: Page): Promise<void> {
+  await page.goto("/book/suppliers/new");
+  await page.getByLabel("Name", { exact: true }).fill("Fernlea Supplies");
+}
+
 /** Until it runs again the browser says of each thing that is asked that nobody was there. */
 const NOBODY_THERE =
   /net::ERR_(CONNECTION_(REFUSED|RESET|CLOSED)|EMPTY_RESPONSE|INCOMPLETE_CHUNKED_ENCODING|SOCKET_NOT_CONNECTED)/;
@@ -17,8 +22,7 @@ test("a form that meets a stopped app keeps what was typed, and is kept once whe
   expectFault,
 }) => {
   expectFault(NOBODY_THERE);
-  await page.goto("/book/suppliers/new");
-  await page.getByLabel("Name", { exact: true }).fill("Fernlea Supplies");
+  await nameTyped(page);
   await page.getByLabel("Lead time", { exact: true }).fill("4");
   process.kill(app.pid ?? 0, "SIGKILL");
   const keep = page.getByRole("button", { name: "Keep the supplier" });
@@ -41,8 +45,7 @@ test("a link that meets a stopped app leaves the page where it is, and is follow
   expectFault,
 }) => {
   expectFault(NOBODY_THERE);
-  await page.goto("/book/suppliers/new");
-  await page.getByLabel("Name", { exact: true }).fill("Fernlea Supplies");
+  await nameTyped(page);
   process.kill(app.pid ?? 0, "SIGKILL");
   await page.getByRole("link", { name: "Week", exact: true }).click();
   await expect(away(page)).toBeVisible();
